@@ -1,0 +1,103 @@
+// A plan: the numbered cuts that take a blank to its target with the planes of one kit.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "arrisline/kit.h"
+#include "arrisline/plane.h"
+#include "arrisline/section.h"
+
+namespace arrisline {
+
+enum class Rides { gauge_line, wall, fence, two_arrises, own_arc, by_hand };
+/// "gauge line", "wall", "fence", "two arrises", "own arc", "by hand".
+const char* word(Rides rides);
+
+enum class Lies { face_up, underside_up, end_for_end };
+/// "face up", "underside up", "end for end".
+const char* word(Lies lies);
+
+enum class Side { face, edge, back, underside };
+
+/// A line struck with the marking gauge: its stock bears on `from`, and the line runs `at` mm from there.
+/// A line gauged from the working edge (or the back edge) is struck on the face side, one gauged from the
+/// face (or the underside) on the edge.
+struct GaugeLine {
+  Side from = Side::edge;
+  double at = 0;      // exact plan value, mm
+  double set = 0;     // rounded toward the wood, as the gauge is set
+  bool fine = false;  // lays a rail, so it is rounded to the finer division
+
+  friend bool operator==(const GaugeLine&, const GaugeLine&) = default;
+};
+
+struct Cut {
+  int number = 0;
+  Plane plane;
+  std::string made_for;          // "element 2", or "waste"
+  std::vector<int> elements;     // indices into Section::elements that this cut finishes; empty for waste
+  std::vector<Pose> poses;       // in order; empty for a scraper
+  std::vector<Pose> set;         // the same with the gauge lines rounded
+  std::vector<GaugeLine> lines;  // what is gauged for this cut; none for hollows, rounds, scraper
+  int settings = 0;              // gauge figures not set by the cut before
+  double strokes = 0;            // not rounded
+  double removed = 0;            // mm² of section
+  Rides rides = Rides::gauge_line;
+  double imbalance = 0;      // two arrises only
+  double imbalance_set = 0;  // two arrises only: on the section cut to the rounded lines
+  Lies lies = Lies::face_up;
+  bool overhang = false;  // a pose passes below the underside's level: the edge overhangs the board
+  std::string reason;     // why it comes now, in a few words
+};
+
+/// Why an element cannot be cut, and the nearest size that would do.
+struct Reason {
+  int element = -1;  // index into Section::elements, −1 for the whole
+  std::string why;
+  struct Nearest {
+    std::optional<PlaneKind> kind;  // absent where `radius` is one for the drawing
+    double radius = 0;
+    double width = 0;
+    std::optional<int> number;
+  };
+  std::optional<Nearest> nearest;
+};
+
+struct Left {
+  double max_height = 0;  // mm, thickest wood left above the target before any scraper
+  double area = 0;        // mm²
+  bool scrape = false;
+  std::string where;             // the element it lies on, for the cut list; empty when nothing is left
+  double as_set_max_height = 0;  // with the gauge lines rounded
+  double as_set_deepest_gouge = 0;
+};
+
+/// The outcome of planning. Either `feasible` with cuts, or not with reasons, or `undecided` with neither.
+struct Plan {
+  Section section;
+  bool feasible = false;
+  bool undecided = false;
+  std::vector<Cut> cuts;
+  Left left;
+  double waste_area = 0;     // blank less target, mm²
+  double waste_by_flat = 0;  // taken by rebate, plough and bench planes, mm²
+  double effort = 0;
+  double bound = 0;  // proved least effort, ≤ effort
+  bool optimal = false;
+  bool holding_checked = false;  // false without a `board` line
+  std::vector<Reason> reasons;
+};
+
+struct PlanOptions {
+  double tolerance = 0.2;  // mm of wood that may be left above the finished line
+  double scrape = 0.4;     // mm, thickest facet left for a scraper where the kit has one
+  Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
+};
+
+/// Plans one profile with one kit. Pure: the same input gives the same plan. Every plan returned feasible
+/// has passed the rules of docs/model.md as the planner itself judges them; replay() judges them again.
+Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
+
+}  // namespace arrisline

@@ -1,0 +1,26 @@
+// The plan as JSON, in the form docs/plan-json.md describes.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "arrisline/plan.h"
+
+namespace arrisline {
+
+/// One JSON object, numbers to 17 significant digits, lengths in mm; ends with a newline.
+std::string plan_to_json(const Plan& plan);
+
+/// A plan as somebody wrote it: what is stated, kept apart from whether it is true.
+struct StatedPlan {
+  Plan plan;
+  std::vector<std::string> faults;  // what is missing, of a wrong type, not finite, or out of order
+};
+
+/// Reads a plan. `faults` lists everything that keeps it from being read as docs/plan-json.md says, each with
+/// the place ("cuts[3].plane.radius"); where it is not empty, `plan` holds what could be read. Text that is
+/// not JSON gives one fault with line and column.
+StatedPlan plan_from_json(std::string_view text);
+
+}  // namespace arrisline

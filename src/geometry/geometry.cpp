@@ -1,0 +1,142 @@
+// Edges, loops and their measures in closed form. Shown by tests/geometry.
+#include "arrisline/geometry.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace arrisline {
+
+double dot(Point a, Point b) {
+  return a.x * b.x + a.y * b.y;
+}
+double cross(Point a, Point b) {
+  return a.x * b.y - a.y * b.x;
+}
+double norm(Point a) {
+  return std::hypot(a.x, a.y);
+}
+double distance(Point a, Point b) {
+  return norm(b - a);
+}
+double to_radians(double degrees) {
+  return degrees * kPi / 180;
+}
+double to_degrees(double radians) {
+  return radians * 180 / kPi;
+}
+
+double wrap_degrees(double degrees) {
+  const double wrapped = std::remainder(degrees, 360);
+  return wrapped <= -180 ? wrapped + 360 : wrapped;
+}
+
+double radius(const Edge& arc) {
+  return distance(arc.centre, arc.from);
+}
+
+double sweep(const Edge& edge) {
+  if (!edge.is_arc()) return 0;
+  const Point a = edge.from - edge.centre;
+  const Point b = edge.to - edge.centre;
+  const double angle = std::atan2(cross(a, b), dot(a, b));
+  if (edge.turn == Turn::left) return angle > 0 ? angle : angle + 2 * kPi;
+  return angle < 0 ? angle : angle - 2 * kPi;
+}
+
+double length(const Edge& edge) {
+  return edge.is_arc() ? std::abs(sweep(edge)) * radius(edge) : distance(edge.from, edge.to);
+}
+
+static Point turned(Point p, double angle) {
+  const double c = std::cos(angle);
+  const double s = std::sin(angle);
+  return {c * p.x - s * p.y, s * p.x + c * p.y};
+}
+
+Point point_at(const Edge& edge, double t) {
+  if (t <= 0) return edge.from;
+  if (t >= 1) return edge.to;
+  if (!edge.is_arc()) return edge.from + t * (edge.to - edge.from);
+  return edge.centre + turned(edge.from - edge.centre, t * sweep(edge));
+}
+
+Point direction_at(const Edge& edge, double t) {
+  if (!edge.is_arc()) {
+    const double n = distance(edge.from, edge.to);
+    return n > 0 ? (1 / n) * (edge.to - edge.from) : Point{};
+  }
+  const Point spoke = turned(edge.from - edge.centre, t * sweep(edge));
+  const double n = norm(spoke);
+  const Point ahead = {-spoke.y / n, spoke.x / n};
+  return edge.turn == Turn::left ? ahead : -1 * ahead;
+}
+
+Edge piece(const Edge& edge, double t0, double t1) {
+  Edge out = edge;
+  out.from = point_at(edge, t0);
+  out.to = point_at(edge, t1);
+  return out;
+}
+
+Edge reversed(const Edge& edge) {
+  Edge out = edge;
+  std::swap(out.from, out.to);
+  if (edge.turn == Turn::left) out.turn = Turn::right;
+  if (edge.turn == Turn::right) out.turn = Turn::left;
+  return out;
+}
+
+double distance(Point p, const Edge& edge) {
+  if (!edge.is_arc()) {
+    const Point along = edge.to - edge.from;
+    const double square = dot(along, along);
+    const double t = square > 0 ? std::clamp(dot(p - edge.from, along) / square, 0.0, 1.0) : 0;
+    return distance(p, edge.from + t * along);
+  }
+  const Point a = edge.from - edge.centre;
+  const Point q = p - edge.centre;
+  double ahead = std::atan2(cross(a, q), dot(a, q));
+  if (edge.turn == Turn::right) ahead = -ahead;
+  if (ahead < 0) ahead += 2 * kPi;
+  if (ahead <= std::abs(sweep(edge))) return std::abs(norm(q) - norm(a));
+  return std::min(distance(p, edge.from), distance(p, edge.to));
+}
+
+double area_term(const Edge& edge) {
+  const double chord = cross(edge.from, edge.to) / 2;
+  if (!edge.is_arc()) return chord;
+  const double angle = sweep(edge);
+  const double r = radius(edge);
+  // Between chord and arc lies the circular segment, ½r²(θ − sin θ), added when turning left.
+  return chord + r * r * (angle - std::sin(angle)) / 2;
+}
+
+double area(std::span<const Edge> edges) {
+  double sum = 0;
+  for (const Edge& edge : edges) sum += area_term(edge);
+  return sum;
+}
+
+bool contains(const Loop& loop, Point p) {
+  // The winding angle seen from p. Each arc is its chord, plus a full turn where p lies between the two.
+  double winding = 0;
+  for (const Edge& edge : loop) {
+    const Point a = edge.from - p;
+    const Point b = edge.to - p;
+    winding += std::atan2(cross(a, b), dot(a, b));
+    if (!edge.is_arc() || distance(p, edge.centre) >= radius(edge)) continue;
+    const double side = cross(edge.to - edge.from, p - edge.from);
+    if (edge.turn == Turn::left && side <= 0) winding += 2 * kPi;
+    if (edge.turn == Turn::right && side >= 0) winding -= 2 * kPi;
+  }
+  return winding > kPi;
+}
+
+double distance(Point p, std::span<const Edge> edges) {
+  double nearest = std::numeric_limits<double>::infinity();
+  for (const Edge& edge : edges) nearest = std::min(nearest, distance(p, edge));
+  return nearest;
+}
+
+}  // namespace arrisline

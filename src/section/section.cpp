@@ -1,0 +1,33 @@
+// Names of elements and the outline of the blank. Shown by tests/section.
+#include "arrisline/section.h"
+
+namespace arrisline {
+
+const char* word(Chain chain) {
+  switch (chain) {
+    case Chain::face:
+      return "face";
+    case Chain::underside:
+      return "underside";
+    case Chain::back:
+      return "back";
+  }
+  return "";
+}
+
+std::string describe(const Element& element) {
+  std::string out = "element " + std::to_string(element.number);
+  if (!element.name.empty()) out += " (" + element.name + ")";
+  if (element.chain != Chain::face) out += std::string(" on the ") + word(element.chain);
+  return out;
+}
+
+Loop blank_outline(double width, double thickness) {
+  const Point a{0, 0}, b{width, 0}, c{width, thickness}, d{0, thickness};
+  return {{a, b, {}, Turn::straight},
+          {b, c, {}, Turn::straight},
+          {c, d, {}, Turn::straight},
+          {d, a, {}, Turn::straight}};
+}
+
+}  // namespace arrisline
