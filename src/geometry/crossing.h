@@ -22,6 +22,9 @@ void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>&
 /// Appends the fractions of `edge` at which it meets the whole line or circle that carries `other`.
 void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts);
 
+/// Appends the fraction t in (0, 1) of the point p where it lies on the edge.
+void cross_at(const Edge& edge, Point p, std::vector<double>& ts);
+
 /// Appends the fractions t in (0, 1) at which an arc's normal points along ±d; nothing for a straight edge.
 void extremes_along(const Edge& arc, Point d, std::vector<double>& ts);
 

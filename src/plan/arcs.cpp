@@ -95,11 +95,42 @@ void spread(double from, double to, double widest, std::vector<double>& tilts) {
 
 }  // namespace
 
-std::vector<Draft> arc_drafts(const Problem& problem, int surface) {
+namespace {
+
+/// Splits the poses, in order of tilt, into as few cuts as the turning of the blank allows.
+std::vector<Draft> split_by_turning(const Draft& whole) {
+  std::vector<Draft> out;
+  for (const Pose& pose : whole.poses) {
+    if (!out.empty()) {
+      std::vector<Pose> longer = out.back().poses;
+      longer.push_back(pose);
+      if (lies_for(longer)) {
+        out.back().poses = std::move(longer);
+        continue;
+      }
+    }
+    Draft next = whole;
+    next.poses = {pose};
+    out.push_back(std::move(next));
+  }
+  for (Draft& draft : out) {
+    draft.starts.clear();
+    for (const double start : whole.starts) {
+      std::vector<Pose> with = draft.poses;
+      with.push_back({{}, start});
+      if (out.size() == 1 || lies_for(with)) draft.starts.push_back(start);
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const double r = radius(problem.edge(arc));
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
-  std::vector<Draft> out;
+  std::vector<std::vector<Draft>> out;
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
     const Plane& plane = problem.plane(p);
     if (plane.kind != kind) continue;
@@ -133,15 +164,18 @@ std::vector<Draft> arc_drafts(const Problem& problem, int surface) {
         spread(range.from, range.to, widest_turn(problem, arc, plane), tilts);
       }
       for (const double tilt : tilts) draft.poses.push_back(pose_on_arc(problem, arc, plane, tilt));
-      for (const double tilt : {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2}) {
+      std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
+      if (arc.hi - arc.lo > 100) starts.insert(starts.end(), {arc.lo + 45, arc.hi - 45});
+      for (const double tilt : starts) {
         if (tilt >= range.from && tilt <= range.to) draft.starts.push_back(tilt);
       }
-      out.push_back(std::move(draft));
+      out.push_back(split_by_turning(draft));
     }
   }
-  std::stable_sort(out.begin(), out.end(), [](const Draft& a, const Draft& b) {
-    if (std::abs(a.miss - b.miss) > kSameRadius) return a.miss < b.miss;
-    return a.poses.size() < b.poses.size();
+  std::stable_sort(out.begin(), out.end(), [](const std::vector<Draft>& a, const std::vector<Draft>& b) {
+    if (std::abs(a.front().miss - b.front().miss) > kSameRadius) return a.front().miss < b.front().miss;
+    if (a.size() != b.size()) return a.size() < b.size();
+    return a.front().poses.size() < b.front().poses.size();
   });
   return out;
 }

@@ -39,12 +39,21 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   return problem;
 }
 
-Lies lies_for(double tilt) {
-  // Half a degree of slack keeps a plane on its side counted as on its side.
-  const double t = wrap_degrees(tilt);
-  if (std::abs(t) > 90.5) return Lies::underside_up;
-  if (t < -50) return Lies::end_for_end;
-  return Lies::face_up;
+std::optional<Lies> lies_for(std::span<const Pose> poses) {
+  // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the fence lets it.
+  constexpr double kOut = 90.5;   // half a degree of slack keeps a plane on its side counted as that
+  constexpr double kBack = -60.5;
+  bool face = true, turned = true, below = true;
+  for (const Pose& pose : poses) {
+    const double t = wrap_degrees(pose.tilt);
+    face = face && t >= kBack && t <= kOut;
+    turned = turned && -t >= kBack && -t <= kOut;
+    below = below && std::abs(t) >= 180 - kOut;
+  }
+  if (face) return Lies::face_up;
+  if (turned) return Lies::end_for_end;
+  if (below) return Lies::underside_up;
+  return std::nullopt;
 }
 
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {

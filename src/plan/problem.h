@@ -2,7 +2,8 @@
 // planner chooses among.
 #pragma once
 
-#include <string>
+#include <optional>
+#include <span>
 #include <vector>
 
 #include "arrisline/plan.h"
@@ -54,8 +55,9 @@ struct Draft {
   double miss = 0;                  // curved: how far its radius is from the arc's, mm
 };
 
-/// How the blank lies on the board for a plane leaning so.
-Lies lies_for(double tilt);
+/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves; nothing
+/// where it has to be turned between them.
+std::optional<Lies> lies_for(std::span<const Pose> poses);
 
 /// The pose of a curved plane whose sole rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);
@@ -69,7 +71,8 @@ std::vector<Draft> flat_drafts(const Problem& problem);
 std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
                            double floor_v);
 
-/// Curved cuts that finish the arc, the best-fitting planes first.
-std::vector<Draft> arc_drafts(const Problem& problem, int surface);
+/// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several with one plane where
+/// the blank has to be turned between them.
+std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
 
 }  // namespace arrisline

@@ -94,18 +94,29 @@ double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, doub
   return best;
 }
 
-double rest_height(std::span<const Edge> edges, const Sweep& sweep, double slack) {
-  return rest_height_between(edges, sweep, -sweep.half() + slack, sweep.half() - slack);
+double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
+  constexpr double kBeside = 1e-7;    // mm from the side within which a corner may belong to a wall
+  constexpr double kNoWall = 0.02;    // mm: the end of an arc that runs up tangent to the side rises no more there
+  const double inner = sweep.half() - kBeside;
+  double best = rest_height_between(edges, sweep, -inner, inner);
+  for (const Edge& edge : edges) {
+    for (const Point p : {edge.from, edge.to}) {
+      if (std::abs(std::abs(sweep.u(p)) - sweep.half()) > kBeside) continue;
+      const double h = height_at(sweep, p);
+      if (h > best && h < best + kNoWall) best = h;
+    }
+  }
+  return best;
 }
 
-Touch touch(std::span<const Edge> edges, const Sweep& sweep) {
+Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   Touch out;
   out.height = rest_height(edges, sweep);
   if (out.height == kNothing) return out;
   out.any = true;
 
   const double half = sweep.half();
-  const Sweep resting = sweep.lifted(out.height - kTouch);
+  const Sweep resting = sweep.lifted(out.height - within);
   std::vector<Stretch> stretches;
   std::vector<double> ts;
   std::vector<double> inner;
@@ -164,8 +175,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep) {
       const double side = s.peak > 0 ? 1 : -1;
       const double wall_from = side * (half + 1e-6);
       const double wall_to = side * (half + kTouch);
-      const Sweep wide = sweep;
-      const double beside = rest_height_between(edges, wide, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
+      const double beside = rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
       contact.plain_edge = beside < s.height + 10 * kTouch;
     }
     out.contacts.push_back(contact);

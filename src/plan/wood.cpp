@@ -19,6 +19,9 @@ Point left_of(const Edge& edge, double t) {
   return {-d.y, d.x};
 }
 
+/// Pieces shorter than this are crumbs of rounding and are dropped: they bound no area that counts.
+constexpr double kCrumb = 1e-9;
+
 /// Calls `keep(mid)` for each stretch between the sorted cuts ts and appends the kept stretches, joined.
 template <class Keep>
 bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Keep keep) {
@@ -27,18 +30,22 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
   double from = 0;
   double kept_from = -1;
   bool dropped = false;
+  const double len = length(edge);
+  auto put = [&](double to) {
+    if (kept_from >= 0 && (to - kept_from) * len > kCrumb) out.push_back(piece(edge, kept_from, to));
+    kept_from = -1;
+  };
   for (double to : ts) {
-    if (to - from < 1e-12) continue;
+    if ((to - from) * len < kCrumb && to < 1) continue;
     if (keep((from + to) / 2)) {
       if (kept_from < 0) kept_from = from;
     } else {
       dropped = true;
-      if (kept_from >= 0) out.push_back(piece(edge, kept_from, from));
-      kept_from = -1;
+      put(from);
     }
     from = to;
   }
-  if (kept_from >= 0) out.push_back(piece(edge, kept_from, 1));
+  put(1);
   return dropped;
 }
 
@@ -77,7 +84,12 @@ double Wood::cut(const Sweep& sweep) {
   std::vector<double> ts;
   for (const Edge& edge : sweep.boundary(far_)) {
     ts.clear();
-    for (const Edge& old : edges_) cross_carrier(edge, old, ts);
+    for (const Edge& old : edges_) {
+      cross_carrier(edge, old, ts);
+      // Edges that share a line or circle do not cross: they part where either ends.
+      cross_at(edge, old.from, ts);
+      cross_at(edge, old.to, ts);
+    }
     const std::size_t before = left.size();
     split(edge, ts, left, [&](double t) {
       const Point p = point_at(edge, t);
