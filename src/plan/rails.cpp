@@ -251,7 +251,7 @@ class RailFinder {
     const double mid = start_;
     const double spread = std::min(25.0, (arc_.hi - arc_.lo) / 2);
     // One step with its corner on the arc, or drawn back from it until its arrises lie under the sole.
-    for (const double share : {1.0, 0.98, 0.95, 0.9, 0.8, 0.7}) {
+    for (const double share : {1.0, 0.98, 0.96, 0.93, 0.9, 0.8, 0.7}) {
       if (solve(mid - spread, mid + spread, [&](double lean) { return corner(lean, share); })) break;
     }
     // Three steps: the rails are the arrises between them.
@@ -296,6 +296,8 @@ class RailFinder {
         if (!poses.empty() && accept(one(p, poses))) break;
       }
     }
+    // Leaned over as far as this, a square corner would stand upright: that is the step of a cove.
+    if (std::abs(wrap_degrees(start_ - frame_)) > 30) return;
     for (const int p : flats_) {
       const Plane& plane = problem_.plane(p);
       bool done = false;

@@ -72,6 +72,7 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
 
 double step_effort(const Shop& shop, const Step& step, const Step* previous) {
   double effort = shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes;
+  effort += shop.weight_wear * step.wear;
   if (previous == nullptr || previous->draft.plane != step.draft.plane) effort += shop.weight_change;
   // Turning the blank over or end for end is a change like taking up another plane.
   if (step.lies != (previous == nullptr ? Lies::face_up : previous->lies)) effort += shop.weight_change;
@@ -130,6 +131,7 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
     step.removed += wood.cut(Sweep(plane, pose));
   }
   if (step.removed < kLeastCut) return std::nullopt;
+  if (plane.is_curved()) step.wear = step.removed / (plane.width * plane.width);
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
     step.rides = plane.kind == PlaneKind::plough ? Rides::fence

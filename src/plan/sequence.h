@@ -21,6 +21,7 @@ struct Step {
   Lies lies = Lies::face_up;
   double removed = 0;
   double strokes = 0;
+  double wear = 0;             // curved: wood taken, in squares of the sole's width
   int settings = 0;
   double effort = 0;           // what it adds
 };
