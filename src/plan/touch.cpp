@@ -78,6 +78,24 @@ double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, doub
   double best = kNothing;
   std::vector<double> ts;
   for (const Edge& edge : edges) {
+    const double u0 = sweep.u(edge.from);
+    const double u1 = sweep.u(edge.to);
+    const double bulge = edge.is_arc() ? radius(edge) : 0;
+    const double mid = edge.is_arc() ? sweep.u(edge.centre) : 0;
+    // An edge that stays beside the stretch has nothing under the sole.
+    if (edge.is_arc() ? mid + bulge < from || mid - bulge > to : std::max(u0, u1) < from - 1e-9 || std::min(u0, u1) > to + 1e-9)
+      continue;
+    if (!edge.is_arc() && sweep.plane().is_flat()) {
+      // Straight on straight: the heights at the ends of the part under the sole.
+      const double v0 = sweep.v(edge.from);
+      const double v1 = sweep.v(edge.to);
+      if (u0 >= from - 1e-9 && u0 <= to + 1e-9) best = std::max(best, v0);
+      if (u1 >= from - 1e-9 && u1 <= to + 1e-9) best = std::max(best, v1);
+      for (const double u : {from, to}) {
+        if ((u0 < u) != (u1 < u)) best = std::max(best, v0 + (v1 - v0) * (u - u0) / (u1 - u0));
+      }
+      continue;
+    }
     ts.clear();
     peaks(edge, sweep, ts);
     cross_line(edge, sweep.pose().at + from * sweep.e(), sweep.a(), ts);

@@ -19,6 +19,21 @@ Point left_of(const Edge& edge, double t) {
   return {-d.y, d.x};
 }
 
+/// The whole edge lies beyond one of the plane's sides, clear of its outline.
+bool beside(const Edge& edge, const Sweep& sweep) {
+  double low, high;
+  if (edge.is_arc()) {
+    const double r = radius(edge);
+    low = sweep.u(edge.centre) - r;
+    high = sweep.u(edge.centre) + r;
+  } else {
+    low = sweep.u(edge.from);
+    high = sweep.u(edge.to);
+    if (low > high) std::swap(low, high);
+  }
+  return low > sweep.half() + kAside || high < -sweep.half() - kAside;
+}
+
 /// Pieces shorter than this are crumbs of rounding and are dropped: they bound no area that counts.
 constexpr double kCrumb = 1e-9;
 
@@ -52,6 +67,10 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
 }  // namespace
 
 bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
+  if (beside(edge, sweep)) {
+    out.push_back(edge);
+    return false;
+  }
   std::vector<double> ts;
   ts.reserve(8);
   sweep.crossings(edge, 0, ts);
@@ -115,6 +134,7 @@ double Wood::would_take(const Sweep& sweep) const {
 bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
   std::vector<double> ts;
   for (const Edge& edge : outline) {
+    if (beside(edge, sweep)) continue;
     ts.clear();
     sweep.crossings(edge, allowed, ts);
     std::sort(ts.begin(), ts.end());
