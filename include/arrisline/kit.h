@@ -21,6 +21,7 @@ struct Shop {
   double weight_setting = 1;  // of a gauge figure not set by the cut before
   double weight_stroke = 0.05;
   double strokes_per_minute = 20;
+  int facets = 0;              // most flats that may finish an arc where no curved plane serves
   std::optional<double> gauge;  // smallest division printed; default 1/32 in, or 0.5 mm in mm
 };
 
