@@ -488,13 +488,15 @@ void Reader::read(const Json& root) {
   truth_at(root, "", "undecided", Need::may, plan_.undecided);
   truth_at(root, "", "feasible", plan_.undecided ? Need::may : Need::must, plan_.feasible);
   if (plan_.undecided && plan_.feasible) fault("undecided", "a plan is feasible or undecided, not both");
+  const auto says = root.find("feasible");
+  if (!plan_.undecided && (says == root.end() || !says->is_boolean())) return;
   if (plan_.feasible && !plan_.undecided) {
     cuts(root);
     left(root);
   } else {
-    if (root.contains("feasible") || plan_.undecided) reasons(root);
-    const auto cuts = root.find("cuts");
-    if (cuts != root.end() && !(cuts->is_array() && cuts->empty()))
+    reasons(root);
+    const auto list = root.find("cuts");
+    if (list != root.end() && !(list->is_array() && list->empty()))
       fault("cuts", "a plan that cannot be made has none");
   }
 }

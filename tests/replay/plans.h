@@ -98,6 +98,46 @@ inline Plan round_over() {
   return plan;
 }
 
+/// The same with two chamfers, tangent at 30 and 60 degrees. Each takes a triangle with legs r(√3 − 1) and
+/// r(√3 − 1)/√3 off the square arris; their lines meet at r(√3 − 1)/(√3 + 1) from both sides.
+inline Plan round_over_two_chamfers() {
+  const double r = kSix, root = std::sqrt(3.0);
+  const Point centre{r, r};
+  const double leg = r * (root - 1), meet = r * (root - 1) / (root + 1);
+  const double first = leg * leg / root / 2, shared = meet * leg / root;
+  Plan plan = round_over();
+  plan.waste_by_flat = 2 * first - shared;
+  plan.cuts = {cut(1, rebate(), {{centre + r * outward(30), 30}}, first, Rides::gauge_line),
+               cut(2, rebate(), {{centre + r * outward(60), 60}}, first - shared, Rides::gauge_line),
+               cut(3, curved(PlaneKind::hollow), {hollow_on(centre, r, 30), hollow_on(centre, r, 60)},
+                   plan.waste_area - plan.waste_by_flat, Rides::two_arrises)};
+  return plan;
+}
+
+/// The hollow turned one way in one cut and the other way in the next, which rides in the arc of the first.
+inline Plan round_over_in_two_cuts() {
+  const double r = kSix;
+  Plan plan = round_over();
+  Cut& first = plan.cuts[1];
+  Cut second = first;
+  second.number = 3;
+  second.poses = second.set = {first.poses[2]};
+  second.rides = Rides::own_arc;
+  first.poses.pop_back();
+  first.set.pop_back();
+  // At 45 degrees the sole ends 75 degrees round, and its side rises to the working edge at 45 degrees. What
+  // is left for the second cut lies between that side, the edge and the last 15 degrees of the arc.
+  const double in = r * (1 - std::sin(to_radians(75))), down = r * (1 - std::cos(to_radians(75)));
+  const double above = down - in;  // depth at which the side meets the working edge
+  const double trapezium = (r - above + r - down) / 2 * in;
+  const double segment = r * r * (to_radians(15) - std::sin(to_radians(15))) / 2;
+  const double chord = (r - down) * in / 2;
+  second.removed = trapezium - chord - segment;
+  first.removed -= second.removed;
+  plan.cuts.push_back(second);
+  return plan;
+}
+
 /// The corner of a rebate whose corner lies on the arc of the cavetto of R about the outer corner of the
 /// stock, `angle` up from the face.
 inline Point on_cavetto(double r, double angle) {
