@@ -1,0 +1,247 @@
+// Writes a plan as JSON, member by member as docs/plan-json.md lists them. Lists and objects that fit on a
+// line are kept on one, so that a plan can be read and edited by hand. Shown by tests/replay.
+#include "arrisline/plan_json.h"
+
+#include <charconv>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "report/plan_json_words.h"
+
+namespace arrisline {
+
+using Json = nlohmann::ordered_json;
+using namespace json_words;
+
+// As much as fits beside the deepest indent without the eye losing the line.
+static constexpr std::size_t kLineWidth = 110;
+
+static std::string number_text(double value) {
+  if (!std::isfinite(value)) return "null";  // JSON has no such number, and the reader refuses it
+  if (value == 0) return "0";                // never "-0"
+  char buffer[40];
+  const std::to_chars_result end =
+      std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::general, 17);
+  return std::string(buffer, end.ptr);
+}
+
+static std::string quoted(const std::string& text) {
+  // Bytes that are not UTF-8 become U+FFFD.
+  return Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+static std::string flat(const Json& value) {
+  if (value.is_number_float()) return number_text(value.get<double>());
+  if (value.is_string()) return quoted(value.get_ref<const std::string&>());
+  if (value.is_array()) {
+    std::string out = "[";
+    for (std::size_t i = 0; i < value.size(); ++i) {
+      if (i > 0) out += ", ";
+      out += flat(value[i]);
+    }
+    return out + "]";
+  }
+  if (value.is_object()) {
+    std::string out = "{ ";
+    for (auto it = value.begin(); it != value.end(); ++it) {
+      if (it != value.begin()) out += ", ";
+      out += quoted(it.key());
+      out += ": ";
+      out += flat(it.value());
+    }
+    return out + " }";
+  }
+  return value.dump();
+}
+
+static void lay_out(const Json& value, std::size_t indent, std::size_t used, std::string& out) {
+  const bool nests = value.is_structured() && !value.empty();
+  if (indent > 0 || !nests) {
+    const std::string line = flat(value);
+    if (!nests || indent + used + line.size() <= kLineWidth) {
+      out += line;
+      return;
+    }
+  }
+  const std::string margin(indent + 2, ' ');
+  out += value.is_array() ? "[" : "{";
+  for (auto it = value.begin(); it != value.end(); ++it) {
+    out += it == value.begin() ? "\n" : ",\n";
+    out += margin;
+    std::string name;
+    if (value.is_object()) name = quoted(it.key()).append(": ");
+    out += name;
+    lay_out(it.value(), indent + 2, name.size(), out);
+  }
+  out += '\n';
+  out.append(indent, ' ');
+  out += value.is_array() ? ']' : '}';
+}
+
+static Json pair_of(Point p) {
+  return Json::array({p.x, p.y});
+}
+
+static Json edge_json(const Edge& edge) {
+  Json out;
+  out["to"] = pair_of(edge.to);
+  if (edge.is_arc()) {
+    out["centre"] = pair_of(edge.centre);
+    out["turn"] = word_for(kTurns, edge.turn);
+  }
+  return out;
+}
+
+static void add_element(Json& out, const Element& element) {
+  out["element"] = element.number;
+  if (element.part > 0) out["part"] = element.part;
+  if (element.chain != Chain::face) out["chain"] = word_for(kChains, element.chain);
+}
+
+static const Element* element_at(const Section& section, int index) {
+  const bool known = index >= 0 && static_cast<std::size_t>(index) < section.elements.size();
+  return known ? &section.elements[static_cast<std::size_t>(index)] : nullptr;
+}
+
+static Json target_json(const Section& section) {
+  Json edges = Json::array();
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    Json edge = edge_json(section.target[i]);
+    const Element* element = i < section.source.size() ? element_at(section, section.source[i]) : nullptr;
+    if (element) add_element(edge, *element);
+    edges.push_back(std::move(edge));
+  }
+  Json out;
+  out["start"] = section.target.empty() ? Json::array() : pair_of(section.target.front().from);
+  out["edges"] = std::move(edges);
+  return out;
+}
+
+static Json elements_json(const Section& section) {
+  Json out = Json::array();
+  for (const Element& element : section.elements) {
+    Json one;
+    add_element(one, element);
+    one["name"] = element.name;
+    if (element.line > 0) one["line"] = element.line;
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+static Json plane_json(const Plane& plane) {
+  Json out;
+  out["kind"] = word_for(kKinds, plane.kind);
+  out["label"] = plane.label;
+  if (plane.number) out["number"] = *plane.number;
+  if (plane.is_curved()) out["radius"] = plane.radius;
+  if (plane.kind != PlaneKind::scraper) out["width"] = plane.width;
+  if (plane.kind == PlaneKind::plough) {
+    out["reach"] = plane.reach;
+    out["deep"] = plane.deep;
+  }
+  if (plane.kind == PlaneKind::shaped) {
+    Json sole = Json::array();
+    if (!plane.sole.empty()) sole.push_back(Json{{"to", pair_of(plane.sole.front().from)}});
+    for (const Edge& edge : plane.sole) sole.push_back(edge_json(edge));
+    out["sole"] = std::move(sole);
+  }
+  if (plane.body) out["body"] = Json{{"overhang", plane.body->overhang}, {"above", plane.body->above}};
+  return out;
+}
+
+static Json poses_json(const std::vector<Pose>& poses) {
+  Json out = Json::array();
+  for (const Pose& pose : poses) out.push_back(Json{{"at", pair_of(pose.at)}, {"tilt", pose.tilt}});
+  return out;
+}
+
+static Json cut_json(const Section& section, const Cut& cut) {
+  Json out;
+  out["number"] = cut.number;
+  out["plane"] = plane_json(cut.plane);
+  out["for"] = cut.made_for;
+  out["elements"] = Json::array();
+  for (const int index : cut.elements) {
+    const Element* element = element_at(section, index);
+    if (!element) continue;
+    Json one;
+    add_element(one, *element);
+    out["elements"].push_back(std::move(one));
+  }
+  out["poses"] = poses_json(cut.poses);
+  out["set"] = poses_json(cut.set);
+  out["lines"] = Json::array();
+  for (const GaugeLine& line : cut.lines)
+    out["lines"].push_back(
+        Json{{"from", word_for(kSides, line.from)}, {"at", line.at}, {"set", line.set}, {"fine", line.fine}});
+  out["settings"] = cut.settings;
+  out["strokes"] = cut.strokes;
+  out["removed"] = cut.removed;
+  out["rides"] = word_for(kRides, cut.rides);
+  if (cut.rides == Rides::two_arrises) {
+    out["imbalance"] = cut.imbalance;
+    out["imbalance_set"] = cut.imbalance_set;
+  }
+  out["lies"] = word_for(kLies, cut.lies);
+  out["overhang"] = cut.overhang;
+  out["reason"] = cut.reason;
+  return out;
+}
+
+static Json reasons_json(const Plan& plan) {
+  Json out = Json::array();
+  for (const Reason& reason : plan.reasons) {
+    Json one = Json::object();
+    if (const Element* element = element_at(plan.section, reason.element)) add_element(one, *element);
+    one["why"] = reason.why;
+    if (reason.nearest) {
+      Json nearest = Json::object();
+      if (reason.nearest->kind) nearest["kind"] = word_for(kKinds, *reason.nearest->kind);
+      if (reason.nearest->radius > 0) nearest["radius"] = reason.nearest->radius;
+      if (reason.nearest->kind) nearest["width"] = reason.nearest->width;
+      if (reason.nearest->number) nearest["number"] = *reason.nearest->number;
+      one["nearest"] = std::move(nearest);
+    }
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
+std::string plan_to_json(const Plan& plan) {
+  const Section& section = plan.section;
+  Json out;
+  out["format"] = "arrisline-plan";
+  out["version"] = 1;
+  out["units"] = "mm";
+  out["profile"] = section.name;
+  out["stock"] = Json{{"width", section.width}, {"thickness", section.thickness}};
+  out["target"] = target_json(section);
+  out["elements"] = elements_json(section);
+  if (plan.undecided) {
+    out["undecided"] = true;
+  } else {
+    out["feasible"] = plan.feasible;
+  }
+  if (plan.feasible && !plan.undecided) {
+    out["cuts"] = Json::array();
+    for (const Cut& cut : plan.cuts) out["cuts"].push_back(cut_json(section, cut));
+    out["left"] = Json{{"max_height", plan.left.max_height},
+                       {"area", plan.left.area},
+                       {"scrape", plan.left.scrape},
+                       {"where", plan.left.where},
+                       {"as_set", Json{{"max_height", plan.left.as_set_max_height},
+                                       {"deepest_gouge", plan.left.as_set_deepest_gouge}}}};
+    out["waste"] = Json{{"area", plan.waste_area}, {"by_flat", plan.waste_by_flat}};
+    out["effort"] = plan.effort;
+    out["bound"] = plan.bound;
+    out["optimal"] = plan.optimal;
+    out["holding_checked"] = plan.holding_checked;
+  }
+  if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
+  std::string text;
+  lay_out(out, 0, 0, text);
+  return text + "\n";
+}
+
+}  // namespace arrisline
