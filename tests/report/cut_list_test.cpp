@@ -114,7 +114,7 @@ TEST_CASE("a cut list says what to get out, what to strike, and each cut", "[rep
             "A, 7/32 in from the edge, and line B, 7/32 in from the face. Starts in a gauge line."));
   CHECK(has(text,
             "2. hollow 6: makes element 1 (bead). First leaning 45 degrees toward the edge: middle of the "
-            "sole about 3/32 in from the edge, 3/32 in below the face. Then leaning 30 degrees"));
+            "sole about 1/8 in from the edge, 1/8 in below the face. Then leaning 30 degrees"));
   CHECK(
       has(text, "Rides on two arrises, evenly; with the lines as set, 2 % of the sole's width off centre."));
   CHECK(has(text, "Why now: the arrises are there to ride on."));
