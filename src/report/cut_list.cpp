@@ -131,6 +131,25 @@ void write_effort(Page& page, const Plan& plan, const Kit& kit) {
   }
 }
 
+bool has_arc(const Section& section, int element) {
+  for (std::size_t i = 0; i < section.target.size() && i < section.source.size(); ++i)
+    if (section.source[i] == element && section.target[i].is_arc()) return true;
+  return false;
+}
+
+// Flat soles finish an arc only where the shop allows facets, and then the list says so.
+void write_facets(Page& page, const Plan& plan) {
+  for (const Cut& cut : plan.cuts) {
+    if (!cut.plane.is_flat()) continue;
+    for (const int element : cut.elements) {
+      if (element < 0 || !has_arc(plan.section, element)) continue;
+      page.line(2, "Cut " + std::to_string(cut.number) + " leaves flats on " +
+                       shorten(describe(plan.section.elements[static_cast<std::size_t>(element)]), 100) +
+                       ": no hollow or round of the kit serves there.");
+    }
+  }
+}
+
 void write_notes(Page& page, const Plan& plan, const Kit& kit) {
   page.heading("Notes");
   if (plan.holding_checked) {
@@ -139,6 +158,7 @@ void write_notes(Page& page, const Plan& plan, const Kit& kit) {
     page.line(2,
               kit.board ? "Holding was not checked." : "Holding was not checked: the kit has no board line.");
   }
+  write_facets(page, plan);
   std::vector<std::string> over;
   for (const Cut& cut : plan.cuts)
     if (cut.overhang) over.push_back(std::to_string(cut.number));

@@ -195,6 +195,26 @@ TEST_CASE("what is left as set is stated when it exceeds what was asked for", "[
   CHECK(has(running(cut_list(plan, {}, {})), "0.004 in cut below the finished line."));
 }
 
+TEST_CASE("flats on an arc are owned up to", "[report]") {
+  Plan plan = round_over();
+  CHECK_FALSE(has(cut_list(plan, {}, {}), "leaves flats"));
+  plan.cuts[0].elements = {0};
+  CHECK(has(running(cut_list(plan, {}, {})), "Cut 1 leaves flats on element 1 (bead): no hollow or round"));
+}
+
+TEST_CASE("notes say which cuts overhang the board, and whether holding was checked", "[report]") {
+  Plan plan = round_over();
+  Kit kit = kit_named("chest");
+  plan.cuts[1].overhang = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Cut 2 passes below the underside: the edge must overhang"));
+  plan.cuts[0].overhang = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Cuts 1 and 2 pass below the underside"));
+  kit.board = Board{};
+  CHECK(has(running(cut_list(plan, kit, {})), "Holding was not checked. "));
+  plan.holding_checked = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Holding was checked"));
+}
+
 TEST_CASE("reasons name the element and the nearest size", "[report]") {
   Plan plan = round_over();
   plan.feasible = false;
