@@ -238,7 +238,8 @@ class Chooser {
       // The first cut that something guides lets the others ride in the arc it leaves.
       std::vector<Setup> setups;
       const Draft& option = way.front();
-      if (const std::optional<Start> start = best_start(problem_, option, wood)) {
+      const std::optional<Start> start = best_start(problem_, option, wood);
+      if (start && well_laid(start->guidance, problem_.plane(option.plane))) {
         setups.push_back({{}, start->tilt, start->guidance});
       }
       std::vector<Setup> laid = lay_rails(problem_, option, wood);
@@ -254,6 +255,7 @@ class Chooser {
         if (setups.size() >= kSetupsPerArc) break;
         setups.push_back(laid[i]);
       }
+      if (setups.empty() && start) setups.push_back({{}, start->tilt, start->guidance});
       if (!setups.empty()) guided_[index] = true;
       for (const Setup& setup : setups) {
         const std::size_t before = flats.size();

@@ -38,7 +38,19 @@ class RailFinder {
     }
   }
 
+  /// The well laid-out ways, or where there are none the least unbalanced.
   std::vector<Setup> find() {
+    find_all();
+    if (!found_.empty()) return std::move(found_);
+    std::stable_sort(lesser_.begin(), lesser_.end(), [](const Setup& a, const Setup& b) {
+      return a.guidance.imbalance < b.guidance.imbalance;
+    });
+    if (lesser_.size() > 3) lesser_.resize(3);
+    return std::move(lesser_);
+  }
+
+ private:
+  void find_all() {
     std::vector<double> starts = draft_.starts;
     for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
     std::vector<double> tried;
@@ -60,10 +72,8 @@ class RailFinder {
       }
       if (!arc_.bead) slots();
     }
-    return std::move(found_);
   }
 
- private:
   // --- building blocks -----------------------------------------------------------------------------
 
   std::vector<Draft> one(int plane, std::vector<Pose> poses) const {
@@ -162,10 +172,10 @@ class RailFinder {
   }
 
   /// Height of the left rail less that of the right one at the start.
-  std::optional<double> difference(const std::vector<Draft>& cuts) const {
+  std::optional<double> difference(const std::vector<Draft>& cuts, double start) const {
     if (cuts.empty()) return std::nullopt;
     const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start_));
+    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
     const double w = sole_.width;
     const double left = rest_height_between(wood.edges(), sweep, -kWellLaidReach * w, -kOffMiddle * w);
     const double right = rest_height_between(wood.edges(), sweep, kOffMiddle * w, kWellLaidReach * w);
@@ -173,36 +183,40 @@ class RailFinder {
     return left - right;
   }
 
-  bool accept(const std::vector<Draft>& cuts) {
+  bool accept(const std::vector<Draft>& cuts, double start) {
     if (cuts.empty()) return false;
     const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start_));
+    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
+    if (gouges(problem_.section.target, sweep, kExact)) return false;
     const Touch bears = touch(wood.edges(), sweep);
     if (bears.height < 0.005) return false;  // nothing left to ride on
     const Guidance guided = guidance(bears, sole_);
-    if (!well_laid(guided, sole_)) return false;
-    found_.push_back({cuts, start_, guided});
-    return true;
+    if (!guided.two_arrises) return false;
+    const bool good = well_laid(guided, sole_);
+    (good ? found_ : lesser_).push_back({cuts, start, guided});
+    return good;
   }
 
-  bool solve(double from, double to, const Pattern& pattern) {
+  /// Solves for the figure x of the pattern, the plane starting at start_ or, where it follows, at x itself.
+  bool solve(double from, double to, const Pattern& pattern, bool start_follows = false) {
+    auto start_at = [&](double x) { return start_follows ? x : start_; };
     double last_x = 0;
     std::optional<double> last;
     for (int i = 0; i <= kSamples; ++i) {
       const double x = from + (to - from) * i / kSamples;
-      const std::optional<double> here = difference(pattern(x));
-      if (here && std::abs(*here) < kLevel && accept(pattern(x))) return true;
+      const std::optional<double> here = difference(pattern(x), start_at(x));
+      if (here && std::abs(*here) < kLevel && accept(pattern(x), start_at(x))) return true;
       if (here && last && (*here < 0) != (*last < 0)) {
         double low = last_x, high = x;
         const bool low_negative = *last < 0;
         for (int step = 0; step < 60 && std::abs(high - low) > 1e-12; ++step) {
           const double mid = (low + high) / 2;
-          const std::optional<double> g = difference(pattern(mid));
+          const std::optional<double> g = difference(pattern(mid), start_at(mid));
           if (!g) break;
           ((*g < 0) == low_negative ? low : high) = mid;
           if (std::abs(*g) < kLevel) break;
         }
-        if (accept(pattern((low + high) / 2))) return true;
+        if (accept(pattern((low + high) / 2), start_at((low + high) / 2))) return true;
       }
       last = here;
       last_x = x;
@@ -214,7 +228,8 @@ class RailFinder {
 
   void bead() {
     const double w = sole_.width;
-    solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, 0); });
+    const Pattern leaning = [&](double lean) { return chamfer(lean, 0); };
+    if (!solve(start_ - 20, start_ + 20, leaning)) solve(start_ - 20, start_ + 20, leaning, true);
 
     const std::vector<Draft> tangent = chamfer(start_, 0);
     const Point middle = on_circle(start_, 1);
@@ -240,6 +255,12 @@ class RailFinder {
     if (std::abs(start - mid) > 3) {
       solve(start - 10, start + 10, [&](double lean) { return both(chamfer(lean, 0), chamfer(2 * mid - lean, 0)); });
     }
+    // Two chamfers side by side about the start, turned together.
+    for (const double apart : {7.0, 12.0}) {
+      solve(-12, 12, [&](double turn) {
+        return both(chamfer(start_ + turn - apart, 0), chamfer(start_ + turn + apart, 0));
+      });
+    }
     // A chamfer standing off the arc, where a tangent one leaves its arrises wider than the sole.
     for (const double off : {0.02, 0.05, 0.1}) {
       if (solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, off * radius_); })) break;
@@ -252,7 +273,8 @@ class RailFinder {
     const double spread = std::min(25.0, (arc_.hi - arc_.lo) / 2);
     // One step with its corner on the arc, or drawn back from it until its arrises lie under the sole.
     for (const double share : {1.0, 0.98, 0.96, 0.93, 0.9, 0.8, 0.7}) {
-      if (solve(mid - spread, mid + spread, [&](double lean) { return corner(lean, share); })) break;
+      const Pattern one_step = [&](double lean) { return corner(lean, share); };
+      if (solve(mid - spread, mid + spread, one_step) || solve(mid - spread, mid + spread, one_step, true)) break;
     }
     // Three steps: the rails are the arrises between them.
     const double quarter = (arc_.hi - arc_.lo) / 4;
@@ -293,7 +315,7 @@ class RailFinder {
         const double middle = dot(centre_, across(start_));
         std::vector<Pose> poses = flat_cut(problem_, plane, start_, middle + plane.width / 2, -1, -1e9);
         if (poses.size() > 1) poses.resize(1);
-        if (!poses.empty() && accept(one(p, poses))) break;
+        if (!poses.empty() && accept(one(p, poses), start_)) break;
       }
     }
     // Leaned over as far as this, a square corner would stand upright: that is the step of a cove.
@@ -309,7 +331,7 @@ class RailFinder {
           // The corner of the sole that points down between the two arms.
           const Pose pose{k + side * (plane.width / 2) * across(lean), lean};
           if (gouges(problem_.section.target, Sweep(plane, pose), kExact)) continue;
-          done = accept(one(p, {pose}));
+          done = accept(one(p, {pose}), start_);
           if (done) break;
         }
         if (done) break;
@@ -331,6 +353,7 @@ class RailFinder {
   double frame_ = 0;
   int open_ = -1;
   std::vector<Setup> found_;
+  std::vector<Setup> lesser_;
 };
 
 }  // namespace
@@ -347,8 +370,12 @@ std::optional<Start> best_start(const Problem& problem, const Draft& draft, cons
   auto consider = [&](double tilt) {
     const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
     const Guidance guided = guidance(bears, plane);
-    if (!well_laid(guided, plane)) return;
-    if (!best || guided.imbalance < best->guidance.imbalance - 1e-6) best = Start{tilt, guided};
+    if (!guided.two_arrises) return;
+    if (best && well_laid(best->guidance, plane) != well_laid(guided, plane)) {
+      if (well_laid(guided, plane)) best = Start{tilt, guided};
+    } else if (!best || guided.imbalance < best->guidance.imbalance - 1e-6) {
+      best = Start{tilt, guided};
+    }
   };
   for (const Pose& pose : draft.poses) consider(pose.tilt);
   for (const double tilt : draft.starts) consider(tilt);

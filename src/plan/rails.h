@@ -17,8 +17,8 @@ struct Setup {
   Guidance guidance;
 };
 
-/// The start among the draft's tilts at which its plane is guided best by the wood; nothing where none is
-/// guided by two arrises well laid out, contacts within 0.48 of the width.
+/// The start among the draft's tilts at which its plane is guided best by the wood, well laid out before
+/// not; nothing where two arrises guide it at none.
 struct Start {
   double tilt = 0;
   Guidance guidance;

@@ -16,6 +16,7 @@ namespace {
 
 constexpr double kDeep = 3;            // mm of thickness from which a curved plane's strokes count more
 constexpr double kDeepFactor = 3;
+constexpr double kIllLaid = 6;         // effort of a ride that is not well laid out: taken only where nothing else serves
 constexpr double kSlantFactor = 2;     // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;         // degrees of its own arc that guide a sole
 constexpr double kOwnArcWithin = 0.05; // mm, same centre and radius
@@ -141,6 +142,7 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
   if (!can_be_held(problem, plane, step.draft.poses, wood)) return std::nullopt;
   count_settings(step, previous);
   step.effort = step_effort(problem.kit.shop, step, previous);
+  if (step.rides == Rides::two_arrises && !well_laid(step.guidance, plane)) step.effort += kIllLaid;
   return step;
 }
 
