@@ -123,11 +123,27 @@ Named name_of(const Drawing& drawing, const Outline& outline, std::size_t i) {
   return {edge.from.x == 0 ? "the working edge" : "the back edge", -1};
 }
 
+/// "element 2 (step)", or the two elements that join where the outline is met.
+std::string meeting_there(const Drawing& drawing, const Outline& outline, std::size_t i, Point at) {
+  const std::size_t n = outline.edges.size();
+  std::size_t before = i;
+  std::size_t after = i;
+  if (distance(at, outline.edges[i].from) <= kSame) before = (i + n - 1) % n;
+  if (distance(at, outline.edges[i].to) <= kSame) after = (i + 1) % n;
+  int a = outline.source[before];
+  int b = outline.source[after];
+  if (a > b) std::swap(a, b);
+  if (a < 0 || a == b) return describe(element(drawing, std::max(a, b))) + " meets ";
+  return describe(element(drawing, a)) + " and " + describe(element(drawing, b)) + " meet ";
+}
+
 void report(const Drawing& drawing, const Outline& outline, const Contact& contact, Mistakes& mistakes,
             bool& sound) {
-  Named later = name_of(drawing, outline, contact.first);
-  Named other = name_of(drawing, outline, contact.second);
-  if (later.source < other.source) std::swap(later, other);
+  std::size_t edge = contact.first;
+  std::size_t other_edge = contact.second;
+  if (outline.source[edge] < outline.source[other_edge]) std::swap(edge, other_edge);
+  const Named later = name_of(drawing, outline, edge);
+  const Named other = name_of(drawing, outline, other_edge);
   Place place;
   if (later.source >= 0) place = drawing.places[static_cast<std::size_t>(later.source)];
   const bool one_chain =
@@ -138,10 +154,14 @@ void report(const Drawing& drawing, const Outline& outline, const Contact& conta
                                 later.text + " runs through or along " + other.text);
       sound = false;
       return;
-    case Meeting::pinches_in:
-      mistakes.error(place, "a piece of wood is left unattached: " + later.text + " meets " + other.text);
+    case Meeting::pinches_in: {
+      const bool on_stock = later.source >= 0 && other.source < 0;
+      const std::string who =
+          on_stock ? meeting_there(drawing, outline, edge, contact.at) : later.text + " meets ";
+      mistakes.error(place, "a piece of wood is left unattached where " + who + other.text);
       sound = false;
       return;
+    }
     case Meeting::pinches_out:
       mistakes.warn(
           place, later.text + " touches " + other.text + " and closes off a pocket that no plane can reach");

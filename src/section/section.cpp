@@ -17,7 +17,13 @@ const char* word(Chain chain) {
 
 std::string describe(const Element& element) {
   std::string out = "element " + std::to_string(element.number);
-  if (!element.name.empty()) out += " (" + element.name + ")";
+  if (!element.name.empty()) {
+    // "ogee (cove)" within brackets reads "(ogee, cove)".
+    const std::size_t part = element.name.find(" (");
+    out += " (" + element.name.substr(0, part);
+    if (part != std::string::npos) out += ", " + element.name.substr(part + 2);
+    if (part == std::string::npos) out += ")";
+  }
   if (element.chain != Chain::face) out += std::string(" on the ") + word(element.chain);
   return out;
 }

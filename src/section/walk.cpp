@@ -34,15 +34,14 @@ SideNames names_of(Chain side) {
   return {};
 }
 
-double moved_onto(double value, double limit, double inside) {
-  if (value >= -kEndTolerance && value <= inside) return 0;
-  if (value >= limit - inside && value <= limit + kEndTolerance) return limit;
-  return value;
+double moved_onto(double value, double limit) {
+  if (std::abs(value) <= kOnOutline) return 0;
+  return std::abs(value - limit) <= kOnOutline ? limit : value;
 }
 
-/// The point with coordinates within reach of the outline moved onto it; `inside` is that reach from within.
-Point onto_outline(const Drawing& drawing, Point p, double inside) {
-  return {moved_onto(p.x, drawing.width, inside), moved_onto(p.y, drawing.thickness, inside)};
+/// The point moved onto the sides of the stock that it is as good as on.
+Point onto_outline(const Drawing& drawing, Point p) {
+  return {moved_onto(p.x, drawing.width), moved_onto(p.y, drawing.thickness)};
 }
 
 bool on_outline(const Drawing& drawing, Point p) {
@@ -97,12 +96,12 @@ bool check_inside(const Drawing& drawing, const DrawnChain& chain, const std::ve
 
 std::optional<Point> start_of(const Drawing& drawing, const DrawnChain& chain, Mistakes& mistakes) {
   const double limit = chain.from_back ? drawing.thickness : drawing.width;
-  if (chain.start > limit + kEndTolerance) {
+  if (chain.start > limit + kOnOutline) {
     mistakes.error(chain.place, "the chain starts off the stock, which is " + show(limit, drawing.unit) +
                                     (chain.from_back ? " thick" : " wide"));
     return std::nullopt;
   }
-  const double at = chain.start > limit - kEndTolerance ? limit : chain.start;
+  const double at = moved_onto(chain.start, limit);
   return chain.from_back ? Point{drawing.width, at} : Point{at, 0};
 }
 
@@ -185,8 +184,7 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
   for (std::size_t i = 0; i < chain.strokes.size(); ++i) {
     const Stroke& stroke = chain.strokes[i];
     exact = exact + stroke.move;
-    const bool last = i + 1 == chain.strokes.size();
-    const Point to = onto_outline(drawing, exact, last ? kEndTolerance : kSame);
+    const Point to = onto_outline(drawing, exact);
     if (distance(from, to) < kSame) {
       mistakes.error(place_of(drawing, stroke.element),
                      called(drawing, stroke.element) + " is too short to be drawn");

@@ -8,8 +8,9 @@
 
 namespace arrisline {
 
-/// How far from the outline a chain may end, or a corner of it stand outside, and be moved onto it, in mm.
-inline constexpr double kEndTolerance = 1e-3;
+/// A chain's end or corner this near to a side of the stock is on it, and is moved there, in mm: room for
+/// decimals that a maker has rounded, and nothing a plane could tell.
+inline constexpr double kOnOutline = 1e-3;
 
 /// A straight edge, or the arc of that radius and sense (the one over 180° where `large` is set). A radius
 /// too small by rounding is taken as half the chord.

@@ -111,8 +111,10 @@ void fail_clause(Statement& statement, const Rule& rule) {
     if (!at_any(statement, kAllClauses)) message += suggestion(token.text, fitting);
   }
   fail(statement, token.place, message);
-  ++statement.next;
-  skip_to(statement, kAllClauses);
+  // The length that goes with a mistaken word says nothing new; the next word may be another mistake.
+  do {
+    ++statement.next;
+  } while (!statement.done() && looks_like_number(statement.token().text));
 }
 
 void fail_twice(Statement& statement, std::string_view word, std::string_view other) {
@@ -169,8 +171,8 @@ Clauses read_clauses(Statement& statement, const Rule& rule) {
 }
 
 std::string directions(bool sideways, const Rule& rule) {
-  if (rule.out_and_down_only) return sideways ? "'out'" : "'down'";
-  return sideways ? "'out' or 'in'" : "'down' or 'up'";
+  if (rule.out_and_down_only) return sideways ? "'out' and a length" : "'down' and a length";
+  return sideways ? "'out' or 'in' and a length" : "'down' or 'up' and a length";
 }
 
 void check_complete(Statement& statement, const Rule& rule, const Clauses& clauses, bool sized) {
@@ -189,10 +191,8 @@ void check_complete(Statement& statement, const Rule& rule, const Clauses& claus
     fail(statement, end_of(statement), word + " needs a length" + example);
     return;
   }
-  if (no_sideways)
-    fail(statement, end_of(statement), word + " needs a length " + directions(true, rule) + example);
-  if (no_upright)
-    fail(statement, end_of(statement), word + " needs a length " + directions(false, rule) + example);
+  if (no_sideways) fail(statement, end_of(statement), word + " needs " + directions(true, rule) + example);
+  if (no_upright) fail(statement, end_of(statement), word + " needs " + directions(false, rule) + example);
   if (rule.sideways == Need::may && !either_form && !clauses.sideways && !clauses.upright) {
     fail(statement, end_of(statement),
          word + " needs a move 'out' or 'in', 'down' or 'up', or both" + example);
@@ -244,7 +244,7 @@ std::optional<ElementText> read_element(Statement& statement) {
       (rule.size == Need::may && !statement.done() && looks_like_number(statement.token().text))) {
     const std::optional<double> size = read_length(statement, "a length after " + quoted(rule.word));
     if (size) element.dimensions.size = *size;
-    if (!size) skip_to(statement, kAllClauses);
+    if (!size) return std::nullopt;
     sized = true;
   }
   const Clauses clauses = read_clauses(statement, rule);

@@ -35,9 +35,15 @@ static double value_of(std::string_view digits) {
   return value;
 }
 
+/// The minus sign that typesetters use, U+2212.
+static bool starts_with_minus(std::string_view word) {
+  return word.substr(0, 3) == "\u2212";
+}
+
 bool looks_like_number(std::string_view word) {
   if (word.empty()) return false;
-  if (word.front() == '-' || word.front() == '+') word.remove_prefix(1);
+  const std::size_t sign = word.front() == '-' || word.front() == '+' ? 1 : starts_with_minus(word) ? 3 : 0;
+  word.remove_prefix(sign);
   if (word.empty()) return false;
   return is_digit(word.front()) || word.front() == '/' ||
          (word.front() == '.' && word.size() > 1 && is_digit(word[1]));
@@ -49,7 +55,7 @@ std::optional<Number> scan_number(std::string_view word, std::string& why) {
     return std::nullopt;
   };
   if (word.empty()) return refuse(" is empty");
-  const bool sign = word.front() == '-' || word.front() == '+' || word.substr(0, 3) == "\u2212";
+  const bool sign = word.front() == '-' || word.front() == '+' || starts_with_minus(word);
   if (sign) return refuse(" has a sign, and numbers here have none");
   const std::string_view first = digits_at(word);
   std::string_view rest = word.substr(first.size());
@@ -131,8 +137,7 @@ std::optional<double> length_of(std::string_view word, std::string_view fraction
       return std::nullopt;
     }
     if (!written) {
-      why = shown + ": " + quoted(number->suffix) + " is not a unit; expected in, mm or ft" +
-            suggestion(number->suffix, {"in", "mm", "ft"});
+      why = shown + ": " + quoted(number->suffix) + " is not a unit; expected in, mm or ft";
       return std::nullopt;
     }
     in_mm = *written;

@@ -60,7 +60,9 @@ std::string_view nearest_word(std::string_view word, const std::vector<std::stri
   int best_distance = allowed + 1;
   for (const std::string_view candidate : known) {
     const int apart = edit_distance(small, candidate);
-    if (apart < best_distance) {
+    const bool same_start =
+        !best.empty() && best.front() != small.front() && candidate.front() == small.front();
+    if (apart < best_distance || (apart == best_distance && same_start)) {
       best = candidate;
       best_distance = apart;
     }
