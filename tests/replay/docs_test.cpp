@@ -16,7 +16,8 @@ TEST_CASE("the example of the plan's JSON is read and holds", "[docs]") {
   const std::size_t start = page.find(fence);
   REQUIRE(start != std::string::npos);
   const std::size_t first = start + fence.size();
-  const StatedPlan stated = plan_from_json(std::string_view(page).substr(first, page.find("```", first) - first));
+  const StatedPlan stated =
+      plan_from_json(std::string_view(page).substr(first, page.find("```", first) - first));
   CHECK(stated.faults == std::vector<std::string>{});
   CHECK(replay(stated.plan, {}).findings.empty());
   CHECK(second_opinion(stated.plan).empty());
