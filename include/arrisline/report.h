@@ -2,11 +2,14 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "arrisline/plan.h"
 
 namespace arrisline {
+
+inline constexpr std::size_t kPageColumns = 80;  // no line of any report is wider
 
 struct ReportOptions {
   Unit unit = Unit::inch;
@@ -15,11 +18,21 @@ struct ReportOptions {
   double scrape = 0.4;
 };
 
-/// The numbered cut list, at most 80 columns wide.
+/// The numbered cut list, at most 80 columns wide. A plan that is not feasible gives its reasons instead, as
+/// check_answer() does. Text from files appears with its control bytes made visible, long names shortened.
 std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options);
 
+/// The answer of `check` for one profile: "yes" and what it takes, or "no" and for each element the reason
+/// and the nearest size that would do. At most 80 columns wide, ends with a newline.
+std::string check_answer(const Plan& plan, const ReportOptions& options);
+
 /// A length as the maker reads it: a fraction in lowest terms at `division` ("1 3/8") or decimal mm ("9.5"),
-/// rounded to the nearest.
+/// rounded to the nearest, ties to the even multiple. A division that is not one n-th of an inch gives inches
+/// as decimals. REQUIRES: division_mm > 0, mm finite.
 std::string show_length(double mm, Unit unit, double division_mm);
+
+/// Text fit for a terminal: control bytes, bytes that are not UTF-8, and characters that reorder or hide text
+/// are written out ("\x1b", "\u{202e}"); a tab becomes a space.
+std::string visible(std::string_view text);
 
 }  // namespace arrisline

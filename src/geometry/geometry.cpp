@@ -7,25 +7,6 @@
 
 namespace arrisline {
 
-double dot(Point a, Point b) {
-  return a.x * b.x + a.y * b.y;
-}
-double cross(Point a, Point b) {
-  return a.x * b.y - a.y * b.x;
-}
-double norm(Point a) {
-  return std::hypot(a.x, a.y);
-}
-double distance(Point a, Point b) {
-  return norm(b - a);
-}
-double to_radians(double degrees) {
-  return degrees * kPi / 180;
-}
-double to_degrees(double radians) {
-  return radians * 180 / kPi;
-}
-
 double wrap_degrees(double degrees) {
   const double wrapped = std::remainder(degrees, 360);
   return wrapped <= -180 ? wrapped + 360 : wrapped;

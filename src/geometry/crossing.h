@@ -1,0 +1,31 @@
+// Where an edge meets a straight line or a circle.
+#pragma once
+
+#include <vector>
+
+#include "arrisline/geometry.h"
+
+namespace arrisline {
+
+/// Two things closer than this are one. Coordinates are below 1e4 mm, so double arithmetic keeps about
+/// 1e-12 mm; a near-tangent crossing loses half the digits, and this stays above what is left.
+inline constexpr double kSame = 1e-7;
+
+/// Appends the fractions t in (0, 1) at which the edge crosses or touches the infinite line through p
+/// along the unit vector d. An edge that lies along the line adds nothing.
+void cross_line(const Edge& edge, Point p, Point d, std::vector<double>& ts);
+
+/// Appends the fractions t in (0, 1) at which the edge crosses or touches the full circle. An arc of the
+/// same circle adds nothing.
+void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts);
+
+/// Appends the fractions of `edge` at which it meets the whole line or circle that carries `other`.
+void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts);
+
+/// Appends the fraction t in (0, 1) of the point p where it lies on the edge.
+void cross_at(const Edge& edge, Point p, std::vector<double>& ts);
+
+/// Appends the fractions t in (0, 1) at which an arc's normal points along ±d; nothing for a straight edge.
+void extremes_along(const Edge& arc, Point d, std::vector<double>& ts);
+
+}  // namespace arrisline

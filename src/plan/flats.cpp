@@ -1,0 +1,213 @@
+// Flat cuts: where a square sole can stand against the target.
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+
+#include "plan/problem.h"
+#include "plan/touch.h"
+#include "plan/wood.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr std::size_t kMostPoses = 60;  // of one cut; a wider rebate than that many soles is no moulding
+
+struct Extent {
+  double u0, u1, v0, v1;
+};
+
+Extent extent(const Loop& loop, double tilt) {
+  Extent out{1e300, -1e300, 1e300, -1e300};
+  for (const Edge& edge : loop) {
+    const double u = dot(edge.from, across(tilt));
+    const double v = dot(edge.from, outward(tilt));
+    out = {std::min(out.u0, u), std::max(out.u1, u), std::min(out.v0, v), std::max(out.v1, v)};
+  }
+  return out;
+}
+
+Pose pose_at(double tilt, double u, double v) { return {u * across(tilt) + v * outward(tilt), tilt}; }
+
+/// Lowest v at which the sole, its middle at u, stays out of the target.
+double lowest(const Problem& problem, const Plane& plane, double tilt, double u) {
+  return rest_height(problem.section.target, Sweep(plane, pose_at(tilt, u, 0)));
+}
+
+std::vector<double> tilts_for(const Problem& problem, const Plane& plane) {
+  std::vector<double> tilts;
+  auto add = [&](double tilt) {
+    tilt = wrap_degrees(tilt);
+    for (const double known : tilts) {
+      if (std::abs(wrap_degrees(known - tilt)) < 1e-7) return;
+    }
+    tilts.push_back(tilt);
+  };
+  if (plane.kind != PlaneKind::bench) {
+    add(0);
+    bool below = false, edge = false, back = false;
+    for (const Surface& s : problem.surfaces) {
+      const double c = std::cos(to_radians(s.tilt));
+      const double n = std::sin(to_radians(s.tilt));
+      below = below || c < 0.01;
+      edge = edge || n > -0.01;
+      back = back || n < 0.01;
+    }
+    if (edge) add(90);
+    if (back) add(-90);
+    if (below) add(180);
+  }
+  if (plane.kind == PlaneKind::plough) return tilts;
+  for (const Surface& s : problem.surfaces) {
+    if (s.arc) continue;
+    add(s.tilt);
+    if (plane.kind == PlaneKind::bench) continue;
+    add(s.tilt + 90);
+    add(s.tilt - 90);
+  }
+  return tilts;
+}
+
+/// What the poses finish of the flat surfaces: stretches along their soles and sides.
+std::vector<Stretch> finished_by(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses) {
+  std::vector<Stretch> out;
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    const Surface& s = problem.surfaces[i];
+    if (s.arc) continue;
+    const Edge& edge = problem.edge(s);
+    const double len = length(edge);
+    for (const Pose& pose : poses) {
+      const Sweep sweep(plane, pose);
+      const Point p = {sweep.u(edge.from), sweep.v(edge.from)};
+      const Point q = {sweep.u(edge.to), sweep.v(edge.to)};
+      double from = 0, to = 0;
+      auto clip = [&](double a, double b, double low, double high) {
+        // Fractions of a → b that lie in [low, high].
+        double t0 = (low - a) / (b - a), t1 = (high - a) / (b - a);
+        if (t0 > t1) std::swap(t0, t1);
+        from = std::max(0.0, t0);
+        to = std::min(1.0, t1);
+      };
+      if (std::abs(p.y) < 1e-6 && std::abs(q.y) < 1e-6) {
+        clip(p.x, q.x, -sweep.half() - 1e-6, sweep.half() + 1e-6);
+      } else if (std::abs(std::abs(p.x) - sweep.half()) < 1e-6 && std::abs(p.x - q.x) < 1e-6 &&
+                 plane.kind != PlaneKind::bench) {
+        clip(p.y, q.y, -1e-6, 1e9);
+      }
+      if ((to - from) * len > 1e-3) out.push_back({static_cast<int>(i), from, to});
+    }
+  }
+  return out;
+}
+
+bool plough_allows(const Problem& problem, const Plane& plane, const Pose& pose) {
+  const Extent all = extent(problem.blank, pose.tilt);
+  const double u = dot(pose.at, across(pose.tilt));
+  const double v = dot(pose.at, outward(pose.tilt));
+  const double near = std::min(u - plane.width / 2 - all.u0, all.u1 - u - plane.width / 2);
+  return near <= plane.reach && all.v1 - v <= plane.deep;
+}
+
+/// A bench plane's iron does not reach its sides: it works only where nothing stands beside it.
+bool bench_allows(const Problem& problem, const Plane& plane, const Pose& pose) {
+  Plane wide = plane;
+  wide.width += 2;
+  return rest_height(problem.section.target, Sweep(wide, pose)) < 1e-6;
+}
+
+bool body_clears(const Problem& problem, const Plane& plane, const Pose& pose) {
+  if (!plane.body) return true;
+  Plane body = plane;
+  body.kind = PlaneKind::rebate;
+  body.width = plane.width + 2 * plane.body->overhang;
+  const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
+  return !gouges(problem.section.target, Sweep(body, above), kExact);
+}
+
+}  // namespace
+
+std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
+                           double floor_v) {
+  const double half = plane.width / 2;
+  const Extent all = extent(problem.blank, tilt);
+  std::vector<Pose> poses;
+  double u = wall_u + open * half;
+  if (u + half < all.u0 + 1e-6 || u - half > all.u1 - 1e-6) return poses;
+  const double v = std::max(floor_v, lowest(problem, plane, tilt, u));
+  if (v > all.v1 - 1e-4) return poses;
+  poses.push_back(pose_at(tilt, u, v));
+  while (poses.size() < kMostPoses && plane.kind != PlaneKind::plough) {
+    const bool more = open < 0 ? u - half > all.u0 + 1e-6 : u + half < all.u1 - 1e-6;
+    if (!more) break;
+    double next = u + open * plane.width;
+    if (lowest(problem, plane, tilt, next) > v + 1e-6) {
+      // Something stands in the way: go up to it, if that gains anything.
+      double low = 0, high = plane.width;
+      while (high - low > 1e-7) {
+        const double mid = (low + high) / 2;
+        (lowest(problem, plane, tilt, u + open * mid) > v + 1e-6 ? high : low) = mid;
+      }
+      if (low < 0.01) break;
+      for (const Surface& s : problem.surfaces) {
+        // Stand exactly against the wall found.
+        const double corner = dot(problem.edge(s).from, across(tilt));
+        if (std::abs(corner - (u + open * (low + half))) < 1e-5) low = std::abs(corner - open * half - u);
+      }
+      next = u + open * low;
+      poses.push_back(pose_at(tilt, next, v));
+      break;
+    }
+    u = next;
+    poses.push_back(pose_at(tilt, u, v));
+  }
+  for (const Pose& pose : poses) {
+    if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
+    if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
+    if (!body_clears(problem, plane, pose) || gouges(problem.section.target, Sweep(plane, pose), kExact)) return {};
+  }
+  return poses;
+}
+
+std::vector<Draft> flat_drafts(const Problem& problem) {
+  std::vector<Draft> out;
+  std::map<std::tuple<int, long, long, long, std::size_t>, bool> seen;
+  auto add = [&](int plane, std::vector<Pose> poses) {
+    if (poses.empty()) return;
+    const Pose& first = poses.front();
+    const auto key = std::make_tuple(plane, std::lround(first.at.x * 1e4), std::lround(first.at.y * 1e4),
+                                     std::lround(wrap_degrees(first.tilt) * 1e4), poses.size());
+    if (!seen.emplace(key, true).second) return;
+    Draft draft;
+    draft.plane = plane;
+    draft.finishes = finished_by(problem, problem.plane(plane), poses);
+    draft.poses = std::move(poses);
+    out.push_back(std::move(draft));
+  };
+  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+    const Plane& plane = problem.plane(p);
+    if (!plane.is_flat()) continue;
+    for (const double tilt : tilts_for(problem, plane)) {
+      std::vector<double> corners;
+      for (const Surface& s : problem.surfaces) {
+        corners.push_back(dot(problem.edge(s).from, across(tilt)));
+        corners.push_back(dot(problem.edge(s).to, across(tilt)));
+      }
+      for (const Surface& s : problem.surfaces) {
+        // A flat shorter than the sole: the sole laid over its middle.
+        if (s.arc || std::abs(wrap_degrees(s.tilt - tilt)) > 1e-7) continue;
+        const double u = dot(point_at(problem.edge(s), 0.5), across(tilt));
+        const double v = dot(problem.edge(s).from, outward(tilt));
+        if (length(problem.edge(s)) <= plane.width && lowest(problem, plane, tilt, u) < v + 1e-6)
+          add(p, flat_cut(problem, plane, tilt, u + plane.width / 2, -1, v));
+      }
+      for (const double corner : corners) {
+        add(p, flat_cut(problem, plane, tilt, corner, -1, -1e9));
+        add(p, flat_cut(problem, plane, tilt, corner, 1, -1e9));
+      }
+    }
+  }
+  return out;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,313 @@
+// Gauge lines of flat cuts, their rounding, and the stops that hold the blank.
+// Shown by tests/plan/gauge_test.cpp.
+#include "plan/gauge.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/crossing.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kLine = 1e-5;        // mm within which a piece lies along a line
+constexpr double kStraightUp = 1e-6;  // degrees
+
+bool is_square(double tilt) {
+  return std::abs(wrap_degrees(4 * tilt)) < kStraightUp;
+}
+
+/// Position of p as gauged from a side of the blank.
+double gauged(const Problem& problem, Side side, Point p) {
+  switch (side) {
+    case Side::edge: return p.x;
+    case Side::back: return problem.section.width - p.x;
+    case Side::face: return p.y;
+    case Side::underside: return problem.section.thickness - p.y;
+  }
+  return 0;
+}
+
+/// The way p moves when the figure grows.
+Point growth(Side side) {
+  switch (side) {
+    case Side::edge: return {1, 0};
+    case Side::back: return {-1, 0};
+    case Side::face: return {0, 1};
+    case Side::underside: return {0, -1};
+  }
+  return {};
+}
+
+Side floor_side(double tilt) {
+  const double t = wrap_degrees(tilt);
+  if (std::abs(t) < 45) return Side::face;
+  if (std::abs(t) > 135) return Side::underside;
+  return t > 0 ? Side::edge : Side::back;
+}
+
+/// Which side a wall across the sole is gauged from: the one the cut opens to, the edge or face by default.
+Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& poses, double half) {
+  double low = 1e300, high = -1e300;
+  const bool upright = floor_side(tilt) == Side::face || floor_side(tilt) == Side::underside;
+  for (const Pose& pose : poses) {
+    for (const double end : {-half, half}) {
+      const Point p = pose.at + end * across(tilt);
+      low = std::min(low, upright ? p.x : p.y);
+      high = std::max(high, upright ? p.x : p.y);
+    }
+  }
+  const double size = upright ? problem.section.width : problem.section.thickness;
+  const bool opens_far = high > size - kLine && low > kLine;
+  if (upright) return opens_far ? Side::back : Side::edge;
+  return opens_far ? Side::underside : Side::face;
+}
+
+/// Total length of boundary pieces along the line u = `at` of the frame, above v = `floor`; `top` is the highest point.
+double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top) {
+  double sum = 0;
+  double best = -1e300;
+  for (const Edge& edge : wood.edges()) {
+    if (edge.is_arc() || std::abs(sweep.u(edge.from) - at) > kLine || std::abs(sweep.u(edge.to) - at) > kLine) continue;
+    const double low = std::max(floor, std::min(sweep.v(edge.from), sweep.v(edge.to)));
+    const double high = std::max(sweep.v(edge.from), sweep.v(edge.to));
+    if (high <= low + kLine) continue;
+    sum += high - low;
+    if (top != nullptr && high > best) {
+      best = high;
+      *top = sweep.v(edge.from) > sweep.v(edge.to) ? edge.from : edge.to;
+    }
+  }
+  return sum;
+}
+
+/// The side that a line through p is gauged from: on an upright surface from the face, else from the edge.
+Side side_through(const Wood& before, Point p, double tilt) {
+  for (const Edge& edge : before.edges()) {
+    if (edge.is_arc() || distance(p, edge) > kLine) continue;
+    const Point d = direction_at(edge, 0);
+    if (std::abs(d.x) < 1e-6) return std::abs(wrap_degrees(tilt)) > 90 ? Side::underside : Side::face;
+    if (std::abs(d.y) < 1e-6) return wrap_degrees(tilt) < 0 ? Side::back : Side::edge;
+  }
+  return Side::edge;
+}
+
+void lay_out_slanted(const Plane& plane, const std::vector<Pose>& poses, const Wood& before, const Wood& after,
+                     LaidOut& out, const Problem& problem) {
+  const Sweep sweep(plane, poses.front());
+  double low = 1e300, high = -1e300;
+  for (const Edge& edge : after.edges()) {
+    if (edge.is_arc() || std::abs(sweep.v(edge.from)) > kLine || std::abs(sweep.v(edge.to)) > kLine) continue;
+    for (const Point p : {edge.from, edge.to}) {
+      const double u = sweep.u(p);
+      if (std::abs(u) > plane.width * static_cast<double>(poses.size()) + kLine) continue;
+      low = std::min(low, u);
+      high = std::max(high, u);
+    }
+  }
+  if (high < low) return;
+  for (const double u : {low, high}) {
+    Point p = sweep.pose().at + u * sweep.e();
+    Point top;
+    const bool plunged = along_side(after, sweep, u, kLine, &top) > 0.02;  // the corner stands in the wood
+    if (plunged) p = top;
+    const Side side = side_through(before, p, sweep.pose().tilt);
+    out.lines.push_back({side, gauged(problem, side, p), 0, false});
+    out.ends.push_back(plunged ? (u > 0 ? 1 : -1) : 0);
+  }
+}
+
+double rounded(double value, double division, bool up) {
+  const double steps = value / division;
+  const double near = std::round(steps);
+  if (std::abs(steps - near) * division < 1e-6) return near * division;
+  return (up ? std::ceil(steps) : std::floor(steps)) * division;
+}
+
+}  // namespace
+
+LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& before,
+                const Wood& after) {
+  LaidOut out;
+  const double tilt = poses.front().tilt;
+  if (!is_square(tilt)) {
+    lay_out_slanted(plane, poses, before, after, out, problem);
+    return out;
+  }
+  const Sweep sweep(plane, poses.front());
+  const Side floor = floor_side(tilt);
+  out.lines.push_back({floor, gauged(problem, floor, poses.front().at), 0, false});
+  double low = 1e300, high = -1e300;
+  for (const Pose& pose : poses) {
+    low = std::min(low, sweep.u(pose.at) - sweep.half());
+    high = std::max(high, sweep.u(pose.at) + sweep.half());
+  }
+  const Side wall = wall_side(problem, tilt, poses, sweep.half());
+  for (const double u : {low, high}) {
+    const double walled = along_side(after, sweep, u, 0, nullptr);
+    if (walled < 0.02) continue;
+    if (along_side(before, sweep, u, 0, nullptr) > 0.02) {
+      out.on_wall = true;
+      continue;
+    }
+    const Point p = sweep.pose().at + u * sweep.e();
+    out.lines.push_back({wall, gauged(problem, wall, p), 0, false});
+  }
+  if (out.lines.size() == 3 && poses.size() == 1) {
+    // A groove as wide as the sole: one side is set, the sole gives the other. The nearer one is gauged.
+    if (out.lines[1].at > out.lines[2].at) std::swap(out.lines[1], out.lines[2]);
+    out.lines.pop_back();
+  }
+  return out;
+}
+
+Divisions divisions(const Kit& kit, const PlanOptions& options) {
+  const bool inch = options.unit == Unit::inch;
+  Divisions out;
+  out.coarse = kit.shop.gauge.value_or(inch ? kMmPerInch / 32 : 0.5);
+  out.fine = std::min(out.coarse, inch ? kMmPerInch / 128 : 0.1);
+  return out;
+}
+
+namespace {
+
+void leave_exact(std::vector<GaugeLine>& lines) {
+  for (GaugeLine& line : lines) line.set = line.at;
+}
+
+/// Rounds the line so that a point on it moves along `out_of_wood`, or not at all; returns that move.
+Point round_toward_wood(GaugeLine& line, Point out_of_wood, const Divisions& divisions) {
+  const Point g = growth(line.from);
+  line.set = rounded(line.at, line.fine ? divisions.fine : divisions.coarse, dot(g, out_of_wood) > 0);
+  if (line.set <= 0) line.set = line.at;
+  return (line.set - line.at) * g;
+}
+
+std::vector<Pose> set_square(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                             std::vector<GaugeLine>& lines, const Divisions& divisions) {
+  const Point a = outward(poses.front().tilt);
+  const Point e = across(poses.front().tilt);
+  const double half = plane.width / 2;
+  std::vector<Pose> set = poses;
+  for (GaugeLine& line : lines) {
+    Point out_of_wood = a;
+    if (std::abs(dot(growth(line.from), a)) < 0.5) {
+      double wall = 0;
+      for (const Pose& pose : poses) {
+        for (const double end : {-half, half}) {
+          if (std::abs(gauged(problem, line.from, pose.at + end * e) - line.at) < kLine) wall = end;
+        }
+      }
+      out_of_wood = wall > 0 ? -1 * e : e;
+    }
+    const Point move = round_toward_wood(line, out_of_wood, divisions);
+    std::vector<Pose> trial = set;
+    for (Pose& pose : trial) pose.at = pose.at + move;
+    // A groove as wide as its plane has no side to give way to: it keeps the drawn figure.
+    const bool clear = std::none_of(trial.begin(), trial.end(), [&](const Pose& pose) {
+      return gouges(problem.section.target, Sweep(plane, pose), 0.005);
+    });
+    if (clear) {
+      set = trial;
+    } else {
+      line.set = line.at;
+    }
+  }
+  return set;
+}
+
+/// A corner let into the wood: the sole moves with the one line, the side with the other, the lean stays.
+std::vector<Pose> set_plunged(const std::vector<Pose>& poses, LaidOut& laid_out, const Divisions& divisions) {
+  const Point a = outward(poses.front().tilt);
+  const Point e = across(poses.front().tilt);
+  Point shift;
+  for (std::size_t i = 0; i < laid_out.lines.size(); ++i) {
+    const int end = laid_out.ends[i];
+    const Point way = end == 0 ? a : -end * e;
+    const Point move = round_toward_wood(laid_out.lines[i], way, divisions);
+    shift = shift + dot(move, way) * way;
+  }
+  std::vector<Pose> set = poses;
+  for (Pose& pose : set) pose.at = pose.at + shift;
+  return set;
+}
+
+/// The sole through both rounded lines, which changes its lean a little.
+std::vector<Pose> set_slanted(const Problem& problem, const std::vector<Pose>& poses,
+                              std::vector<GaugeLine>& lines, const Divisions& divisions) {
+  const double tilt = poses.front().tilt;
+  const Point a = outward(tilt);
+  const Point e = across(tilt);
+  Point on_sole[2];
+  for (std::size_t i = 0; i < 2; ++i) {
+    GaugeLine& line = lines[i];
+    const double per_u = dot(growth(line.from), e);
+    if (std::abs(per_u) < 1e-6) return {};
+    const double u = (line.at - gauged(problem, line.from, poses.front().at)) / per_u;
+    on_sole[i] = poses.front().at + u * e + round_toward_wood(line, a, divisions);
+  }
+  constexpr double kLeastSlant = 0.05;  // mm between the lines, below which they give no direction
+  constexpr double kMostTurn = 20;      // degrees
+  if (distance(on_sole[0], on_sole[1]) < kLeastSlant) return {};
+  Point along = on_sole[1] - on_sole[0];
+  if (dot(along, e) < 0) along = -1 * along;
+  const double turned = tilt_of(Point{along.y, -along.x});
+  if (std::abs(wrap_degrees(turned - tilt)) > kMostTurn) return {};
+  std::vector<Pose> set = poses;
+  for (Pose& pose : set) pose = {on_sole[0] + dot(pose.at - on_sole[0], across(turned)) * across(turned), turned};
+  return set;
+}
+
+}  // namespace
+
+std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                               LaidOut& laid_out, const Divisions& divisions) {
+  if (is_square(poses.front().tilt)) return set_square(problem, plane, poses, laid_out.lines, divisions);
+  std::vector<Pose> set;
+  if (laid_out.lines.size() == 2) {
+    const bool plunged = laid_out.ends[0] != 0 || laid_out.ends[1] != 0;
+    set = plunged ? set_plunged(poses, laid_out, divisions) : set_slanted(problem, poses, laid_out.lines, divisions);
+  }
+  const bool clear = !set.empty() && std::none_of(set.begin(), set.end(), [&](const Pose& pose) {
+    return gouges(problem.section.target, Sweep(plane, pose), 0.005);
+  });
+  if (clear) return set;
+  leave_exact(laid_out.lines);
+  return poses;
+}
+
+bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& after) {
+  if (!problem.kit.board) return true;
+  const Board& board = *problem.kit.board;
+  const double w = problem.section.width;
+  const double t = problem.section.thickness;
+  const Lies lies = lies_for(poses).value_or(Lies::face_up);
+  const double reach = board.screw / 2 + board.clear;
+  constexpr double kLeastHold = 3.175;  // 1/8 in of wood above the board for a screw to bear on
+  for (const double stop : board.stops) {
+    const double x = lies == Lies::end_for_end ? stop : w - stop;
+    if (x - reach < 0 || x + reach > w) continue;
+    const bool flipped = lies == Lies::underside_up;
+    auto at_height = [&](double h) { return flipped ? h : t - h; };
+    bool good = true;
+    for (int i = 0; good && i <= 8; ++i) {
+      for (int j = 0; good && j <= 4; ++j) {
+        const Point p{x + reach * (i / 4.0 - 1), at_height(0.01 + (kLeastHold - 0.01) * j / 4)};
+        good = after.contains(p);
+      }
+    }
+    // The column and its clearance must stay below everything the plane passes over.
+    Loop placed = blank_outline(2 * reach, kLeastHold + board.clear);
+    for (Edge& edge : placed) {
+      const Point shift{x - reach, flipped ? 0 : t - kLeastHold - board.clear};
+      edge.from = edge.from + shift;
+      edge.to = edge.to + shift;
+    }
+    for (const Pose& pose : poses) good = good && !gouges(placed, Sweep(plane, pose), 1e-4);
+    if (good) return true;
+  }
+  return false;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,216 @@
+// The planner's stages in order: what has to be cut, the choice of cuts, their figures as the maker sets
+// them, and the reasons where there is no plan. Shown by tests/plan/plan_test.cpp.
+#include <algorithm>
+#include <cmath>
+
+#include "arrisline/plan.h"
+#include "plan/compose.h"
+#include "plan/reasons.h"
+
+namespace arrisline {
+
+const char* word(Rides rides) {
+  switch (rides) {
+    case Rides::gauge_line: return "gauge line";
+    case Rides::wall: return "wall";
+    case Rides::fence: return "fence";
+    case Rides::two_arrises: return "two arrises";
+    case Rides::own_arc: return "own arc";
+    case Rides::by_hand: return "by hand";
+  }
+  return "";
+}
+
+const char* word(Lies lies) {
+  switch (lies) {
+    case Lies::face_up: return "face up";
+    case Lies::underside_up: return "underside up";
+    case Lies::end_for_end: return "end for end";
+  }
+  return "";
+}
+
+namespace {
+
+int element_of(const Problem& problem, int surface) {
+  return problem.section.source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
+}
+
+std::vector<int> elements_of(const Problem& problem, const Draft& draft) {
+  std::vector<int> out;
+  if (draft.arc >= 0) out.push_back(element_of(problem, draft.arc));
+  for (const Stretch& s : draft.finishes) out.push_back(element_of(problem, s.surface));
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+std::string made_for(const Problem& problem, const std::vector<int>& elements) {
+  if (elements.empty()) return "waste";
+  std::string out = elements.size() == 1 ? "element " : "elements ";
+  for (std::size_t i = 0; i < elements.size(); ++i) {
+    const Element& element = problem.section.elements[static_cast<std::size_t>(elements[i])];
+    if (i > 0) out += i + 1 == elements.size() ? " and " : ", ";
+    out += std::to_string(element.number);
+    if (element.chain != Chain::face) out += std::string(" (") + word(element.chain) + ")";
+  }
+  return out;
+}
+
+/// The curved step whose rails this flat lays: the first later one whose outermost contacts lie on its boundary.
+std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence& sequence, std::size_t flat) {
+  const Step& step = sequence.steps[flat];
+  const Plane& plane = problem.plane(step.draft.plane);
+  for (std::size_t k = flat + 1; k < sequence.steps.size(); ++k) {
+    const Step& curved = sequence.steps[k];
+    if (curved.rides != Rides::two_arrises) continue;
+    const Plane& its = problem.plane(curved.draft.plane);
+    const Sweep sole(its, curved.draft.poses.front());
+    Wood wood(problem.blank);
+    for (std::size_t i = 0; i < k; ++i) {
+      for (const Pose& pose : sequence.steps[i].draft.poses)
+        wood.cut(Sweep(problem.plane(sequence.steps[i].draft.plane), pose));
+    }
+    const double height = rest_height(wood.edges(), sole);
+    for (const double u : {curved.guidance.left, curved.guidance.right}) {
+      const Point contact = from_sole_frame(sole.pose(), {u, height + sole_height(its, u)});
+      for (const Pose& pose : step.draft.poses) {
+        if (std::abs(Sweep(plane, pose).depth(contact)) < 2 * kTouch) return k;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose) {
+  // Only a side or sole that stands beyond the wood's own underside meets the board.
+  if (lies_for({&pose, 1}) == Lies::underside_up) return false;
+  for (const Edge& edge : sole_edges(plane, pose)) {
+    if (std::max(edge.from.y, edge.to.y) > problem.section.thickness + 1e-6) return true;
+  }
+  return false;
+}
+
+std::string reason_for(const Problem& problem, const Sequence& sequence, std::size_t i,
+                       const std::optional<std::size_t>& rail_for) {
+  const Step& step = sequence.steps[i];
+  const Plane& plane = problem.plane(step.draft.plane);
+  if (step.rides == Rides::own_arc) return "its own arc, cut before, guides it now";
+  if (plane.is_curved()) return "its two arrises stand ready";
+  std::string out;
+  if (rail_for) out = "leaves an arris for cut " + std::to_string(*rail_for + 1) + " to ride on";
+  if (!step.draft.finishes.empty()) {
+    const std::string does = "finishes its flats before the curves";
+    out = out.empty() ? does : out + ", " + does;
+  }
+  if (out.empty()) out = "takes waste with a flat sole before a curved one";
+  return out;
+}
+
+void fill_set(const Problem& problem, Plan& plan) {
+  // Rounded rails may differ by a division in height: the plane then settles on both, leaning a hair.
+  const Divisions rounding = divisions(problem.kit, problem.options);
+  Wood wood(problem.blank);
+  for (Cut& cut : plan.cuts) {
+    if (cut.plane.kind == PlaneKind::scraper) continue;
+    if (cut.rides == Rides::two_arrises) {
+      const Guidance guided = guidance(touch(wood.edges(), Sweep(cut.plane, cut.set.front()), rounding.fine), cut.plane);
+      cut.imbalance_set = guided.two_arrises ? guided.imbalance : 0.5;
+    }
+    for (const Pose& pose : cut.set) {
+      const Sweep sweep(cut.plane, pose);
+      wood.cut(sweep);
+      plan.left.as_set_deepest_gouge =
+          std::max(plan.left.as_set_deepest_gouge, gouge_depth(problem.section.target, sweep));
+    }
+  }
+  plan.left.as_set_max_height = thickest_left(wood, problem.section.target).height;
+}
+
+void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
+  const Divisions rounding = divisions(problem.kit, problem.options);
+  Wood wood(problem.blank);
+  for (std::size_t i = 0; i < sequence.steps.size(); ++i) {
+    const Step& step = sequence.steps[i];
+    Cut cut;
+    cut.number = static_cast<int>(i) + 1;
+    cut.plane = problem.plane(step.draft.plane);
+    cut.elements = elements_of(problem, step.draft);
+    cut.made_for = made_for(problem, cut.elements);
+    cut.poses = step.draft.poses;
+    cut.rides = step.rides;
+    cut.imbalance = step.guidance.imbalance;
+    cut.lies = step.lies;
+    cut.settings = step.settings;
+    cut.strokes = step.strokes;
+    LaidOut laid_out = step.laid_out;
+    const std::optional<std::size_t> rail_for =
+        cut.plane.is_flat() ? lays_rail_for(problem, sequence, i) : std::nullopt;
+    for (GaugeLine& line : laid_out.lines) line.fine = rail_for.has_value();
+    cut.set = cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;
+    cut.lines = laid_out.lines;
+    cut.reason = reason_for(problem, sequence, i, rail_for);
+    for (const Pose& pose : cut.poses) {
+      cut.removed += wood.cut(Sweep(problem.plane(step.draft.plane), pose));
+      cut.overhang = cut.overhang || passes_below(problem, cut.plane, pose);
+    }
+    if (cut.plane.is_flat()) plan.waste_by_flat += cut.removed;
+    plan.cuts.push_back(std::move(cut));
+  }
+  const Thickest left = thickest_left(wood, problem.section.target);
+  plan.left.max_height = left.height;
+  plan.left.area = std::max(0.0, wood.area() - area(problem.section.target));
+  if (left.height > 1e-3) {
+    double nearest = 1e300;
+    for (const Surface& s : problem.surfaces) {
+      const double d = distance(left.at, problem.edge(s));
+      if (d >= nearest) continue;
+      nearest = d;
+      plan.left.where = describe(problem.section.elements[static_cast<std::size_t>(
+          problem.section.source[static_cast<std::size_t>(s.edge)])]);
+    }
+  }
+  plan.effort = sequence.effort;
+  if (left.height > problem.options.tolerance && problem.kit.scraper) {
+    Cut scrape;
+    scrape.number = static_cast<int>(plan.cuts.size()) + 1;
+    scrape.plane.kind = PlaneKind::scraper;
+    scrape.plane.label = "scraper";
+    scrape.made_for = "waste";
+    scrape.rides = Rides::by_hand;
+    scrape.removed = plan.left.area;
+    scrape.reason = "takes the facets that the planes leave";
+    scrape.lies = plan.cuts.empty() ? Lies::face_up : plan.cuts.back().lies;
+    plan.left.scrape = true;
+    plan.effort += problem.kit.shop.weight_cut + problem.kit.shop.weight_change;
+    plan.cuts.push_back(std::move(scrape));
+  }
+  fill_set(problem, plan);
+}
+
+}  // namespace
+
+Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options) {
+  const Problem problem = make_problem(section, kit, options);
+  Plan plan;
+  plan.section = section;
+  plan.waste_area = area(problem.blank) - area(section.target);
+  plan.holding_checked = kit.board.has_value();
+  if (problem.surfaces.empty()) {
+    plan.feasible = true;
+    plan.optimal = true;
+    return plan;
+  }
+  const Composition composition = compose(problem);
+  if (!composition.best) {
+    plan.reasons = explain(problem, composition);
+    return plan;
+  }
+  plan.feasible = true;
+  fill(problem, *composition.best, plan);
+  // No proof is attempted yet; what is certain is that something must be cut with some plane.
+  plan.bound = std::min(plan.effort, kit.shop.weight_cut + kit.shop.weight_change);
+  return plan;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,73 @@
+// What has to be cut, and at which tilts.
+#include "plan/problem.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/touch.h"
+#include "plan/wood.h"
+
+namespace arrisline {
+
+namespace {
+
+/// Outward normal of the target at fraction t: the target lies to the left.
+Point normal_at(const Edge& edge, double t) {
+  const Point d = direction_at(edge, t);
+  return {d.y, -d.x};
+}
+
+}  // namespace
+
+Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options) {
+  Problem problem{section, kit, options, blank_outline(section.width, section.thickness), {}};
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    if (section.source[i] < 0) continue;
+    const Edge& edge = section.target[i];
+    Surface s;
+    s.edge = static_cast<int>(i);
+    s.arc = edge.is_arc();
+    s.bead = edge.turn == Turn::left;
+    s.tilt = tilt_of(normal_at(edge, 0.5));
+    if (s.arc) {
+      const double half = to_degrees(std::abs(sweep(edge))) / 2;
+      s.lo = s.tilt - half;
+      s.hi = s.tilt + half;
+    }
+    problem.surfaces.push_back(s);
+  }
+  return problem;
+}
+
+std::optional<Lies> lies_for(std::span<const Pose> poses) {
+  // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the fence lets it.
+  constexpr double kOut = 90.5;   // half a degree of slack keeps a plane on its side counted as that
+  constexpr double kBack = -60.5;
+  bool face = true, turned = true, below = true;
+  for (const Pose& pose : poses) {
+    const double t = wrap_degrees(pose.tilt);
+    face = face && t >= kBack && t <= kOut;
+    turned = turned && -t >= kBack && -t <= kOut;
+    below = below && std::abs(t) >= 180 - kOut;
+  }
+  if (face) return Lies::face_up;
+  if (turned) return Lies::end_for_end;
+  if (below) return Lies::underside_up;
+  return std::nullopt;
+}
+
+Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {
+  const Edge& edge = problem.edge(arc);
+  const double r = radius(edge);
+  Pose pose{edge.centre + (arc.bead ? r : -r) * outward(tilt), tilt};
+  const bool too_flat = plane.kind == PlaneKind::round && plane.radius > r;
+  const bool too_tight = plane.kind == PlaneKind::hollow && plane.radius < r;
+  if (too_flat || too_tight) {
+    // Such a sole bears at its edges and cannot come down to the arc in its middle.
+    const double lift = rest_height(problem.section.target, Sweep(plane, pose));
+    if (lift > 0 && lift < r) pose.at = pose.at + lift * outward(tilt);
+  }
+  return pose;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,78 @@
+// One planning problem: the target with what has to be cut singled out, and the drafts of cuts that the
+// planner chooses among.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "arrisline/plan.h"
+#include "plan/sweep.h"
+
+namespace arrisline {
+
+/// How far a draft may stray into the target by rounding: far below the 0.01 mm that counts as a gouge.
+inline constexpr double kExact = 1e-5;
+/// Least area a cut must take to be worth taking up a plane, mm²; the rule asks for 0.01.
+inline constexpr double kLeastCut = 0.02;
+
+/// One edge of the target that has to be cut.
+struct Surface {
+  int edge = 0;            // index into Section::target
+  bool arc = false;
+  bool bead = false;       // arc with its centre in the wood
+  double tilt = 0;         // of a flat: the tilt at which a sole lies along it
+  double lo = 0, hi = 0;   // of an arc: tilts at which a sole's middle touches its ends, lo < hi, not wrapped
+};
+
+struct Problem {
+  const Section& section;
+  const Kit& kit;
+  const PlanOptions& options;
+  Loop blank;
+  std::vector<Surface> surfaces;
+
+  const Edge& edge(const Surface& s) const { return section.target[static_cast<std::size_t>(s.edge)]; }
+  const Plane& plane(int index) const { return kit.planes[static_cast<std::size_t>(index)]; }
+};
+
+Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options);
+
+/// A stretch of a surface, as fractions along its edge.
+struct Stretch {
+  int surface = 0;
+  double from = 0, to = 1;
+};
+
+/// A cut that might be made. Flats carry the stretches of flat surfaces they finish; a curved draft
+/// belongs to one arc.
+struct Draft {
+  int plane = 0;                    // index into Kit::planes
+  std::vector<Pose> poses;
+  std::vector<Stretch> finishes;    // flats only
+  int arc = -1;                     // surface index of the arc a curved or shaped draft finishes
+  std::vector<double> starts;       // curved: tilts it may start at besides those of `poses`
+  double miss = 0;                  // curved: how far its radius is from the arc's, mm
+};
+
+/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves; nothing
+/// where it has to be turned between them.
+std::optional<Lies> lies_for(std::span<const Pose> poses);
+
+/// The pose of a curved plane whose sole rests on the arc at this tilt.
+Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);
+
+/// Flat cuts with a side or an end in every place that a corner of the target suggests.
+std::vector<Draft> flat_drafts(const Problem& problem);
+
+/// A flat cut with its wall side at `wall` (a point of the section; the plane lies on the `open` side, −1: toward −u) and its floor
+/// through `floor` along the tilt, or as low as the target lets it where that is higher. Poses are set side by side toward the open side until the
+/// blank ends. Empty where the cut would take nothing or reaches no floor.
+std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
+                           double floor_v);
+
+/// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several with one plane where
+/// the blank has to be turned between them.
+std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
+
+}  // namespace arrisline

@@ -1,0 +1,362 @@
+// Laying rails. Each pattern has one free figure; the difference in height of the two rails against the
+// sole is brought to nothing by bisection. Shown by tests/plan/rails_test.cpp.
+#include "plan/rails.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kStraightDown = 8;   // degrees of lean below which neither side of an arc is the open one
+constexpr int kSamples = 16;          // places at which a free figure is tried before bisection
+constexpr double kLevel = 1e-9;       // mm by which the two rails may differ when solved
+
+using Pattern = std::function<std::vector<Draft>(double)>;
+
+class RailFinder {
+ public:
+  RailFinder(const Problem& problem, const Draft& draft, const Wood& wood)
+      : problem_(problem),
+        draft_(draft),
+        wood_(wood),
+        sole_(problem.plane(draft.plane)),
+        arc_(problem.surfaces[static_cast<std::size_t>(draft.arc)]),
+        centre_(problem.edge(arc_).centre),
+        radius_(radius(problem.edge(arc_))) {
+    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+      if (problem.plane(p).kind == PlaneKind::rebate) flats_.push_back(p);
+    }
+    // Wide soles first: fewer settings side by side.
+    std::stable_sort(flats_.begin(), flats_.end(), [&](int a, int b) {
+      return problem_.plane(a).width > problem_.plane(b).width;
+    });
+    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+      if (problem.plane(p).kind == PlaneKind::plough) slots_.push_back(p);
+    }
+  }
+
+  std::vector<Setup> find() {
+    std::vector<double> starts = draft_.starts;
+    for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
+    std::vector<double> tried;
+    for (const double start : starts) {
+      if (std::any_of(tried.begin(), tried.end(), [&](double t) { return std::abs(t - start) < 1; })) continue;
+      tried.push_back(start);
+      start_ = start;
+      const double lean = wrap_degrees(start);
+      frame_ = std::abs(lean) <= 90 + 1e-9 ? 0 : 180;
+      const double local = wrap_degrees(start - frame_);
+      if (std::abs(local) > kStraightDown) {
+        open_ = local > 0 ? -1 : 1;
+        arc_.bead ? bead() : cove();
+      } else {
+        for (const int side : {-1, 1}) {
+          open_ = side;
+          arc_.bead ? bead() : cove();
+        }
+      }
+      if (!arc_.bead) slots();
+    }
+    return std::move(found_);
+  }
+
+ private:
+  // --- building blocks -----------------------------------------------------------------------------
+
+  std::vector<Draft> one(int plane, std::vector<Pose> poses) const {
+    if (poses.empty()) return {};
+    Draft draft;
+    draft.plane = plane;
+    draft.poses = std::move(poses);
+    return {draft};
+  }
+
+  /// A square cut with its wall at `wall` and its floor through `floor` (or as low as it goes).
+  std::vector<Draft> step(double wall_u, double floor_v) const {
+    for (const int p : flats_) {
+      std::vector<Pose> poses = flat_cut(problem_, problem_.plane(p), frame_, wall_u, open_, floor_v);
+      if (!poses.empty()) return one(p, std::move(poses));
+    }
+    return {};
+  }
+
+  /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows.
+  std::vector<Draft> floor_step(double near_u, double floor_v) const {
+    // Walk inward from near_u until the target stands above the floor.
+    double reach = 0;
+    const double far = problem_.section.width + problem_.section.thickness;
+    double best = 1e9;
+    for (const Edge& edge : problem_.section.target) {
+      for (int i = 0; i <= 16; ++i) {
+        const Point p = point_at(edge, i / 16.0);
+        const double in = -open_ * (dot(p, across(frame_)) - near_u);
+        if (in > 1e-6 && dot(p, outward(frame_)) > floor_v + 1e-6) best = std::min(best, in);
+      }
+    }
+    reach = std::min(best, far);
+    if (best > 1e8) return {};
+    // The corners of the target give the exact wall; between samples of an arc bisect.
+    double low = 0, high = reach;
+    auto clear = [&](double in) {
+      const double u0 = near_u, u1 = near_u - open_ * in;
+      Plane probe;
+      probe.width = std::abs(u1 - u0);
+      if (probe.width < 1e-6) return true;
+      const Pose pose{(u0 + u1) / 2 * across(frame_), frame_};
+      return rest_height(problem_.section.target, Sweep(probe, pose)) <= floor_v + 1e-6;
+    };
+    if (clear(high)) {
+      low = high;
+    } else {
+      while (high - low > 1e-7) {
+        const double mid = (low + high) / 2;
+        (clear(mid) ? low : high) = mid;
+      }
+    }
+    double wall = near_u - open_ * low;
+    for (const Edge& edge : problem_.section.target) {
+      const double corner = dot(edge.from, across(frame_));
+      if (std::abs(corner - wall) < 1e-5) wall = corner;
+    }
+    return step(wall, floor_v);
+  }
+
+  /// A slanted flat square to the tilt `lean`, its sole `off` outside the circle of the arc.
+  std::vector<Draft> chamfer(double lean, double off) const {
+    const Point touch = centre_ + (radius_ + off) * outward(lean);
+    for (const int p : flats_) {
+      const Plane& plane = problem_.plane(p);
+      const double keep = radius_ * std::tan(sole_.half_arc());
+      const double slide = std::max(0.0, plane.width / 2 - keep);
+      for (const double along : {0.0, slide, -slide}) {
+        const Pose pose{touch + along * across(lean), lean};
+        if (!gouges(problem_.section.target, Sweep(plane, pose), kExact)) return one(p, {pose});
+      }
+    }
+    return {};
+  }
+
+  Point on_circle(double lean, double share) const {
+    return centre_ + (arc_.bead ? 1.0 : -1.0) * share * radius_ * outward(lean);
+  }
+  double u(Point p) const { return dot(p, across(frame_)); }
+  double v(Point p) const { return dot(p, outward(frame_)); }
+
+  static std::vector<Draft> both(std::vector<Draft> a, std::vector<Draft> b) {
+    if (a.empty() || b.empty()) return {};
+    a.insert(a.end(), b.begin(), b.end());
+    return a;
+  }
+
+  // --- trying and solving --------------------------------------------------------------------------
+
+  Wood after(const std::vector<Draft>& cuts) const {
+    Wood wood = wood_;
+    for (const Draft& cut : cuts) {
+      for (const Pose& pose : cut.poses) wood.cut(Sweep(problem_.plane(cut.plane), pose));
+    }
+    return wood;
+  }
+
+  /// Height of the left rail less that of the right one at the start.
+  std::optional<double> difference(const std::vector<Draft>& cuts) const {
+    if (cuts.empty()) return std::nullopt;
+    const Wood wood = after(cuts);
+    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start_));
+    const double w = sole_.width;
+    const double left = rest_height_between(wood.edges(), sweep, -kWellLaidReach * w, -kOffMiddle * w);
+    const double right = rest_height_between(wood.edges(), sweep, kOffMiddle * w, kWellLaidReach * w);
+    if (!std::isfinite(left) || !std::isfinite(right)) return std::nullopt;
+    return left - right;
+  }
+
+  bool accept(const std::vector<Draft>& cuts) {
+    if (cuts.empty()) return false;
+    const Wood wood = after(cuts);
+    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start_));
+    const Touch bears = touch(wood.edges(), sweep);
+    if (bears.height < 0.005) return false;  // nothing left to ride on
+    const Guidance guided = guidance(bears, sole_);
+    if (!well_laid(guided, sole_)) return false;
+    found_.push_back({cuts, start_, guided});
+    return true;
+  }
+
+  bool solve(double from, double to, const Pattern& pattern) {
+    double last_x = 0;
+    std::optional<double> last;
+    for (int i = 0; i <= kSamples; ++i) {
+      const double x = from + (to - from) * i / kSamples;
+      const std::optional<double> here = difference(pattern(x));
+      if (here && std::abs(*here) < kLevel && accept(pattern(x))) return true;
+      if (here && last && (*here < 0) != (*last < 0)) {
+        double low = last_x, high = x;
+        const bool low_negative = *last < 0;
+        for (int step = 0; step < 60 && std::abs(high - low) > 1e-12; ++step) {
+          const double mid = (low + high) / 2;
+          const std::optional<double> g = difference(pattern(mid));
+          if (!g) break;
+          ((*g < 0) == low_negative ? low : high) = mid;
+          if (std::abs(*g) < kLevel) break;
+        }
+        if (accept(pattern((low + high) / 2))) return true;
+      }
+      last = here;
+      last_x = x;
+    }
+    return false;
+  }
+
+  // --- patterns ------------------------------------------------------------------------------------
+
+  void bead() {
+    const double w = sole_.width;
+    solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, 0); });
+
+    const std::vector<Draft> tangent = chamfer(start_, 0);
+    const Point middle = on_circle(start_, 1);
+    // A step below the chamfer, its wall crossing it somewhere out from the middle.
+    auto outer = [&](double out) {
+      const Point q = middle + open_ * out * across(start_);
+      return step(u(q), -1e9);
+    };
+    // A floor above the chamfer, crossing it somewhere in from the middle.
+    auto inner = [&](double in) {
+      const Point p = middle - open_ * in * across(start_);
+      return floor_step(u(p), v(p));
+    };
+    const double near = 0.1 * w, far = kWellLaidReach * w;
+    solve(near, far, [&](double x) { return both(tangent, outer(x)); });
+    solve(near, far, [&](double x) { return both(tangent, inner(x)); });
+    const std::vector<Draft> rail = both(tangent, outer(0.38 * w));
+    solve(near, far, [&](double x) { return both(rail, inner(x)); });
+
+    // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
+    const double mid = (arc_.lo + arc_.hi) / 2;
+    const double start = start_;
+    if (std::abs(start - mid) > 3) {
+      solve(start - 10, start + 10, [&](double lean) { return both(chamfer(lean, 0), chamfer(2 * mid - lean, 0)); });
+    }
+    // A chamfer standing off the arc, where a tangent one leaves its arrises wider than the sole.
+    for (const double off : {0.02, 0.05, 0.1}) {
+      if (solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, off * radius_); })) break;
+    }
+  }
+
+  void cove() {
+    const double w = sole_.width;
+    const double mid = start_;
+    const double spread = std::min(25.0, (arc_.hi - arc_.lo) / 2);
+    // One step with its corner on the arc, or drawn back from it until its arrises lie under the sole.
+    for (const double share : {1.0, 0.98, 0.96, 0.93, 0.9, 0.8, 0.7}) {
+      if (solve(mid - spread, mid + spread, [&](double lean) { return corner(lean, share); })) break;
+    }
+    // Three steps: the rails are the arrises between them.
+    const double quarter = (arc_.hi - arc_.lo) / 4;
+    solve(-0.6 * quarter, 0.6 * quarter, [&](double shift) {
+      return both(both(corner(mid - quarter - shift, 1), corner(mid, 1)), corner(mid + quarter - shift, 1));
+    });
+    const double near = 0.1 * w;
+    for (const double share : {1.0, 0.95, 0.85, 0.7}) {
+      const std::vector<Draft> first = corner(mid, share);
+      if (first.empty()) continue;
+      const Point k = on_circle(mid, share);
+      // Rails on the two arms of the corner: a lower step outward, a higher floor inward.
+      auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
+      auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
+      bool done = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
+      done = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); }) || done;
+      const std::vector<Draft> rail = both(first, outer(0.55 * w));
+      done = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); }) || done;
+      if (done) break;
+    }
+  }
+
+  /// A step whose corner lies on the circle of the arc, or drawn in to a share of its radius.
+  std::vector<Draft> corner(double lean, double share) const {
+    const Point k = on_circle(lean, share);
+    return step(u(k), v(k));
+  }
+
+  /// Cuts into the middle of a cove: a sole narrower than the round, or the corner of a wide one leaned over.
+  void slots() {
+    const double w = sole_.width;
+    for (const std::vector<int>* group : {&slots_, &flats_}) {
+      for (const int p : *group) {
+        const Plane& plane = problem_.plane(p);
+        if (plane.width > 2 * kWellLaidReach * w || plane.width < 0.2 * w) continue;
+        const double square = std::round(start_ / 90) * 90;
+        if (plane.kind == PlaneKind::plough && std::abs(start_ - square) > 1e-6) continue;
+        const double middle = dot(centre_, across(start_));
+        std::vector<Pose> poses = flat_cut(problem_, plane, start_, middle + plane.width / 2, -1, -1e9);
+        if (poses.size() > 1) poses.resize(1);
+        if (!poses.empty() && accept(one(p, poses))) break;
+      }
+    }
+    // Leaned over as far as this, a square corner would stand upright: that is the step of a cove.
+    if (std::abs(wrap_degrees(start_ - frame_)) > 30) return;
+    for (const int p : flats_) {
+      const Plane& plane = problem_.plane(p);
+      bool done = false;
+      for (int i = 50; i >= 0; --i) {
+        const double share = i / 50.0;
+        for (const int side : {-1, 1}) {
+          const double lean = start_ + side * 45;
+          const Point k = on_circle(start_, share);
+          // The corner of the sole that points down between the two arms.
+          const Pose pose{k + side * (plane.width / 2) * across(lean), lean};
+          if (gouges(problem_.section.target, Sweep(plane, pose), kExact)) continue;
+          done = accept(one(p, {pose}));
+          if (done) break;
+        }
+        if (done) break;
+      }
+      if (done) break;
+    }
+  }
+
+  const Problem& problem_;
+  const Draft& draft_;
+  const Wood& wood_;
+  const Plane& sole_;
+  const Surface& arc_;
+  const Point centre_;
+  const double radius_;
+  std::vector<int> flats_;
+  std::vector<int> slots_;
+  double start_ = 0;
+  double frame_ = 0;
+  int open_ = -1;
+  std::vector<Setup> found_;
+};
+
+}  // namespace
+
+bool well_laid(const Guidance& guidance, const Plane& plane) {
+  const double reach = kWellLaidReach * plane.width + 1e-6;
+  return guidance.well_laid() && -guidance.left <= reach && guidance.right <= reach;
+}
+
+std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
+  const Plane& plane = problem.plane(draft.plane);
+  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
+  std::optional<Start> best;
+  auto consider = [&](double tilt) {
+    const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
+    const Guidance guided = guidance(bears, plane);
+    if (!well_laid(guided, plane)) return;
+    if (!best || guided.imbalance < best->guidance.imbalance - 1e-6) best = Start{tilt, guided};
+  };
+  for (const Pose& pose : draft.poses) consider(pose.tilt);
+  for (const double tilt : draft.starts) consider(tilt);
+  return best;
+}
+
+std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood) {
+  return RailFinder(problem, draft, wood).find();
+}
+
+}  // namespace arrisline

@@ -1,0 +1,35 @@
+// Rails: the flat cuts that leave two arrises for a hollow or a round to ride on.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "plan/problem.h"
+#include "plan/touch.h"
+#include "plan/wood.h"
+
+namespace arrisline {
+
+/// Flat cuts that, added to some wood, guide a curved draft, and the tilt at which it then starts.
+struct Setup {
+  std::vector<Draft> cuts;
+  double start = 0;
+  Guidance guidance;
+};
+
+/// The start among the draft's tilts at which its plane is guided best by the wood; nothing where none is
+/// guided by two arrises well laid out, contacts within 0.48 of the width.
+struct Start {
+  double tilt = 0;
+  Guidance guidance;
+};
+std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood);
+
+/// Whether contacts lie where a slip of the gauge loses neither.
+bool well_laid(const Guidance& guidance, const Plane& plane);
+
+/// Ways to lay rails for the draft on this wood. The patterns are a fixed list (docs/how-it-plans.md); the one free figure
+/// of each (the lean of a chamfer, the corner or wall of a step) is solved so that both rails meet the sole together.
+std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood);
+
+}  // namespace arrisline

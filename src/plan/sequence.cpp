@@ -1,0 +1,256 @@
+// Dynamic programming over which cuts are done and which came last. The wood depends only on the cuts
+// done, so it is kept once for each set. Shown by tests/plan/sequence_test.cpp.
+#include "plan/sequence.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <queue>
+
+#include "plan/rails.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kDeep = 3;            // mm of thickness from which a curved plane's strokes count more
+constexpr double kDeepFactor = 3;
+constexpr double kSlantFactor = 2;     // a slanted flat has only its lines to guide it, so it goes slowly
+constexpr double kOwnArc = 10;         // degrees of its own arc that guide a sole
+constexpr double kOwnArcWithin = 0.05; // mm, same centre and radius
+constexpr std::size_t kAllOrders = 9;  // drafts up to which every order is tried
+
+double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
+  const double thick = std::max(0.0, rest_height(wood.edges(), Sweep(plane, pose)));
+  const Shop& shop = problem.kit.shop;
+  if (plane.is_flat()) {
+    const bool slanted = std::abs(wrap_degrees(4 * pose.tilt)) > 1e-6;
+    return (slanted ? kSlantFactor : 1) * thick / shop.shaving_rebate;
+  }
+  const double counted = plane.is_curved() && thick > kDeep ? kDeep + kDeepFactor * (thick - kDeep) : thick;
+  return counted / shop.shaving_curved;
+}
+
+bool same_figure(const GaugeLine& a, const GaugeLine& b) { return a.from == b.from && std::abs(a.at - b.at) < 1e-6; }
+
+/// Degrees of the arc that the sole at `tilt` shares with earlier cuts of the same plane on it.
+bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt, const std::vector<const Draft*>& done) {
+  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
+  const Plane& plane = problem.plane(draft.plane);
+  if (std::abs(plane.radius - radius(problem.edge(arc))) > kOwnArcWithin) return false;
+  const double beta = to_degrees(plane.half_arc());
+  for (const Draft* other : done) {
+    if (other->arc < 0) continue;
+    const Surface& its = problem.surfaces[static_cast<std::size_t>(other->arc)];
+    const Plane& its_plane = problem.plane(other->plane);
+    if (distance(problem.edge(its).centre, problem.edge(arc).centre) > kOwnArcWithin ||
+        std::abs(its_plane.radius - plane.radius) > kOwnArcWithin)
+      continue;
+    for (const Pose& pose : other->poses) {
+      const double its_beta = to_degrees(its_plane.half_arc());
+      const double low = std::max({tilt - beta, pose.tilt - its_beta, its.lo});
+      const double high = std::min({tilt + beta, pose.tilt + its_beta, its.hi});
+      if (high - low >= kOwnArc + 0.1) return true;
+    }
+  }
+  return false;
+}
+
+/// The poses of a curved draft reordered to begin at `start` and turn outward from it.
+std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
+  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
+  std::vector<Pose> poses = draft.poses;
+  const bool extra = std::none_of(poses.begin(), poses.end(),
+                                  [&](const Pose& pose) { return std::abs(pose.tilt - start) < 1e-6; });
+  if (extra) poses.push_back(pose_on_arc(problem, arc, problem.plane(draft.plane), start));
+  std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {
+    return std::abs(a.tilt - start) < std::abs(b.tilt - start) - 1e-9;
+  });
+  return poses;
+}
+
+double step_effort(const Shop& shop, const Step& step, const Step* previous) {
+  double effort = shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes;
+  effort += shop.weight_wear * step.wear;
+  if (previous == nullptr || previous->draft.plane != step.draft.plane) effort += shop.weight_change;
+  // Turning the blank over or end for end is a change like taking up another plane.
+  if (step.lies != (previous == nullptr ? Lies::face_up : previous->lies)) effort += shop.weight_change;
+  return effort;
+}
+
+void count_settings(Step& step, const Step* previous) {
+  step.settings = 0;
+  for (const GaugeLine& line : step.laid_out.lines) {
+    const bool set = previous != nullptr &&
+                     std::any_of(previous->laid_out.lines.begin(), previous->laid_out.lines.end(),
+                                 [&](const GaugeLine& other) { return same_figure(line, other); });
+    if (!set) ++step.settings;
+  }
+}
+
+/// A small preference that settles ties: flats before curves, from the back wall outward.
+double tie_break(const Problem& problem, const Draft& draft, std::size_t position) {
+  const double x = draft.poses.empty() ? 0 : draft.poses.front().at.x;
+  const double inward = x / (problem.section.width + 1);
+  return 1e-5 * static_cast<double>(position) * (inward + (draft.arc >= 0 ? -1.0 : 0.0));
+}
+
+}  // namespace
+
+std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
+                         const Step* previous, Wood& wood) {
+  Step step;
+  step.draft = draft;
+  const Plane& plane = problem.plane(draft.plane);
+  if (plane.is_curved()) {
+    if (const std::optional<Start> start = best_start(problem, draft, wood)) {
+      step.draft.poses = poses_from(problem, draft, start->tilt);
+      step.rides = Rides::two_arrises;
+      step.guidance = start->guidance;
+    } else {
+      bool own = false;
+      for (const Pose& pose : draft.poses) {
+        own = rides_in_own_arc(problem, draft, pose.tilt, done);
+        if (!own) continue;
+        step.draft.poses = poses_from(problem, draft, pose.tilt);
+        break;
+      }
+      if (!own) return std::nullopt;
+      step.rides = Rides::own_arc;
+    }
+  } else if (plane.kind == PlaneKind::shaped) {
+    step.rides = Rides::fence;
+  }
+  const std::optional<Lies> lies = lies_for(step.draft.poses);
+  if (!lies) return std::nullopt;
+  step.lies = *lies;
+  const Wood before = wood;
+  for (const Pose& pose : step.draft.poses) {
+    step.strokes += strokes_of(problem, plane, pose, wood);
+    step.removed += wood.cut(Sweep(plane, pose));
+  }
+  if (step.removed < kLeastCut) return std::nullopt;
+  if (plane.is_curved()) step.wear = step.removed / (plane.width * plane.width);
+  if (plane.is_flat()) {
+    step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
+    step.rides = plane.kind == PlaneKind::plough ? Rides::fence
+                 : step.laid_out.on_wall         ? Rides::wall
+                                                 : Rides::gauge_line;
+  }
+  if (!can_be_held(problem, plane, step.draft.poses, wood)) return std::nullopt;
+  count_settings(step, previous);
+  step.effort = step_effort(problem.kit.shop, step, previous);
+  return step;
+}
+
+namespace {
+
+class Orders {
+ public:
+  Orders(const Problem& problem, std::vector<Draft> drafts, bool all)
+      : problem_(problem), drafts_(std::move(drafts)), all_(all) {}
+
+  std::optional<Sequence> best() {
+    const std::size_t n = drafts_.size();
+    const unsigned full = (1U << n) - 1;
+    woods_.emplace(0U, Wood(problem_.blank));
+    // Cheapest way known to each (cuts done, last cut), explored in order of cost.
+    using Node = std::pair<double, std::pair<unsigned, int>>;
+    std::priority_queue<Node, std::vector<Node>, std::greater<>> open;
+    std::map<std::pair<unsigned, int>, Reached> reached;
+    open.push({0, {0U, -1}});
+    reached[{0U, -1}] = {};
+    while (!open.empty()) {
+      const Node node = open.top();
+      open.pop();
+      const double cost = node.first;
+      const std::pair<unsigned, int> key = node.second;
+      Reached& here = reached[key];
+      if (here.closed || cost > here.cost + 1e-12) continue;
+      here.closed = true;
+      if (key.first == full) return unwind(reached, key);
+      const Step* previous = key.second < 0 ? nullptr : &here.step;
+      std::vector<const Draft*> done;
+      std::size_t count = 0;
+      for (std::size_t i = 0; i < n; ++i) {
+        if ((key.first >> i & 1U) == 0) continue;
+        done.push_back(&drafts_[i]);
+        ++count;
+      }
+      for (std::size_t i = 0; i < n; ++i) {
+        if ((key.first >> i & 1U) != 0 || !allowed(key.first, i)) continue;
+        const unsigned next_set = key.first | 1U << i;
+        Wood wood = woods_.at(key.first);
+        std::optional<Step> step = take(problem_, drafts_[i], done, previous, wood);
+        if (!step) continue;
+        woods_.emplace(next_set, std::move(wood));
+        const double next_cost = cost + step->effort + tie_break(problem_, drafts_[i], count);
+        const std::pair<unsigned, int> next{next_set, static_cast<int>(i)};
+        auto [slot, fresh] = reached.try_emplace(next);
+        if (!fresh && slot->second.cost <= next_cost) continue;
+        slot->second = {next_cost, false, key, std::move(*step)};
+        open.push({next_cost, next});
+      }
+    }
+    return std::nullopt;
+  }
+
+ private:
+  struct Reached {
+    double cost = 0;
+    bool closed = false;
+    std::pair<unsigned, int> from{0U, -1};
+    Step step;
+  };
+
+  /// Without `all_`, a flat waits for the flats before it.
+  bool allowed(unsigned done, std::size_t i) const {
+    if (all_ || drafts_[i].arc >= 0) return true;
+    for (std::size_t j = 0; j < i; ++j) {
+      if (drafts_[j].arc < 0 && (done >> j & 1U) == 0) return false;
+    }
+    return true;
+  }
+
+  Sequence unwind(const std::map<std::pair<unsigned, int>, Reached>& reached, std::pair<unsigned, int> key) const {
+    Sequence out;
+    const Wood& wood = woods_.at(key.first);
+    while (key.second >= 0) {
+      const Reached& here = reached.at(key);
+      out.steps.push_back(here.step);
+      key = here.from;
+    }
+    std::reverse(out.steps.begin(), out.steps.end());
+    for (const Step& step : out.steps) {
+      out.effort += step.effort;
+      out.imbalance += step.guidance.imbalance;
+      if (problem_.plane(step.draft.plane).is_flat()) out.by_flat += step.removed;
+    }
+    out.left = thickest_left(wood, problem_.section.target);
+    out.left_area = std::max(0.0, wood.area() - area(problem_.section.target));
+    return out;
+  }
+
+  const Problem& problem_;
+  std::vector<Draft> drafts_;
+  bool all_;
+  std::map<unsigned, Wood> woods_;
+};
+
+}  // namespace
+
+std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> drafts, bool thorough) {
+  if (drafts.size() > 30) return std::nullopt;
+  std::stable_sort(drafts.begin(), drafts.end(), [&](const Draft& a, const Draft& b) {
+    if ((a.arc < 0) != (b.arc < 0)) return a.arc < 0;
+    if (a.plane != b.plane) return a.plane < b.plane;
+    const bool a_square = std::abs(wrap_degrees(4 * a.poses.front().tilt)) < 1e-6;
+    const bool b_square = std::abs(wrap_degrees(4 * b.poses.front().tilt)) < 1e-6;
+    if (a_square != b_square) return a_square;
+    return a.poses.front().at.x > b.poses.front().at.x;
+  });
+  return Orders(problem, drafts, thorough && drafts.size() <= kAllOrders).best();
+}
+
+}  // namespace arrisline

@@ -1,0 +1,75 @@
+// The region of a pose. Shown by tests/plan/wood_test.cpp.
+#include "plan/sweep.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/crossing.h"
+
+namespace arrisline {
+
+Sweep::Sweep(const Plane& plane, const Pose& pose)
+    : plane_(&plane),
+      pose_(pose),
+      half_(plane.width / 2),
+      e_(across(pose.tilt)),
+      a_(outward(pose.tilt)) {
+  if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
+  if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
+  if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
+}
+
+double Sweep::sole_depth(Point uv) const {
+  constexpr double kDeep = std::numeric_limits<double>::infinity();
+  const double r = plane_->radius;
+  switch (plane_->kind) {
+    case PlaneKind::round:
+      // Above the centre the nearest of the sole is farther off than the nearer side.
+      return uv.y >= r ? kDeep : r - std::hypot(uv.x, uv.y - r);
+    case PlaneKind::hollow:
+      return uv.y <= -r ? -kDeep : std::hypot(uv.x, uv.y + r) - r;
+    case PlaneKind::shaped:
+      return uv.y - sole_height(*plane_, uv.x);
+    default:
+      return uv.y;
+  }
+}
+
+double Sweep::depth(Point p) const {
+  const Point uv = {u(p), v(p)};
+  return std::min(half_ - std::abs(uv.x), sole_depth(uv));
+}
+
+std::vector<Edge> Sweep::boundary(double far) const {
+  std::vector<Edge> chain = sole_edges(*plane_, pose_);
+  const Edge left = {pose_.at - half_ * e_ + far * a_, chain.front().from, {}, Turn::straight};
+  const Edge right = {chain.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight};
+  chain.insert(chain.begin(), left);
+  chain.push_back(right);
+  return chain;
+}
+
+void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) const {
+  cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
+  cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
+  switch (plane_->kind) {
+    case PlaneKind::round: cross_circle(edge, centre_, plane_->radius - inset, ts); break;
+    case PlaneKind::hollow: cross_circle(edge, centre_, plane_->radius + inset, ts); break;
+    case PlaneKind::shaped:
+      for (Edge part : sole_) {
+        part.from = part.from + inset * a_;
+        part.to = part.to + inset * a_;
+        part.centre = part.centre + inset * a_;
+        cross_carrier(edge, part, ts);
+      }
+      break;
+    default: cross_line(edge, pose_.at + inset * a_, e_, ts);
+  }
+}
+
+Sweep Sweep::lifted(double height) const {
+  return Sweep(*plane_, {pose_.at + height * a_, pose_.tilt});
+}
+
+}  // namespace arrisline

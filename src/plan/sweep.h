@@ -1,0 +1,51 @@
+// The region that a plane at one pose takes: everything its sole passes through on the way in.
+#pragma once
+
+#include <vector>
+
+#include "arrisline/plane.h"
+
+namespace arrisline {
+
+/// One pose of one plane with its directions worked out. Holds a pointer to the plane, which must outlive it.
+class Sweep {
+ public:
+  Sweep(const Plane& plane, const Pose& pose);
+
+  const Plane& plane() const { return *plane_; }
+  const Pose& pose() const { return pose_; }
+  double half() const { return half_; }
+  Point e() const { return e_; }
+  Point a() const { return a_; }
+
+  double u(Point p) const { return dot(p - pose_.at, e_); }
+  double v(Point p) const { return dot(p - pose_.at, a_); }
+
+  /// How deep p lies in the region in mm: the distance to the nearer of sole and sides where it is inside,
+  /// negative outside (there not a distance). For a shaped sole the height above the sole stands for the distance.
+  double depth(Point p) const;
+
+  /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
+  /// above the middle of the sole.
+  std::vector<Edge> boundary(double far) const;
+
+  /// Appends the fractions at which the edge crosses the outline of this region drawn in by `inset` on
+  /// all sides (its lines and circles produced).
+  void crossings(const Edge& edge, double inset, std::vector<double>& ts) const;
+
+  /// The same region slid out of the wood by `height` along the plane.
+  Sweep lifted(double height) const;
+
+ private:
+  double sole_depth(Point uv) const;
+
+  const Plane* plane_;
+  Pose pose_;
+  double half_;
+  Point e_;
+  Point a_;
+  Point centre_;                // of a curved sole, in the section
+  std::vector<Edge> sole_;      // of a shaped sole, in the section
+};
+
+}  // namespace arrisline

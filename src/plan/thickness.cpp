@@ -1,0 +1,88 @@
+// Branch and bound on the pieces of the wood's boundary: distance changes by no more than the way gone.
+// Shown by tests/plan/touch_test.cpp.
+#include "plan/thickness.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/crossing.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kFound = 1e-4;  // mm, to which the thickest is found
+
+bool same_carrier(const Edge& a, const Edge& b) {
+  if (a.is_arc() != b.is_arc()) return false;
+  if (a.is_arc()) return distance(a.centre, b.centre) < 1e-6 && std::abs(radius(a) - radius(b)) < 1e-6;
+  return distance(a.from, b) < 1e-6 && distance(a.to, b) < 1e-6;
+}
+
+/// The pieces of the edge between the corners of the target that lie on it.
+std::vector<Edge> split_at_corners(const Edge& edge, const Loop& target) {
+  std::vector<double> ts = {0, 1};
+  for (const Edge& other : target) {
+    if (distance(other.from, edge) > 1e-6) continue;
+    if (!edge.is_arc()) {
+      const double len = length(edge);
+      if (len > 0) ts.push_back(distance(edge.from, other.from) / len);
+    } else {
+      extremes_along(edge, other.from - edge.centre, ts);
+    }
+  }
+  std::sort(ts.begin(), ts.end());
+  std::vector<Edge> out;
+  for (std::size_t i = 1; i < ts.size(); ++i) {
+    if (ts[i] - ts[i - 1] > 1e-9) out.push_back(piece(edge, ts[i - 1], ts[i]));
+  }
+  return out;
+}
+
+/// The piece runs along the target from end to end.
+bool lies_on(const Edge& edge, const Loop& target) {
+  for (const Edge& other : target) {
+    if (!same_carrier(edge, other)) continue;
+    if (distance(edge.from, other) < 1e-6 && distance(edge.to, other) < 1e-6 &&
+        distance(point_at(edge, 0.5), other) < 1e-6)
+      return true;
+  }
+  return false;
+}
+
+void search(const Edge& edge, double t0, double d0, double t1, double d1, double len, const Loop& target,
+            Thickest& best) {
+  const double reach = (t1 - t0) * len;
+  if ((d0 + d1 + reach) / 2 <= best.height + kFound) return;
+  if (reach < kFound) return;
+  const double t = (t0 + t1) / 2;
+  const Point p = point_at(edge, t);
+  const double d = distance(p, target);
+  if (d > best.height && !contains(target, p)) best = {d, p};
+  search(edge, t0, d0, t, d, len, target, best);
+  search(edge, t, d, t1, d1, len, target, best);
+}
+
+}  // namespace
+
+Thickest thickest_left(const Wood& wood, const Loop& target) {
+  Thickest best;
+  std::vector<Edge> pieces;
+  for (const Edge& whole : wood.edges()) {
+    for (const Edge& edge : split_at_corners(whole, target)) {
+      if (lies_on(edge, target)) continue;
+      pieces.push_back(edge);
+      for (const double t : {0.0, 0.5, 1.0}) {
+        const Point p = point_at(edge, t);
+        const double d = distance(p, target);
+        if (d > best.height && d > kSame && !contains(target, p)) best = {d, p};
+      }
+    }
+  }
+  for (const Edge& edge : pieces) {
+    search(edge, 0, distance(edge.from, target), 1, distance(edge.to, target), length(edge), target, best);
+  }
+  return best;
+}
+
+}  // namespace arrisline

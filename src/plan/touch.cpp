@@ -1,0 +1,231 @@
+// Where a sole bears on the wood. Shown by tests/plan/touch_test.cpp.
+#include "plan/touch.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "geometry/crossing.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kNothing = -std::numeric_limits<double>::infinity();
+
+double height_at(const Sweep& sweep, Point p) {
+  return sweep.v(p) - sole_height(sweep.plane(), sweep.u(p));
+}
+
+/// Fractions of the edge where v − f(u) may peak between its ends.
+void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
+  const Plane& plane = sweep.plane();
+  if (plane.kind == PlaneKind::shaped) {
+    // No closed form over a chain: close enough steps for a peak that is then at an end of a step.
+    for (int i = 1; i < 64; ++i) ts.push_back(i / 64.0);
+    return;
+  }
+  extremes_along(edge, sweep.a(), ts);
+  if (!plane.is_curved()) return;
+  const bool round = plane.kind == PlaneKind::round;
+  const Point centre = sweep.pose().at + (round ? plane.radius : -plane.radius) * sweep.a();
+  if (!edge.is_arc()) {
+    // A straight edge bears where the sole runs parallel to it, on the spoke square to the edge.
+    const Point d = direction_at(edge, 0);
+    const double len = length(edge);
+    if (len == 0) return;
+    const Point n = {-d.y, d.x};
+    for (const double side : {1.0, -1.0}) {
+      const Point p = centre + side * plane.radius * n;
+      const double along = dot(sweep.a(), n);
+      if (std::abs(along) < 1e-12) continue;
+      // The point of the edge with the same u as p: travel from p along a until the edge's line is met.
+      const Point q = p + (dot(edge.from - p, n) / along) * sweep.a();
+      const double t = dot(q - edge.from, d) / len;
+      if (t > 0 && t < 1) ts.push_back(t);
+    }
+    return;
+  }
+  // Two arcs bear where their spokes run parallel: at direction s from either centre, with u equal.
+  const double r = radius(edge);
+  const double offset = sweep.u(edge.centre) - sweep.u(centre);
+  for (const double same : {1.0, -1.0}) {
+    const double denominator = same * plane.radius - r;
+    if (std::abs(denominator) < 1e-12) continue;
+    const double across_spoke = offset / denominator;  // sine of the spoke's lean from a
+    if (std::abs(across_spoke) >= 1) continue;
+    const double along_spoke = std::sqrt(1 - across_spoke * across_spoke);
+    for (const double up : {1.0, -1.0}) {
+      const Point spoke = across_spoke * sweep.e() + up * along_spoke * sweep.a();
+      Edge probe = edge;
+      std::vector<double> hits;
+      extremes_along(probe, spoke, hits);
+      ts.insert(ts.end(), hits.begin(), hits.end());
+    }
+  }
+}
+
+struct Stretch {
+  double from, to;   // u, from ≤ to
+  double peak;       // u
+  double height;
+  bool clipped;      // the peak is where the edge of the sole cuts the wood's boundary
+};
+
+}  // namespace
+
+double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, double from, double to) {
+  double best = kNothing;
+  std::vector<double> ts;
+  for (const Edge& edge : edges) {
+    const double u0 = sweep.u(edge.from);
+    const double u1 = sweep.u(edge.to);
+    const double bulge = edge.is_arc() ? radius(edge) : 0;
+    const double mid = edge.is_arc() ? sweep.u(edge.centre) : 0;
+    // An edge that stays beside the stretch has nothing under the sole.
+    if (edge.is_arc() ? mid + bulge < from || mid - bulge > to : std::max(u0, u1) < from - 1e-9 || std::min(u0, u1) > to + 1e-9)
+      continue;
+    if (!edge.is_arc() && sweep.plane().is_flat()) {
+      // Straight on straight: the heights at the ends of the part under the sole.
+      const double v0 = sweep.v(edge.from);
+      const double v1 = sweep.v(edge.to);
+      if (u0 >= from - 1e-9 && u0 <= to + 1e-9) best = std::max(best, v0);
+      if (u1 >= from - 1e-9 && u1 <= to + 1e-9) best = std::max(best, v1);
+      for (const double u : {from, to}) {
+        if ((u0 < u) != (u1 < u)) best = std::max(best, v0 + (v1 - v0) * (u - u0) / (u1 - u0));
+      }
+      continue;
+    }
+    ts.clear();
+    peaks(edge, sweep, ts);
+    cross_line(edge, sweep.pose().at + from * sweep.e(), sweep.a(), ts);
+    cross_line(edge, sweep.pose().at + to * sweep.e(), sweep.a(), ts);
+    ts.push_back(0);
+    ts.push_back(1);
+    for (const double t : ts) {
+      const Point p = point_at(edge, t);
+      const double u = sweep.u(p);
+      if (u < from - 1e-9 || u > to + 1e-9) continue;
+      best = std::max(best, height_at(sweep, p));
+    }
+  }
+  return best;
+}
+
+double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
+  constexpr double kBeside = 1e-7;    // mm from the side within which a corner may belong to a wall
+  constexpr double kNoWall = 0.02;    // mm: the end of an arc that runs up tangent to the side rises no more there
+  const double inner = sweep.half() - kBeside;
+  double best = rest_height_between(edges, sweep, -inner, inner);
+  for (const Edge& edge : edges) {
+    for (const Point p : {edge.from, edge.to}) {
+      if (std::abs(std::abs(sweep.u(p)) - sweep.half()) > kBeside) continue;
+      const double h = height_at(sweep, p);
+      if (h > best && h < best + kNoWall) best = h;
+    }
+  }
+  return best;
+}
+
+Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
+  Touch out;
+  out.height = rest_height(edges, sweep);
+  if (out.height == kNothing) return out;
+  out.any = true;
+
+  const double half = sweep.half();
+  const Sweep resting = sweep.lifted(out.height - within);
+  std::vector<Stretch> stretches;
+  std::vector<double> ts;
+  std::vector<double> inner;
+  for (const Edge& edge : edges) {
+    ts.clear();
+    inner.clear();
+    resting.crossings(edge, 0, ts);
+    peaks(edge, sweep, inner);
+    std::sort(ts.begin(), ts.end());
+    ts.push_back(1);
+    double from = 0;
+    for (const double to : ts) {
+      if (to - from > 1e-12 && resting.depth(point_at(edge, (from + to) / 2)) > 0) {
+        Stretch s{half, -half, 0, kNothing, false};
+        auto consider = [&](double t) {
+          const Point p = point_at(edge, t);
+          const double u = std::clamp(sweep.u(p), -half, half);
+          const double h = height_at(sweep, p);
+          s.from = std::min(s.from, u);
+          s.to = std::max(s.to, u);
+          if (h <= s.height) return;
+          s.height = h;
+          s.peak = u;
+          s.clipped = t > 0 && t < 1 && std::abs(std::abs(u) - half) < 1e-6;
+        };
+        consider(from);
+        consider(to);
+        for (const double t : inner) {
+          if (t > from && t < to) consider(t);
+        }
+        stretches.push_back(s);
+      }
+      from = to;
+    }
+  }
+  std::sort(stretches.begin(), stretches.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+
+  std::vector<Stretch> merged;
+  for (const Stretch& s : stretches) {
+    if (!merged.empty() && s.from <= merged.back().to + 1e-6) {
+      Stretch& last = merged.back();
+      last.to = std::max(last.to, s.to);
+      if (s.height > last.height) {
+        last.height = s.height;
+        last.peak = s.peak;
+        last.clipped = s.clipped;
+      }
+    } else {
+      merged.push_back(s);
+    }
+  }
+  for (const Stretch& s : merged) {
+    Contact contact{s.from, s.to, s.peak, false};
+    if (s.clipped) {
+      // A wall beside the sole, standing above where it bears, holds it there all the same.
+      const double side = s.peak > 0 ? 1 : -1;
+      const double wall_from = side * (half + 1e-6);
+      const double wall_to = side * (half + kTouch);
+      const double beside = rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
+      contact.plain_edge = beside < s.height + 10 * kTouch;
+    }
+    out.contacts.push_back(contact);
+  }
+  return out;
+}
+
+Guidance guidance(const Touch& touch, const Plane& plane) {
+  Guidance out;
+  const double off_middle = kOffMiddle * plane.width;
+  double left = 0;
+  double right = 0;
+  auto count = [&](double u) {
+    if (u < -off_middle) left = std::min(left, u);
+    if (u > off_middle) right = std::max(right, u);
+  };
+  for (const Contact& contact : touch.contacts) {
+    if (contact.plain_edge) continue;
+    const double r = plane.radius;
+    const double arc = std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));
+    if (to_degrees(arc) >= kPatchArc) {
+      count(contact.from);
+      count(contact.to);
+    } else {
+      count(contact.peak);
+    }
+  }
+  out.two_arrises = left < 0 && right > 0;
+  out.left = left;
+  out.right = right;
+  if (out.two_arrises) out.imbalance = std::abs(left + right) / plane.width;
+  return out;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,162 @@
+// Cutting wood away, piece by piece of its boundary. Shown by tests/plan/wood_test.cpp.
+#include "plan/wood.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/crossing.h"
+
+namespace arrisline {
+
+namespace {
+
+/// How far to the side a point is tried where a piece lies along an outline: well above kSame, and below
+/// anything a plane iron could show.
+constexpr double kAside = 1e-5;
+
+Point left_of(const Edge& edge, double t) {
+  const Point d = direction_at(edge, t);
+  return {-d.y, d.x};
+}
+
+/// The whole edge lies beyond one of the plane's sides, clear of its outline.
+bool beside(const Edge& edge, const Sweep& sweep) {
+  double low, high;
+  if (edge.is_arc()) {
+    const double r = radius(edge);
+    low = sweep.u(edge.centre) - r;
+    high = sweep.u(edge.centre) + r;
+  } else {
+    low = sweep.u(edge.from);
+    high = sweep.u(edge.to);
+    if (low > high) std::swap(low, high);
+  }
+  return low > sweep.half() + kAside || high < -sweep.half() - kAside;
+}
+
+/// Pieces shorter than this are crumbs of rounding and are dropped: they bound no area that counts.
+constexpr double kCrumb = 1e-9;
+
+/// Calls `keep(mid)` for each stretch between the sorted cuts ts and appends the kept stretches, joined.
+template <class Keep>
+bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Keep keep) {
+  std::sort(ts.begin(), ts.end());
+  ts.push_back(1);
+  double from = 0;
+  double kept_from = -1;
+  bool dropped = false;
+  const double len = length(edge);
+  auto put = [&](double to) {
+    if (kept_from >= 0 && (to - kept_from) * len > kCrumb) out.push_back(piece(edge, kept_from, to));
+    kept_from = -1;
+  };
+  for (double to : ts) {
+    if ((to - from) * len < kCrumb && to < 1) continue;
+    if (keep((from + to) / 2)) {
+      if (kept_from < 0) kept_from = from;
+    } else {
+      dropped = true;
+      put(from);
+    }
+    from = to;
+  }
+  put(1);
+  return dropped;
+}
+
+}  // namespace
+
+bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
+  if (beside(edge, sweep)) {
+    out.push_back(edge);
+    return false;
+  }
+  std::vector<double> ts;
+  ts.reserve(8);
+  sweep.crossings(edge, 0, ts);
+  return split(edge, ts, out, [&](double t) {
+    const Point p = point_at(edge, t);
+    const double depth = sweep.depth(p);
+    if (std::abs(depth) > kSame) return depth < 0;
+    return sweep.depth(p + kAside * left_of(edge, t)) < 0;
+  });
+}
+
+Wood::Wood(Loop base) : base_(std::move(base)) {
+  edges_ = base_;
+  area_ = arrisline::area(edges_);
+  for (const Edge& edge : base_) far_ = std::max(far_, norm(edge.from));
+  far_ = 4 * far_ + 100;
+}
+
+bool Wood::contains(Point p) const {
+  if (!arrisline::contains(base_, p)) return false;
+  return std::none_of(cuts_.begin(), cuts_.end(), [&](const Sweep& cut) { return cut.depth(p) > 0; });
+}
+
+double Wood::cut(const Sweep& sweep) {
+  std::vector<Edge> left;
+  left.reserve(edges_.size() + 8);
+  bool touched = false;
+  for (const Edge& edge : edges_) touched = keep_outside(edge, sweep, left) || touched;
+
+  std::vector<double> ts;
+  for (const Edge& edge : sweep.boundary(far_)) {
+    ts.clear();
+    for (const Edge& old : edges_) {
+      cross_carrier(edge, old, ts);
+      // Edges that share a line or circle do not cross: they part where either ends.
+      cross_at(edge, old.from, ts);
+      cross_at(edge, old.to, ts);
+    }
+    const std::size_t before = left.size();
+    split(edge, ts, left, [&](double t) {
+      const Point p = point_at(edge, t);
+      if (!contains(p)) return false;
+      return std::all_of(edges_.begin(), edges_.end(),
+                         [&](const Edge& old) { return distance(p, old) > kSame; });
+    });
+    touched = touched || left.size() > before;
+  }
+  if (!touched) return 0;
+  const double before = area_;
+  edges_ = std::move(left);
+  area_ = arrisline::area(edges_);
+  cuts_.push_back(sweep);
+  return before - area_;
+}
+
+double Wood::would_take(const Sweep& sweep) const {
+  Wood copy = *this;
+  return copy.cut(sweep);
+}
+
+bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
+  std::vector<double> ts;
+  for (const Edge& edge : outline) {
+    if (beside(edge, sweep)) continue;
+    ts.clear();
+    sweep.crossings(edge, allowed, ts);
+    std::sort(ts.begin(), ts.end());
+    ts.push_back(1);
+    double from = 0;
+    for (double to : ts) {
+      if (to - from > 1e-12 && sweep.depth(point_at(edge, (from + to) / 2)) > allowed + kSame) return true;
+      from = to;
+    }
+  }
+  return false;
+}
+
+double gouge_depth(const Loop& outline, const Sweep& sweep) {
+  if (!gouges(outline, sweep, 0)) return 0;
+  double low = 0;
+  double high = sweep.half();
+  while (high - low > 1e-4) {
+    const double mid = (low + high) / 2;
+    (gouges(outline, sweep, mid) ? low : high) = mid;
+  }
+  return high;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,48 @@
+// The wood as it stands after some cuts, kept as the pieces of its boundary.
+//
+// The pieces are not linked into outlines: areas, heights and distances need only the pieces, and without
+// links a crossing that is off by a hair costs a hair, never a lost section.
+#pragma once
+
+#include <vector>
+
+#include "arrisline/geometry.h"
+#include "plan/sweep.h"
+
+namespace arrisline {
+
+class Wood {
+ public:
+  /// REQUIRES: `base` is a closed outline with its interior to the left.
+  explicit Wood(Loop base);
+
+  /// Takes away what the sweep covers. Returns the area taken, mm².
+  double cut(const Sweep& sweep);
+
+  /// What a cut would take, mm², without taking it.
+  double would_take(const Sweep& sweep) const;
+
+  /// Pieces of the boundary, wood to the left of each; in no order.
+  const std::vector<Edge>& edges() const { return edges_; }
+  double area() const { return area_; }
+  bool contains(Point p) const;
+
+ private:
+  Loop base_;
+  std::vector<Sweep> cuts_;
+  std::vector<Edge> edges_;
+  double area_ = 0;
+  double far_ = 0;
+};
+
+/// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
+/// the wood to its left is outside. Returns whether anything was dropped.
+bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out);
+
+/// True where some point of the outline lies more than `allowed` mm inside the sweep.
+bool gouges(const Loop& outline, const Sweep& sweep, double allowed);
+
+/// How deep the outline lies inside the sweep at the worst, mm; 0 where it stays out. Found to 1e-4 mm.
+double gouge_depth(const Loop& outline, const Sweep& sweep);
+
+}  // namespace arrisline

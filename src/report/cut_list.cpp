@@ -1,0 +1,210 @@
+// The numbered cut list: what to get out and strike, each cut, what is left. Shown by tests/report.
+#include <algorithm>
+#include <cmath>
+
+#include "arrisline/report.h"
+#include "report/cut_words.h"
+#include "report/figures.h"
+#include "report/gauge_lines.h"
+#include "report/page.h"
+#include "report/reasons.h"
+
+namespace arrisline {
+namespace {
+
+// Wood below the finished line that counts as none: rule 1 of docs/model.md.
+constexpr double kGouge = 0.01;
+
+bool same_plane(const Plane& a, const Plane& b) {
+  return a.kind == b.kind && a.label == b.label && a.width == b.width && a.radius == b.radius;
+}
+
+std::string number_lead(std::size_t number) {
+  std::string digits = std::to_string(number);
+  if (digits.size() < 2) digits.insert(digits.begin(), ' ');
+  return digits + ". ";
+}
+
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+void write_planes(Page& page, const Plan& plan) {
+  page.heading("Planes to get out, in order of use");
+  std::vector<const Plane*> planes;
+  for (const Cut& cut : plan.cuts) {
+    const auto same = [&cut](const Plane* plane) { return same_plane(*plane, cut.plane); };
+    if (std::none_of(planes.begin(), planes.end(), same)) planes.push_back(&cut.plane);
+  }
+  for (std::size_t i = 0; i < planes.size(); ++i)
+    page.item(2, number_lead(i + 1), shorten(planes[i]->label, 120));
+  if (planes.empty()) page.line(2, "None.");
+}
+
+void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
+  page.heading("Gauge lines to strike, in order");
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const StruckLine& line = lines[i];
+    const std::string letter = line_letter(i) + ". ";
+    page.item(2 + (letter.size() < 4 ? 4 - letter.size() : 0), letter,
+              exact(line.set, unit) + " from the " + word(line.from) + ", on the " + word(line.on) +
+                  (line.fine ? "; set it with care, it lays a rail" : ""));
+  }
+  if (lines.empty()) page.line(2, "None.");
+}
+
+void write_cut(Page& page, const Cut& cut, const CutContext& context) {
+  const std::size_t indent = 6;
+  page.item(2, number_lead(static_cast<std::size_t>(std::max(cut.number, 0))),
+            shorten(cut.plane.label, 60) + ": " + purpose(cut, context.section) + ".");
+  for (const std::string& words : where_it_goes(cut, context)) page.line(indent, words);
+  if (cut.plane.kind != PlaneKind::scraper) page.line(indent, guided_by(cut));
+  if (cut.overhang) page.line(indent, "Let the working edge overhang the board.");
+  if (!cut.reason.empty()) page.line(indent, "Why now: " + visible(cut.reason) + ".");
+}
+
+void write_cuts(Page& page, const Plan& plan, const CutContext& context) {
+  page.heading("Cuts");
+  Lies lies = Lies::face_up;
+  for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
+    const Cut& cut = plan.cuts[i];
+    if (i != 0) page.blank();
+    if (cut.lies != lies) page.line(2, lay(cut.lies));
+    lies = cut.lies;
+    write_cut(page, cut, context);
+  }
+  if (plan.cuts.empty()) page.line(2, "None: the blank is already the finished section.");
+}
+
+void write_left(Page& page, const Plan& plan, const ReportOptions& options) {
+  page.heading("What is left");
+  const Left& left = plan.left;
+  const std::string most = thickness(left.max_height, options.unit);
+  std::string exactly = "Cut exactly: " + most;
+  if (most != "nothing") {
+    exactly += " at the thickest";
+    if (!left.where.empty()) exactly += ", on " + shorten(left.where, 100);
+  }
+  page.line(2, exactly + ".");
+  std::string as_set =
+      "With the gauge lines rounded as set: " + thickness(left.as_set_max_height, options.unit);
+  if (thickness(left.as_set_max_height, options.unit) != "nothing") as_set += " at the thickest";
+  as_set += left.as_set_deepest_gouge <= kGouge
+                ? "; nothing cut below the finished line."
+                : "; " + thickness(left.as_set_deepest_gouge, options.unit) + " cut below the finished line.";
+  page.line(2, as_set);
+  const double allowed = left.scrape ? options.scrape : options.tolerance;
+  if (left.as_set_max_height > allowed)
+    page.line(2, "As set, that is more than the " + thickness(allowed, options.unit) +
+                     " asked for: work those lines finer than the gauge's division.");
+  if (left.scrape) page.line(2, "The scraper takes it down to the finished line.");
+}
+
+void write_effort(Page& page, const Plan& plan, const Kit& kit) {
+  page.heading("Effort");
+  double strokes = 0;
+  int settings = 0;
+  std::size_t changes = 0;
+  for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
+    strokes += plan.cuts[i].strokes;
+    settings += plan.cuts[i].settings;
+    if (i != 0 && !same_plane(plan.cuts[i].plane, plan.cuts[i - 1].plane)) ++changes;
+  }
+  page.line(2, "Flat soles take " + share(plan.waste_by_flat, plan.waste_area) + " of the waste.");
+  page.line(2,
+            counted(plan.cuts.size(), "cut", "cuts") + ", " +
+                counted(changes, "change of plane", "changes of plane") + ", " +
+                counted(static_cast<std::size_t>(std::max(settings, 0)), "gauge setting", "gauge settings") +
+                ".");
+  const double rate = kit.shop.strokes_per_minute;
+  std::string stick = plain(std::ceil(strokes), 0) + " strokes along the stick";
+  if (rate > 0)
+    stick += ", about " + plain(std::max(1.0, std::round(strokes / rate)), 0) +
+             (strokes / rate < 1.5 ? " minute" : " minutes") + " at " + plain(rate, 1) + " a minute";
+  page.line(2, stick + ".");
+  const std::string effort = "Effort " + plain(plan.effort, 1);
+  if (plan.optimal) {
+    page.line(2, effort + ", the least these planes can do it with.");
+  } else {
+    page.line(
+        2, effort + "; it may be possible with less, but not with less than " + plain(plan.bound, 1) + ".");
+  }
+}
+
+bool has_arc(const Section& section, int element) {
+  for (std::size_t i = 0; i < section.target.size() && i < section.source.size(); ++i)
+    if (section.source[i] == element && section.target[i].is_arc()) return true;
+  return false;
+}
+
+// Flat soles finish an arc only where the shop allows facets, and then the list says so.
+void write_facets(Page& page, const Plan& plan) {
+  for (const Cut& cut : plan.cuts) {
+    if (!cut.plane.is_flat()) continue;
+    for (const int element : cut.elements) {
+      if (element < 0 || !has_arc(plan.section, element)) continue;
+      page.line(2, "Cut " + std::to_string(cut.number) + " leaves flats on " +
+                       shorten(describe(plan.section.elements[static_cast<std::size_t>(element)]), 100) +
+                       ": no hollow or round of the kit serves there.");
+    }
+  }
+}
+
+void write_notes(Page& page, const Plan& plan, const Kit& kit) {
+  page.heading("Notes");
+  if (plan.holding_checked) {
+    page.line(2, "Holding was checked: the board's stop screws clear the plane in every cut.");
+  } else {
+    page.line(2,
+              kit.board ? "Holding was not checked." : "Holding was not checked: the kit has no board line.");
+  }
+  write_facets(page, plan);
+  std::vector<std::string> over;
+  for (const Cut& cut : plan.cuts)
+    if (cut.overhang) over.push_back(std::to_string(cut.number));
+  if (over.empty()) return;
+  std::string words = over.size() == 1 ? "Cut " : "Cuts ";
+  for (std::size_t i = 0; i < over.size(); ++i)
+    words += (i == 0 ? "" : i + 1 == over.size() ? " and " : ", ") + over[i];
+  page.line(2, words + (over.size() == 1 ? " passes" : " pass") +
+                   " below the underside: the edge must overhang the board.");
+}
+
+void write_cautions(Page& page) {
+  page.heading("Cautions");
+  page.line(2, "The irons are sharp: keep both hands behind the cutting edge.");
+  page.line(2,
+            "See that the work is held before each cut. Where the grain rises toward the plane it "
+            "splinters: turn the stick, or take less.");
+  page.line(2, "The tool maker's advice and your shop's rules come before this list. More: docs/care.md.");
+}
+
+}  // namespace
+
+std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options) {
+  Page page(options.colour);
+  const Section& section = plan.section;
+  const std::string name = section.name.empty() ? "Moulding" : shorten(section.name, 150);
+  page.heading(name);
+  page.line(2, "Stock: " + exact(section.width, options.unit) + " wide, " +
+                   exact(section.thickness, options.unit) + " thick.");
+  if (!kit.name.empty()) page.line(2, "Kit: " + shorten(kit.name, 150) + ".");
+  if (!plan.feasible) {
+    page.heading(plan.undecided ? "No answer: the search reached its limit before it found a plan"
+                                : "No: these planes cannot cut it");
+    write_reasons(page, plan, options);
+    return page.take();
+  }
+  const std::vector<StruckLine> lines = struck_lines(plan);
+  const CutContext context{section, lines, options.unit, gauge_division(kit.shop, options.unit)};
+  write_planes(page, plan);
+  write_lines(page, lines, options.unit);
+  write_cuts(page, plan, context);
+  write_left(page, plan, options);
+  write_effort(page, plan, kit);
+  write_notes(page, plan, kit);
+  write_cautions(page);
+  return page.take();
+}
+
+}  // namespace arrisline

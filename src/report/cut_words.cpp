@@ -1,0 +1,268 @@
+// The words for one cut: widths and depths, tilts, what it rides on. Shown by tests/report.
+#include "report/cut_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "report/figures.h"
+#include "report/page.h"
+
+namespace arrisline {
+namespace {
+
+constexpr double kSameTilt = 1e-6;   // degrees
+constexpr double kSamePlace = 1e-6;  // mm
+
+// A side the plane bears on, and how far across it a figure is measured.
+struct Bearing {
+  Side side;          // the plane is square to this
+  Side near;          // spans are measured from here,
+  Side far;           // or from here
+  double across = 0;  // mm from near to far
+};
+
+bool is_tilt(const Pose& pose, double tilt) {
+  return std::fabs(wrap_degrees(pose.tilt - tilt)) < kSameTilt;
+}
+
+std::optional<Bearing> bearing(const Pose& pose, const Section& section) {
+  if (is_tilt(pose, 0)) return Bearing{Side::face, Side::edge, Side::back, section.width};
+  if (is_tilt(pose, 180)) return Bearing{Side::underside, Side::edge, Side::back, section.width};
+  if (is_tilt(pose, 90)) return Bearing{Side::edge, Side::face, Side::underside, section.thickness};
+  if (is_tilt(pose, -90)) return Bearing{Side::back, Side::face, Side::underside, section.thickness};
+  return std::nullopt;
+}
+
+double from_side(Side side, Point p, const Section& section) {
+  switch (side) {
+    case Side::face:
+      return p.y;
+    case Side::underside:
+      return section.thickness - p.y;
+    case Side::edge:
+      return p.x;
+    case Side::back:
+      return section.width - p.x;
+  }
+  return 0;
+}
+
+// Poses side by side at one depth.
+struct Pass {
+  Bearing bearing;
+  double near = 0;
+  double far = 0;
+  double deep = 0;
+  int count = 1;
+};
+
+std::optional<Pass> pass_of(const Plane& plane, const Pose& pose, const Section& section) {
+  const std::optional<Bearing> b = bearing(pose, section);
+  if (!b) return std::nullopt;
+  const double middle = from_side(b->near, pose.at, section);
+  return Pass{*b, middle - plane.width / 2, middle + plane.width / 2, from_side(b->side, pose.at, section),
+              1};
+}
+
+std::vector<Pass> passes_of(const Cut& cut, const Section& section) {
+  std::vector<Pass> out;
+  for (const Pose& pose : cut.set) {
+    const std::optional<Pass> pass = pass_of(cut.plane, pose, section);
+    if (!pass) return {};
+    if (!out.empty() && out.back().bearing.side == pass->bearing.side &&
+        std::fabs(out.back().deep - pass->deep) < kSamePlace) {
+      out.back().near = std::min(out.back().near, pass->near);
+      out.back().far = std::max(out.back().far, pass->far);
+      ++out.back().count;
+    } else {
+      out.push_back(*pass);
+    }
+  }
+  return out;
+}
+
+// The cut's gauge lines, and which of them the sentence has named.
+class Named {
+ public:
+  Named(const Cut& cut, const CutContext& context)
+      : cut_(cut), context_(context), said_(cut.lines.size(), false) {}
+
+  /// " (line A)" where a line stands at `set` from `side`, else nothing.
+  std::string at(Side side, double set) {
+    for (std::size_t i = 0; i < cut_.lines.size(); ++i) {
+      if (cut_.lines[i].from != side || std::fabs(cut_.lines[i].set - set) >= kSamePlace) continue;
+      said_[i] = true;
+      return " (line " + letter(i) + ")";
+    }
+    return "";
+  }
+
+  /// "line A, 3/8 in from the edge" for each line not named yet.
+  std::vector<std::string> rest() const {
+    std::vector<std::string> out;
+    for (std::size_t i = 0; i < cut_.lines.size(); ++i) {
+      if (said_[i]) continue;
+      out.push_back("line " + letter(i) + ", " + exact(cut_.lines[i].set, context_.unit) + " from the " +
+                    word(cut_.lines[i].from));
+    }
+    return out;
+  }
+
+ private:
+  std::string letter(std::size_t i) const {
+    return line_letter(find_line(context_.lines, cut_, cut_.lines[i]));
+  }
+
+  const Cut& cut_;
+  const CutContext& context_;
+  std::vector<bool> said_;
+};
+
+std::string joined(const std::vector<std::string>& parts) {
+  std::string out;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    if (i != 0) out += i + 1 == parts.size() ? ", and " : "; ";
+    out += parts[i];
+  }
+  return out;
+}
+
+std::string sentence_of(const Pass& pass, const CutContext& context, Named& named) {
+  const Bearing& b = pass.bearing;
+  const bool to_near = pass.near < kSamePlace;
+  const bool to_far = pass.far > b.across - kSamePlace;
+  std::string out;
+  if (to_near && to_far) {
+    out = "Right across";
+  } else if (to_near) {
+    out = exact(pass.far, context.unit) + " wide from the " + word(b.near) + named.at(b.near, pass.far);
+  } else if (to_far) {
+    const double wide = b.across - pass.near;
+    out = exact(wide, context.unit) + " wide from the " + word(b.far) + named.at(b.far, wide) +
+          named.at(b.near, pass.near);
+  } else {
+    out = "From " + exact(pass.near, context.unit) + named.at(b.near, pass.near) + " to " +
+          exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);
+  }
+  out +=
+      ", " + exact(pass.deep, context.unit) + " deep from the " + word(b.side) + named.at(b.side, pass.deep);
+  if (pass.count > 1) out += ", in " + std::to_string(pass.count) + " passes side by side";
+  return out + ".";
+}
+
+std::string lean(double tilt) {
+  const double t = wrap_degrees(tilt);
+  if (std::fabs(t) < kSameTilt) return "upright on the face";
+  if (std::fabs(t - 180) < kSameTilt) return "upright on the underside";
+  if (std::fabs(t - 90) < kSameTilt) return "square to the edge";
+  if (std::fabs(t + 90) < kSameTilt) return "square to the back edge";
+  const std::string toward = t > 0 ? " toward the edge" : " toward the back edge";
+  if (std::fabs(t) < 90) return "leaning " + degrees(std::fabs(t)) + toward;
+  return "leaning " + degrees(180 - std::fabs(t)) + toward + ", from the underside";
+}
+
+std::string place(double figure, const char* inside, const char* outside, const CutContext& context) {
+  return nearest(std::fabs(figure), context.unit, context.division) + " " + (figure < 0 ? outside : inside);
+}
+
+std::string sole_sits(const Pose& pose, const CutContext& context) {
+  const Section& s = context.section;
+  std::string out = 2 * pose.at.x <= s.width
+                        ? place(pose.at.x, "from the edge", "outside the edge", context)
+                        : place(s.width - pose.at.x, "from the back edge", "outside the back edge", context);
+  out += ", ";
+  return out +
+         (std::fabs(wrap_degrees(pose.tilt)) <= 90
+              ? place(pose.at.y, "below the face", "above the face", context)
+              : place(s.thickness - pose.at.y, "in from the underside", "clear of the underside", context));
+}
+
+std::vector<std::string> by_tilts(const Cut& cut, const CutContext& context) {
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < cut.poses.size(); ++i) {
+    const std::string start = cut.poses.size() == 1 ? "Hold it " : i == 0 ? "First " : "Then ";
+    const std::string middle = i == 0 ? ": middle of the sole about " : ": about ";
+    out.push_back(start + lean(cut.poses[i].tilt) + middle + sole_sits(cut.poses[i], context) + ".");
+  }
+  return out;
+}
+
+std::vector<std::string> by_gauge_lines(const Cut& cut, const CutContext& context) {
+  if (cut.lines.size() < 2) return by_tilts(cut, context);
+  std::vector<std::string> tilts;
+  for (const Pose& pose : cut.set) {
+    const std::string words = lean(pose.tilt);
+    if (tilts.empty() || tilts.back() != words) tilts.push_back(words);
+  }
+  const Named named(cut, context);
+  return {"Hold it " + joined(tilts) + ". Work down to " + joined(named.rest()) + "."};
+}
+
+}  // namespace
+
+std::string purpose(const Cut& cut, const Section& section) {
+  std::vector<std::string> made;
+  for (const int element : cut.elements) {
+    const auto index = static_cast<std::size_t>(element);
+    if (element < 0 || index >= section.elements.size()) continue;
+    const std::string words = describe(section.elements[index]);
+    if (std::find(made.begin(), made.end(), words) == made.end()) made.push_back(words);
+  }
+  if (cut.plane.kind == PlaneKind::scraper) return "clean off what the planes left";
+  if (!made.empty()) return "makes " + shorten(joined(made), 200);
+  return cut.made_for == "waste" || cut.made_for.empty() ? "takes out waste"
+                                                         : "for " + shorten(cut.made_for, 200);
+}
+
+std::vector<std::string> where_it_goes(const Cut& cut, const CutContext& context) {
+  if (cut.plane.kind == PlaneKind::scraper) return {};
+  if (!cut.plane.is_flat()) return by_tilts(cut, context);
+  const std::vector<Pass> passes = passes_of(cut, context.section);
+  if (passes.empty()) return by_gauge_lines(cut, context);
+  std::vector<std::string> out;
+  Named named(cut, context);
+  for (const Pass& pass : passes) out.push_back(sentence_of(pass, context, named));
+  const std::vector<std::string> rest = named.rest();
+  if (!rest.empty()) out.push_back("Also by " + joined(rest) + ".");
+  return out;
+}
+
+std::string guided_by(const Cut& cut) {
+  switch (cut.rides) {
+    case Rides::gauge_line:
+      return "Starts in a gauge line.";
+    case Rides::wall:
+      return "Runs against the wall already cut.";
+    case Rides::fence:
+      return "Runs by its fence.";
+    case Rides::two_arrises: {
+      const std::string width = " of the sole's width off centre";
+      const std::string cut_exact = plain(100 * cut.imbalance, 0) + " %";
+      const std::string as_set = plain(100 * cut.imbalance_set, 0) + " %";
+      std::string out =
+          "Rides on two arrises, " + (cut_exact == "0 %" ? std::string("evenly") : cut_exact + width);
+      if (as_set != cut_exact)
+        out += "; with the lines as set, " + (as_set == "0 %" ? std::string("evenly") : as_set + width);
+      return out + ".";
+    }
+    case Rides::own_arc:
+      return "Turns in its own arc, already begun.";
+    case Rides::by_hand:
+      return "Guided by hand.";
+  }
+  return "";
+}
+
+std::string lay(Lies lies) {
+  switch (lies) {
+    case Lies::face_up:
+      return "Lay the blank face up, working edge toward you.";
+    case Lies::underside_up:
+      return "Turn the blank over: underside up, working edge toward you.";
+    case Lies::end_for_end:
+      return "Turn the blank end for end: face up, back edge toward you.";
+  }
+  return "";
+}
+
+}  // namespace arrisline

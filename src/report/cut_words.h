@@ -1,0 +1,28 @@
+// What the cut list says of one cut, sentence by sentence.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "arrisline/report.h"
+#include "report/gauge_lines.h"
+
+namespace arrisline {
+
+struct CutContext {
+  const Section& section;
+  const std::vector<StruckLine>& lines;
+  Unit unit;
+  double division;  // mm, for figures that are not gauged
+};
+
+/// What the cut makes: "takes out waste", "makes element 2 (bead)".
+std::string purpose(const Cut& cut, const Section& section);
+/// Where the plane goes: one sentence a pass, or a tilt.
+std::vector<std::string> where_it_goes(const Cut& cut, const CutContext& context);
+/// What the plane is guided by.
+std::string guided_by(const Cut& cut);
+/// "Lay the blank underside up."
+std::string lay(Lies lies);
+
+}  // namespace arrisline

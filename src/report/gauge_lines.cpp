@@ -1,0 +1,69 @@
+// Which lines to strike, and on which side. Shown by tests/report.
+#include "report/gauge_lines.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace arrisline {
+namespace {
+
+constexpr double kSameLine = 1e-6;  // mm; lines are printed alike far above this
+
+Side struck_on(const Cut& cut, Side from) {
+  const bool across = from == Side::edge || from == Side::back;
+  if (across) return cut.lies == Lies::underside_up ? Side::underside : Side::face;
+  return cut.lies == Lies::end_for_end ? Side::back : Side::edge;
+}
+
+bool same(const StruckLine& struck, const Cut& cut, const GaugeLine& line) {
+  return struck.from == line.from && std::fabs(struck.set - line.set) < kSameLine &&
+         struck.on == struck_on(cut, line.from);
+}
+
+}  // namespace
+
+const char* word(Side side) {
+  switch (side) {
+    case Side::face:
+      return "face";
+    case Side::edge:
+      return "edge";
+    case Side::back:
+      return "back edge";
+    case Side::underside:
+      return "underside";
+  }
+  return "";
+}
+
+std::vector<StruckLine> struck_lines(const Plan& plan) {
+  std::vector<StruckLine> out;
+  for (const Cut& cut : plan.cuts) {
+    for (const GaugeLine& line : cut.lines) {
+      const std::size_t at = find_line(out, cut, line);
+      if (at == out.size()) {
+        out.push_back({line.from, line.set, struck_on(cut, line.from), line.fine});
+      } else {
+        out[at].fine = out[at].fine || line.fine;
+      }
+    }
+  }
+  return out;
+}
+
+std::size_t find_line(const std::vector<StruckLine>& lines, const Cut& cut, const GaugeLine& line) {
+  const auto found = std::find_if(lines.begin(), lines.end(),
+                                  [&](const StruckLine& struck) { return same(struck, cut, line); });
+  return static_cast<std::size_t>(found - lines.begin());
+}
+
+std::string line_letter(std::size_t index) {
+  std::string out(1, static_cast<char>('A' + index % 26));
+  for (index /= 26; index != 0; index /= 26) {
+    --index;
+    out.insert(out.begin(), static_cast<char>('A' + index % 26));
+  }
+  return out;
+}
+
+}  // namespace arrisline

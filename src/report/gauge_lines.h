@@ -1,0 +1,32 @@
+// The gauge lines of a plan, each once, in the order they are first needed.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "arrisline/plan.h"
+
+namespace arrisline {
+
+/// A line and the side of the blank it is struck on.
+struct StruckLine {
+  Side from = Side::edge;
+  double set = 0;  // mm
+  Side on = Side::face;
+  bool fine = false;
+};
+
+std::vector<StruckLine> struck_lines(const Plan& plan);
+
+/// The place of a cut's line in the list. REQUIRES: the cut and its line are of the plan the list was made
+/// for.
+std::size_t find_line(const std::vector<StruckLine>& lines, const Cut& cut, const GaugeLine& line);
+
+/// "A" for the first, "Z" for the 26th, then "AA".
+std::string line_letter(std::size_t index);
+
+/// "edge", "back edge", "face", "underside".
+const char* word(Side side);
+
+}  // namespace arrisline

@@ -1,0 +1,15 @@
+// Why a profile cannot be cut, in words.
+#pragma once
+
+#include "arrisline/report.h"
+#include "report/page.h"
+
+namespace arrisline {
+
+/// Writes each reason, and under it the nearest size that would do.
+void write_reasons(Page& page, const Plan& plan, const ReportOptions& options);
+
+/// How a plan's profile is called on the page: its name, or "this profile".
+std::string profile_name(const Plan& plan);
+
+}  // namespace arrisline

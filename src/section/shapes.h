@@ -1,0 +1,53 @@
+// Elements and trade shapes as strokes.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "arrisline/geometry.h"
+
+namespace arrisline {
+
+enum class Shape {
+  step,
+  fillet,
+  bevel,
+  bead,
+  cove,
+  ovolo,
+  cavetto,
+  ogee,
+  reverse_ogee,
+  torus,
+  astragal,
+  chamfer,
+  scotia,
+  quirk,
+  thumbnail
+};
+
+/// One part of a shape: a stroke, and what it is called where the shape has several.
+struct Part {
+  Point move;
+  Turn turn = Turn::straight;
+  double radius = 0;
+  bool large = false;
+  const char* name = "";
+};
+
+/// What is written after the shape's word. `move` is (x, y) with out negative and down positive, in mm.
+struct Dimensions {
+  Point move;
+  double size = 0;    // the one length of ovolo, torus, …; 0 where moves are given
+  double radius = 0;  // 0 where none is given
+  bool large = false;
+};
+
+/// The parts, in order. A radius that is too small is taken as the smallest that reaches.
+/// REQUIRES: the moves and the size that the shape asks for; equal moves for a bead or cove without a radius.
+std::vector<Part> parts_of(Shape shape, const Dimensions& dimensions);
+
+/// The smallest radius that reaches over the shape's arcs; 0 for shapes that take no radius.
+double smallest_radius(Shape shape, Point move);
+
+}  // namespace arrisline

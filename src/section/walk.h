@@ -1,0 +1,39 @@
+// One chain walked from its start, checked against the stock, and laid into the blank's frame.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "section/drawing.h"
+
+namespace arrisline {
+
+/// How far from the outline a chain may end, or a corner of it stand outside, and be moved onto it, in mm.
+inline constexpr double kEndTolerance = 1e-3;
+
+/// A straight edge, or the arc of that radius and sense (the one over 180° where `large` is set). A radius
+/// too small by rounding is taken as half the chord.
+Edge edge_between(Point from, Point to, Turn turn, double radius, bool large);
+
+/// The least and the greatest that an edge reaches in x and y.
+struct Reach {
+  Point low;
+  Point high;
+};
+Reach reach_of(const Edge& edge);
+
+/// A chain in the blank's frame, running so that the wood lies to its left, from one point of the outline to
+/// another. `source[i]` is the element of edges[i], −1 where it lies along the outline.
+struct Path {
+  std::vector<Edge> edges;
+  std::vector<int> source;
+};
+
+/// Walks the chain. Nothing, with the reasons reported, where it leaves the stock, ends off the outline or on
+/// the wrong side of its start, or cuts nothing. Stretches along the outline at either end are left off.
+std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistakes& mistakes);
+
+/// Where a point of the outline stands on the way round it, from (0, 0) along the face; in [0, 2W + 2T).
+double along_outline(double width, double thickness, Point p);
+
+}  // namespace arrisline

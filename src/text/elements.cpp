@@ -1,0 +1,264 @@
+// What may follow the word of each element, and what must. One table says it for reading and for messages.
+// Shown by tests/text/profile_test.cpp and element_mistakes_test.cpp.
+#include "text/elements.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "text/length.h"
+#include "text/words.h"
+
+namespace arrisline {
+
+namespace {
+
+/// Moves that differ by less than this are the same, in mm: rounding of inches to millimetres, no more.
+constexpr double kEqual = 1e-6;
+
+enum class Need { no, may, must };
+
+struct Rule {
+  std::string_view word;
+  Shape shape;
+  Need size;      // one length right after the word
+  Need sideways;  // out or in
+  Need upright;   // down or up
+  bool arc;       // radius
+  bool large;
+  bool out_and_down_only;
+  std::string_view example;
+};
+
+constexpr std::array<Rule, 15> kRules = {{
+    {"step", Shape::step, Need::no, Need::no, Need::must, false, false, false, "step down 1/8"},
+    {"fillet", Shape::fillet, Need::no, Need::must, Need::no, false, false, false, "fillet out 1/8"},
+    {"bevel", Shape::bevel, Need::no, Need::must, Need::must, false, false, false, "bevel out 1/4 down 1/8"},
+    {"bead", Shape::bead, Need::no, Need::may, Need::may, true, true, false, "bead out 3/8 down 3/8"},
+    {"cove", Shape::cove, Need::no, Need::may, Need::may, true, true, false, "cove out 3/8 down 3/8"},
+    {"ovolo", Shape::ovolo, Need::must, Need::no, Need::no, false, false, false, "ovolo 3/8"},
+    {"cavetto", Shape::cavetto, Need::must, Need::no, Need::no, false, false, false, "cavetto 3/8"},
+    {"ogee", Shape::ogee, Need::no, Need::must, Need::must, true, false, false, "ogee out 3/4 down 3/4"},
+    {"reverse-ogee", Shape::reverse_ogee, Need::no, Need::must, Need::must, true, false, false,
+     "reverse-ogee out 3/4 down 3/4"},
+    {"torus", Shape::torus, Need::must, Need::no, Need::no, false, false, false, "torus 3/8"},
+    {"astragal", Shape::astragal, Need::must, Need::no, Need::no, false, false, false, "astragal 1/4"},
+    {"chamfer", Shape::chamfer, Need::must, Need::no, Need::no, false, false, false, "chamfer 1/4"},
+    {"scotia", Shape::scotia, Need::must, Need::no, Need::no, false, false, false, "scotia 1/2"},
+    {"quirk", Shape::quirk, Need::may, Need::may, Need::may, false, false, true, "quirk 1/8"},
+    {"thumbnail", Shape::thumbnail, Need::may, Need::may, Need::may, false, false, true, "thumbnail 3/8"},
+}};
+
+const Rule& rule_of(std::string_view word) {
+  return *std::find_if(kRules.begin(), kRules.end(), [&](const Rule& rule) { return rule.word == word; });
+}
+
+/// The words that may follow, for messages.
+std::vector<std::string_view> clauses_of(const Rule& rule) {
+  std::vector<std::string_view> words;
+  if (rule.sideways != Need::no) words.push_back("out");
+  if (rule.sideways != Need::no && !rule.out_and_down_only) words.push_back("in");
+  if (rule.upright != Need::no) words.push_back("down");
+  if (rule.upright != Need::no && !rule.out_and_down_only) words.push_back("up");
+  if (rule.arc) words.push_back("radius");
+  if (rule.large) words.push_back("large");
+  return words;
+}
+
+const std::vector<std::string_view> kAllClauses = {"out", "in", "down", "up", "radius", "large"};
+
+struct Clauses {
+  std::optional<double> sideways;
+  std::optional<double> upright;
+  std::optional<double> radius;
+  bool large = false;
+  Place radius_place;
+};
+
+/// "in" after a length and before anything but a length was meant as a unit.
+bool is_stray_inch(const Statement& statement) {
+  if (!at_word(statement, "in") || statement.next < 2) return false;
+  const bool after_number = looks_like_number(statement.tokens[statement.next - 1].text);
+  const bool before_number = statement.next + 1 < statement.tokens.size() &&
+                             looks_like_number(statement.tokens[statement.next + 1].text);
+  return after_number && !before_number;
+}
+
+void fail_stray_inch(Statement& statement) {
+  const Token& number = statement.tokens[statement.next - 1];
+  const Token& in = statement.token();
+  fail(statement, in.place,
+       "'in' standing alone is the direction; as a unit it is written against its number: " +
+           quoted(std::string(number.text) + std::string(in.text)));
+  ++statement.next;
+}
+
+void fail_clause(Statement& statement, const Rule& rule) {
+  const Token& token = statement.token();
+  const std::vector<std::string_view> fitting = clauses_of(rule);
+  std::string message;
+  if (at_any(statement, kAllClauses)) {
+    message = quoted(token.text) + " does not belong to " + std::string(rule.word);
+  } else if (looks_like_number(token.text)) {
+    message = "the length " + quoted(token.text) + " has no word before it";
+  } else {
+    message = "unknown word " + quoted(token.text);
+  }
+  if (fitting.empty()) {
+    message += "; expected only a length, as in " + quoted(rule.example);
+  } else {
+    message += "; expected " + either(fitting);
+    if (!at_any(statement, kAllClauses)) message += suggestion(token.text, fitting);
+  }
+  fail(statement, token.place, message);
+  ++statement.next;
+  skip_to(statement, kAllClauses);
+}
+
+void fail_twice(Statement& statement, std::string_view word, std::string_view other) {
+  std::string message = quoted(word);
+  if (!other.empty()) message += " (or " + quoted(other) + ")";
+  fail(statement, statement.token().place, message + " is given twice");
+}
+
+/// Reads one of a pair of opposite directions, `first` counting as negative. False where neither comes next.
+bool read_direction(Statement& statement, std::string_view first, std::string_view second,
+                    std::optional<double>& move) {
+  const bool negative = at_word(statement, first);
+  if (!negative && !at_word(statement, second)) return false;
+  const std::string_view word = negative ? first : second;
+  const bool twice = move.has_value();
+  if (twice) fail_twice(statement, word, negative ? second : first);
+  ++statement.next;
+  const std::optional<double> length = read_length(statement, "a length after " + quoted(word));
+  if (!length) skip_to(statement, kAllClauses);
+  // A placeholder after a mistake keeps the move from being called missing as well.
+  if (!twice) move = length ? (negative ? -*length : *length) : 1.0;
+  return true;
+}
+
+Clauses read_clauses(Statement& statement, const Rule& rule) {
+  Clauses clauses;
+  const std::vector<std::string_view> fitting = clauses_of(rule);
+  while (!statement.done()) {
+    accept_comma(statement);
+    if (statement.done()) break;
+    if (is_stray_inch(statement)) {
+      fail_stray_inch(statement);
+      continue;
+    }
+    if (!at_any(statement, fitting)) {
+      fail_clause(statement, rule);
+      continue;
+    }
+    if (read_direction(statement, "out", "in", clauses.sideways)) continue;
+    if (read_direction(statement, "up", "down", clauses.upright)) continue;
+    if (at_word(statement, "radius")) {
+      if (clauses.radius) fail_twice(statement, "radius", "");
+      const std::size_t first = ++statement.next;
+      clauses.radius = read_length(statement, "a length after 'radius'");
+      if (clauses.radius) clauses.radius_place = read_since(statement, first);
+      if (!clauses.radius) skip_to(statement, kAllClauses);
+    } else {
+      if (clauses.large) fail_twice(statement, "large", "");
+      ++statement.next;
+      clauses.large = true;
+    }
+  }
+  return clauses;
+}
+
+std::string directions(bool sideways, const Rule& rule) {
+  if (rule.out_and_down_only) return sideways ? "'out'" : "'down'";
+  return sideways ? "'out' or 'in'" : "'down' or 'up'";
+}
+
+void check_complete(Statement& statement, const Rule& rule, const Clauses& clauses, bool sized) {
+  const std::string example = ", as in " + quoted(rule.example);
+  const std::string word(rule.word);
+  if (sized) {
+    if (clauses.sideways || clauses.upright) {
+      fail(statement, place_of(statement), word + " takes one length or 'out' and 'down', not both");
+    }
+    return;
+  }
+  const bool either_form = rule.size == Need::may;
+  const bool no_sideways = (rule.sideways == Need::must || either_form) && !clauses.sideways;
+  const bool no_upright = (rule.upright == Need::must || either_form) && !clauses.upright;
+  if (either_form && no_sideways && no_upright) {
+    fail(statement, end_of(statement), word + " needs a length" + example);
+    return;
+  }
+  if (no_sideways)
+    fail(statement, end_of(statement), word + " needs a length " + directions(true, rule) + example);
+  if (no_upright)
+    fail(statement, end_of(statement), word + " needs a length " + directions(false, rule) + example);
+  if (rule.sideways == Need::may && !either_form && !clauses.sideways && !clauses.upright) {
+    fail(statement, end_of(statement),
+         word + " needs a move 'out' or 'in', 'down' or 'up', or both" + example);
+  }
+}
+
+void check_arc(Statement& statement, const Rule& rule, const Clauses& clauses) {
+  const Point move{clauses.sideways.value_or(0), clauses.upright.value_or(0)};
+  const std::string word(rule.word);
+  if (clauses.radius) {
+    const double least = smallest_radius(rule.shape, move);
+    if (*clauses.radius >= least - kEqual) return;
+    fail(statement, clauses.radius_place,
+         "a radius of " + show(*clauses.radius, statement.unit) +
+             " does not reach; the smallest that does is " + show(least, statement.unit, true));
+  } else if (rule.large || rule.shape == Shape::bead) {
+    if (!clauses.sideways || !clauses.upright) {
+      fail(statement, end_of(statement),
+           word + " in one direction needs a radius, as in " + quoted(word + " down 3/8 radius 1/4"));
+    } else if (std::abs(std::abs(move.x) - std::abs(move.y)) > kEqual) {
+      fail(statement, place_of(statement),
+           word +
+               " without a radius is a quadrant, and its two moves must be equal; expected equal moves, or a "
+               "radius of "
+               "at least " +
+               show(norm(move) / 2, statement.unit, true));
+    }
+  }
+}
+
+}  // namespace
+
+const std::vector<std::string_view>& element_words() {
+  static const std::vector<std::string_view> words = [] {
+    std::vector<std::string_view> list;
+    for (const Rule& rule : kRules) list.push_back(rule.word);
+    return list;
+  }();
+  return words;
+}
+
+std::optional<ElementText> read_element(Statement& statement) {
+  const Rule& rule = rule_of(lower(statement.tokens.front().text));
+  ElementText element;
+  element.name = rule.word;
+  element.shape = rule.shape;
+  bool sized = false;
+  if (rule.size == Need::must ||
+      (rule.size == Need::may && !statement.done() && looks_like_number(statement.token().text))) {
+    const std::optional<double> size = read_length(statement, "a length after " + quoted(rule.word));
+    if (size) element.dimensions.size = *size;
+    if (!size) skip_to(statement, kAllClauses);
+    sized = true;
+  }
+  const Clauses clauses = read_clauses(statement, rule);
+  if (!statement.failed) check_complete(statement, rule, clauses, sized);
+  if (!statement.failed) check_arc(statement, rule, clauses);
+  const bool thumbnail = rule.shape == Shape::thumbnail && clauses.sideways && clauses.upright;
+  if (!statement.failed && thumbnail && -*clauses.sideways < *clauses.upright * 4 / 5 - kEqual) {
+    fail(statement, place_of(statement), "thumbnail must go out at least four fifths as far as it goes down");
+  }
+  if (statement.failed) return std::nullopt;
+  element.dimensions.move = {clauses.sideways.value_or(0), clauses.upright.value_or(0)};
+  element.dimensions.radius = clauses.radius.value_or(0);
+  element.dimensions.large = clauses.large;
+  return element;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,299 @@
+// The statements of a profile, line by line, into a drawing, and the drawing into a section.
+// Shown by tests/text/profile_test.cpp and profile_mistakes_test.cpp.
+#include <algorithm>
+
+#include "section/drawing.h"
+#include "text/elements.h"
+#include "text/length.h"
+#include "text/words.h"
+
+namespace arrisline {
+
+namespace {
+
+/// Elements in one profile.
+constexpr std::size_t kMaxElements = 100'000;
+
+class ProfileReader {
+ public:
+  explicit ProfileReader(Mistakes& mistakes) : mistakes_(mistakes) {
+    drawing_.name = stem(mistakes.source.file);
+  }
+
+  std::optional<Section> read() {
+    int number = 0;
+    for (const std::string_view line : mistakes_.source.lines) {
+      const std::vector<Token> tokens = tokenise(line, ++number);
+      if (tokens.empty()) continue;
+      Statement statement{tokens, mistakes_, drawing_.unit};
+      read_statement(statement);
+      if (statement.failed && in_chain_) broken_.back() = true;
+      if (mistakes_.full()) return std::nullopt;
+      if (drawing_.elements.size() > kMaxElements) {
+        mistakes_.error(place_of(statement), "a profile has at most 100000 elements");
+        return std::nullopt;
+      }
+    }
+    return finish();
+  }
+
+ private:
+  void read_statement(Statement& statement) {
+    in_chain_ = false;
+    const std::string word = lower(statement.tokens.front().text);
+    const auto& elements = element_words();
+    if (word == "profile") {
+      read_profile_name(statement);
+    } else if (word == "units") {
+      read_units(statement);
+    } else if (word == "stock") {
+      read_stock(statement);
+    } else if (word == "side") {
+      read_side(statement);
+    } else if (word == "start") {
+      read_start(statement);
+    } else if (std::find(elements.begin(), elements.end(), word) != elements.end()) {
+      add_element(statement);
+    } else {
+      fail_unknown(statement);
+      in_chain_ = started_;
+    }
+  }
+
+  void fail_unknown(Statement& statement) {
+    std::vector<std::string_view> known = {"profile", "units", "stock", "side", "start"};
+    known.insert(known.end(), element_words().begin(), element_words().end());
+    const Token& token = statement.tokens.front();
+    std::string message = "unknown word " + quoted(token.text) + "; expected ";
+    const std::string near = suggestion(token.text, known);
+    message += near.empty() ? either(known) : "a statement of a profile" + near;
+    fail(statement, token.place, message);
+  }
+
+  /// Reports a statement that may stand once only. True where it stood before.
+  bool stood_before(Statement& statement, int& line) {
+    if (line > 0) {
+      fail(statement, statement.tokens.front().place,
+           "a second " + quoted(lower(statement.tokens.front().text)) + "; the first is on line " +
+               std::to_string(line));
+      return true;
+    }
+    line = statement.tokens.front().place.line;
+    return false;
+  }
+
+  void read_profile_name(Statement& statement) {
+    stood_before(statement, name_line_);
+    const std::optional<std::string> name = read_name(statement, "a name after 'profile'");
+    if (name) drawing_.name = *name;
+  }
+
+  void read_units(Statement& statement) {
+    if (!stood_before(statement, units_line_) && length_line_ > 0) {
+      fail(statement, statement.tokens.front().place,
+           "'units' comes before the first length, which is on line " + std::to_string(length_line_));
+    }
+    const std::optional<Unit> unit = read_unit(statement);
+    if (unit) drawing_.unit = *unit;
+    expect_end(statement);
+  }
+
+  void note_length(const Statement& statement) {
+    if (length_line_ == 0) length_line_ = statement.tokens.front().place.line;
+  }
+
+  void read_stock(Statement& statement) {
+    note_length(statement);
+    stood_before(statement, stock_line_);
+    std::optional<double> wide;
+    std::optional<double> thick;
+    while (!statement.done()) {
+      accept_comma(statement);
+      const std::string what = wide ? "a thickness before 'thick'" : "a width before 'wide'";
+      const std::optional<double> length = read_length(statement, thick ? "a width before 'wide'" : what);
+      if (!length) return;
+      const bool is_wide = at_word(statement, "wide");
+      if (!is_wide && !at_word(statement, "thick")) {
+        std::string wanted = wide ? "'thick'" : thick ? "'wide'" : "'wide' or 'thick'";
+        if (!statement.done()) wanted += " after the length";
+        if (at_word(statement, "in")) wanted += " (a unit is written against its number, as 3/4in)";
+        fail_expected(statement, wanted);
+        return;
+      }
+      std::optional<double>& side = is_wide ? wide : thick;
+      if (side) {
+        fail(statement, statement.token().place, quoted(lower(statement.token().text)) + " is given twice");
+        return;
+      }
+      side = length;
+      ++statement.next;
+    }
+    if (!wide || !thick) {
+      fail(statement, end_of(statement),
+           "stock needs a width and a thickness, as in 'stock 2 wide, 3/4 thick'");
+      return;
+    }
+    drawing_.width = *wide;
+    drawing_.thickness = *thick;
+  }
+
+  void read_side(Statement& statement) {
+    end_chain(statement);
+    const std::vector<std::string_view> words = {"face", "underside", "back"};
+    if (!at_any(statement, words)) {
+      std::string message = "expected face, underside or back after 'side'";
+      if (statement.done()) {
+        fail_expected(statement, "face, underside or back after 'side'");
+      } else {
+        message += ", found " + quoted(statement.token().text) + suggestion(statement.token().text, words);
+        fail(statement, statement.token().place, message);
+      }
+    } else {
+      side_ = at_word(statement, "underside") ? Chain::underside
+              : at_word(statement, "back")    ? Chain::back
+                                              : Chain::face;
+      ++statement.next;
+      expect_end(statement);
+    }
+    side_place_ = place_of(statement);
+    started_ = false;
+    side_waits_ = true;
+    headless_reported_ = false;
+  }
+
+  /// Reports what the chain, or the side, before this statement lacks.
+  void end_chain(Statement& statement) {
+    if (side_waits_) {
+      mistakes_.error(side_place_,
+                      "this side has no chain; expected 'start face …' or 'start back …' after it");
+      statement.failed = true;
+      side_waits_ = false;
+    }
+    check_not_bare();
+  }
+
+  void check_not_bare() {
+    if (!started_ || has_statement_) return;
+    mistakes_.error(drawing_.chains.back().place, "the chain has no elements");
+    broken_.back() = true;
+  }
+
+  void read_start(Statement& statement) {
+    note_length(statement);
+    in_chain_ = started_;
+    if (started_) {
+      fail(statement, statement.tokens.front().place,
+           "a second 'start' in one chain; another chain begins with 'side face', 'side underside' or 'side "
+           "back'");
+      return;
+    }
+    DrawnChain chain;
+    chain.side = side_;
+    chain.place = place_of(statement);
+    const std::vector<std::string_view> words = {"face", "back"};
+    if (at_any(statement, words)) {
+      chain.from_back = at_word(statement, "back");
+      ++statement.next;
+      const std::optional<double> at =
+          read_length(statement, chain.from_back ? "a depth after 'back'" : "a distance after 'face'");
+      if (at) chain.start = *at;
+      expect_end(statement);
+    } else if (statement.done()) {
+      fail_expected(statement, "face or back after 'start'");
+    } else {
+      const std::string_view word = statement.token().text;
+      fail(statement, statement.token().place,
+           "expected face or back after 'start', found " + quoted(word) + suggestion(word, words));
+    }
+    drawing_.chains.push_back(std::move(chain));
+    broken_.push_back(statement.failed);
+    started_ = true;
+    has_statement_ = false;
+    side_waits_ = false;
+    number_ = 0;
+  }
+
+  void add_element(Statement& statement) {
+    note_length(statement);
+    in_chain_ = started_;
+    has_statement_ = true;
+    ++number_;
+    if (!started_ && !headless_reported_) {
+      fail(statement, statement.tokens.front().place,
+           "an element before 'start'; expected 'start face …' or 'start back …' first");
+      headless_reported_ = true;
+      side_waits_ = false;
+    }
+    const std::optional<ElementText> text = read_element(statement);
+    if (!text || !started_) return;
+    DrawnChain& chain = drawing_.chains.back();
+    const std::vector<Part> parts = parts_of(text->shape, text->dimensions);
+    int part_number = 0;
+    for (const Part& part : parts) {
+      Element element;
+      element.number = number_;
+      element.part = parts.size() > 1 ? ++part_number : 0;
+      element.chain = chain.side;
+      element.name = text->name;
+      if (parts.size() > 1) element.name += std::string(" (") + part.name + ")";
+      element.line = statement.tokens.front().place.line;
+      const int index = static_cast<int>(drawing_.elements.size());
+      drawing_.elements.push_back(std::move(element));
+      drawing_.places.push_back(place_of(statement));
+      chain.strokes.push_back({part.move, part.turn, part.radius, part.large, index});
+    }
+  }
+
+  std::optional<Section> finish() {
+    if (side_waits_) {
+      mistakes_.error(side_place_,
+                      "this side has no chain; expected 'start face …' or 'start back …' after it");
+    }
+    check_not_bare();
+    if (stock_line_ == 0) mistakes_.error({}, "no stock; expected a line such as 'stock 2 wide, 3/4 thick'");
+    if (drawing_.chains.empty() && !headless_reported_) {
+      mistakes_.error({}, "no chain; expected 'start face …' or 'start back …' and the elements after it");
+    }
+    if (!(drawing_.width > 0) || mistakes_.full()) return std::nullopt;
+    // Chains that were read whole are checked on the stock even where others were not.
+    Drawing whole = drawing_;
+    whole.chains.clear();
+    for (std::size_t i = 0; i < drawing_.chains.size(); ++i) {
+      if (!broken_[i]) whole.chains.push_back(drawing_.chains[i]);
+    }
+    if (whole.chains.empty()) return std::nullopt;
+    std::optional<Section> section = build_section(whole, mistakes_);
+    if (mistakes_.errors > 0) return std::nullopt;
+    return section;
+  }
+
+  Mistakes& mistakes_;
+  Drawing drawing_;
+  std::vector<bool> broken_;  // for each chain: a statement of it could not be read
+  int name_line_ = 0;
+  int units_line_ = 0;
+  int stock_line_ = 0;
+  int length_line_ = 0;  // of the first statement with a length
+  Chain side_ = Chain::face;
+  Place side_place_;
+  bool side_waits_ = false;  // a `side` without its `start` yet
+  bool started_ = false;
+  bool has_statement_ = false;
+  bool in_chain_ = false;  // the statement being read belongs to the last chain
+  bool headless_reported_ = false;
+  int number_ = 0;
+};
+
+}  // namespace
+
+Reading<Section> read_profile(std::string_view text, const std::string& file) {
+  const Source source = split_lines(text.size() > kMaxFileBytes ? std::string_view{} : text, file);
+  Mistakes mistakes(source);
+  Reading<Section> reading;
+  if (check_text(text, mistakes)) reading.value = ProfileReader(mistakes).read();
+  if (mistakes.errors > 0) reading.value.reset();
+  reading.diagnostics = in_order(std::move(mistakes));
+  return reading;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,307 @@
+// The cut list's words and layout, on plans made by hand.
+#include <string>
+#include <vector>
+
+#include "arrisline/report.h"
+#include "catch.h"
+#include "report/page.h"
+
+using namespace arrisline;
+
+namespace {
+
+constexpr double kIn = kMmPerInch;
+
+// A round-over of 3/8 in on 3/4 in stock: one chamfer, then a hollow 6 rolled over it.
+Plan round_over() {
+  Plan plan;
+  Section& s = plan.section;
+  s.name = "shelf edge";
+  s.width = 2 * kIn;
+  s.thickness = 0.75 * kIn;
+  const double r = 0.375 * kIn;
+  s.target = {{{r, 0}, {s.width, 0}, {}, Turn::straight},
+              {{s.width, 0}, {s.width, s.thickness}, {}, Turn::straight},
+              {{s.width, s.thickness}, {0, s.thickness}, {}, Turn::straight},
+              {{0, s.thickness}, {0, r}, {}, Turn::straight},
+              {{0, r}, {r, 0}, {r, r}, Turn::left}};
+  s.source = {-1, -1, -1, -1, 0};
+  s.elements = {{1, 0, Chain::face, "bead", 4}};
+  plan.feasible = true;
+
+  Cut chamfer;
+  chamfer.number = 1;
+  chamfer.plane = {PlaneKind::rebate, "rebate 3/4", 0.75 * kIn, 0, {}, {}, {}, 127, 19.05};
+  chamfer.made_for = "waste";
+  const double middle = 0.5 * 0.21875 * kIn;
+  chamfer.poses = chamfer.set = {{{middle, middle}, 45}};
+  chamfer.lines = {{Side::edge, 0.2197 * kIn, 0.21875 * kIn, true},
+                   {Side::face, 0.2197 * kIn, 0.21875 * kIn, true}};
+  chamfer.settings = 1;
+  chamfer.strokes = 26;
+  chamfer.removed = 15;
+  chamfer.reason = "takes most of the waste and leaves two arrises for the hollow";
+
+  Cut hollow;
+  hollow.number = 2;
+  hollow.plane = {PlaneKind::hollow, "hollow 6", r, r, 6, {}, {}, 127, 19.05};
+  hollow.made_for = "element 1";
+  hollow.elements = {0};
+  for (const double tilt : {45.0, 30.0, 60.0})
+    hollow.poses.push_back({Point{r, r} + r * outward(tilt), tilt});
+  hollow.set = hollow.poses;
+  hollow.strokes = 24;
+  hollow.removed = 4;
+  hollow.rides = Rides::two_arrises;
+  hollow.imbalance_set = 0.02;
+  hollow.reason = "the arrises are there to ride on";
+  plan.cuts = {chamfer, hollow};
+  plan.waste_area = 19.5;
+  plan.waste_by_flat = 15.6;
+  plan.effort = 8.5;
+  plan.bound = 8.5;
+  plan.optimal = true;
+  plan.left.as_set_max_height = 0.03;
+  return plan;
+}
+
+Kit kit_named(const std::string& name) {
+  Kit kit;
+  kit.name = name;
+  return kit;
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> out;
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = text.find('\n', at);
+    REQUIRE(end != std::string::npos);  // every line ends
+    out.push_back(text.substr(at, end - at));
+    at = end + 1;
+  }
+  return out;
+}
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+// Folds the page back into running text, so that a sentence can be looked for wherever it was broken.
+std::string running(const std::string& text) {
+  std::string out;
+  for (const char c : text) {
+    const bool space = c == ' ' || c == '\n';
+    if (space && !out.empty() && out.back() == ' ') continue;
+    out += space ? ' ' : c;
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a cut list says what to get out, what to strike, and each cut", "[report]") {
+  const std::string page = cut_list(round_over(), kit_named("chest"), {});
+  const std::string text = running(page);
+  INFO(page);
+  CHECK(has(text, "shelf edge Stock: 2 in wide, 3/4 in thick."));
+  CHECK(has(text, "1. rebate 3/4 2. hollow 6"));
+  CHECK(has(text,
+            "A. 7/32 in from the edge, on the face; set it with care, it lays a rail "
+            "B. 7/32 in from the face, on the edge"));
+  CHECK(has(text,
+            "1. rebate 3/4: takes out waste. Hold it leaning 45 degrees toward the edge. Work down to line "
+            "A, 7/32 in from the edge, and line B, 7/32 in from the face. Starts in a gauge line."));
+  CHECK(has(text,
+            "2. hollow 6: makes element 1 (bead). First leaning 45 degrees toward the edge: middle of the "
+            "sole about 1/8 in from the edge, 1/8 in below the face. Then leaning 30 degrees"));
+  CHECK(
+      has(text, "Rides on two arrises, evenly; with the lines as set, 2 % of the sole's width off centre."));
+  CHECK(has(text, "Why now: the arrises are there to ride on."));
+  CHECK(has(text,
+            "Cut exactly: nothing. With the gauge lines rounded as set: 0.001 in at the thickest; nothing "
+            "cut below the finished line."));
+  CHECK(has(text, "Flat soles take 80 % of the waste."));
+  CHECK(has(text,
+            "2 cuts, 1 change of plane, 1 gauge setting. 50 strokes along the stick, about 3 minutes at 20 "
+            "a minute."));
+  CHECK(has(text, "Holding was not checked: the kit has no board line."));
+}
+
+TEST_CASE("upright cuts are given by width and depth", "[report]") {
+  Plan plan = round_over();
+  const double w = plan.section.width;
+  Cut cut = plan.cuts[0];
+  cut.lines = {{Side::edge, 0.5 * kIn, 0.5 * kIn, false}, {Side::face, 0.125 * kIn, 0.125 * kIn, false}};
+  cut.set = {{{0.125 * kIn, 0.125 * kIn}, 0}};
+  plan.cuts = {cut};
+  CHECK(has(running(cut_list(plan, {}, {})),
+            "1/2 in wide from the edge (line A), 1/8 in deep from the face (line B)."));
+
+  SECTION("side by side") {
+    plan.cuts[0].set = {{{0.125 * kIn, 0.125 * kIn}, 0}, {{0.875 * kIn, 0.125 * kIn}, 0}};
+    CHECK(has(running(cut_list(plan, {}, {})),
+              "1 1/4 in wide from the edge, 1/8 in deep from the face (line B), "
+              "in 2 passes side by side. Also by line A, 1/2 in from the edge."));
+  }
+  SECTION("clear of both edges") {
+    plan.cuts[0].plane.width = 0.25 * kIn;
+    plan.cuts[0].set = {{{0.375 * kIn, 0.125 * kIn}, 0}};
+    CHECK(has(running(cut_list(plan, {}, {})),
+              "From 1/4 in to 1/2 in from the edge (line A), 1/8 in deep from the face (line B)."));
+  }
+  SECTION("from the back edge") {
+    plan.cuts[0].lines[0] = {Side::back, 0.5 * kIn, 0.5 * kIn, false};
+    plan.cuts[0].set = {{{w - 0.125 * kIn, 0.125 * kIn}, 0}};
+    CHECK(has(running(cut_list(plan, {}, {})), "1/2 in wide from the back edge (line A), 1/8 in deep"));
+  }
+  SECTION("from the underside") {
+    plan.cuts[0].lines[1].from = Side::underside;
+    plan.cuts[0].set = {{{0.125 * kIn, 0.625 * kIn}, 180}};
+    plan.cuts[0].lies = Lies::underside_up;
+    const std::string text = running(cut_list(plan, {}, {}));
+    CHECK(has(text, "A. 1/2 in from the edge, on the underside"));
+    CHECK(has(text, "Turn the blank over: underside up"));
+    CHECK(has(text, "1/2 in wide from the edge (line A), 1/8 in deep from the underside (line B)."));
+  }
+  SECTION("bearing on the working edge") {
+    plan.cuts[0].lines = {{Side::face, 0.5 * kIn, 0.5 * kIn, false},
+                          {Side::edge, 0.125 * kIn, 0.125 * kIn, false}};
+    plan.cuts[0].set = {{{0.125 * kIn, 0.125 * kIn}, 90}};
+    CHECK(has(running(cut_list(plan, {}, {})),
+              "1/2 in wide from the face (line A), 1/8 in deep from the edge (line B)."));
+  }
+}
+
+TEST_CASE("a figure used twice is struck once", "[report]") {
+  Plan plan = round_over();
+  plan.cuts.push_back(plan.cuts[0]);
+  plan.cuts[2].lines[1].set = 0.5 * kIn;
+  const std::string text = running(cut_list(plan, {}, {}));
+  CHECK(has(text, "C. 1/2 in from the face, on the edge"));
+  CHECK_FALSE(has(text, "D. "));
+  CHECK(has(text, "line A, 7/32 in from the edge, and line C, 1/2 in from the face"));
+}
+
+TEST_CASE("what is left as set is stated when it exceeds what was asked for", "[report]") {
+  Plan plan = round_over();
+  plan.left.as_set_max_height = 0.31;
+  plan.left.max_height = 0.1;
+  plan.left.where = "element 1 (bead)";
+  const std::string text = running(cut_list(plan, {}, {}));
+  CHECK(has(text, "Cut exactly: 0.004 in at the thickest, on element 1 (bead)."));
+  CHECK(has(text, "As set, that is more than the 0.008 in asked for"));
+  plan.left.as_set_deepest_gouge = 0.1;
+  CHECK(has(running(cut_list(plan, {}, {})), "0.004 in cut below the finished line."));
+}
+
+TEST_CASE("flats on an arc are owned up to", "[report]") {
+  Plan plan = round_over();
+  CHECK_FALSE(has(cut_list(plan, {}, {}), "leaves flats"));
+  plan.cuts[0].elements = {0};
+  CHECK(has(running(cut_list(plan, {}, {})), "Cut 1 leaves flats on element 1 (bead): no hollow or round"));
+}
+
+TEST_CASE("notes say which cuts overhang the board, and whether holding was checked", "[report]") {
+  Plan plan = round_over();
+  Kit kit = kit_named("chest");
+  plan.cuts[1].overhang = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Cut 2 passes below the underside: the edge must overhang"));
+  plan.cuts[0].overhang = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Cuts 1 and 2 pass below the underside"));
+  kit.board = Board{};
+  CHECK(has(running(cut_list(plan, kit, {})), "Holding was not checked. "));
+  plan.holding_checked = true;
+  CHECK(has(running(cut_list(plan, kit, {})), "Holding was checked"));
+}
+
+TEST_CASE("reasons name the element and the nearest size", "[report]") {
+  Plan plan = round_over();
+  plan.feasible = false;
+  plan.cuts.clear();
+  plan.reasons = {{0, "no hollow of that radius", Reason::Nearest{PlaneKind::hollow, 9.525, 9.525, 6}},
+                  {-1, "nothing to hold it by", std::nullopt},
+                  {0, "the arc is too small", Reason::Nearest{std::nullopt, 6.35, 0, std::nullopt}}};
+  for (const std::string& text : {running(cut_list(plan, {}, {})), running(check_answer(plan, {}))}) {
+    INFO(text);
+    CHECK(has(text,
+              "element 1 (bead): no hollow of that radius Nearest that would do: a hollow 6, radius 3/8 in, "
+              "sole 3/8 in wide."));
+    CHECK(has(text, "the whole: nothing to hold it by"));
+    CHECK(has(text, "Nearest that would do: draw it with a radius of 1/4 in."));
+  }
+  CHECK(check_answer(plan, {}).substr(0, 15) == "no   shelf edge");
+  CHECK(running(check_answer(round_over(), {})) == "yes shelf edge: 2 cuts with rebate 3/4, hollow 6. ");
+  plan.reasons.clear();
+  plan.undecided = true;
+  CHECK(check_answer(plan, {}).substr(0, 11) == "not decided");
+}
+
+TEST_CASE("no line is wider than 80 columns and no control byte gets out, whatever the names", "[report]") {
+  const std::vector<std::string> hostile = {std::string(3000, 'x'),
+                                            "\x1b[31mred\x1b]0;title\x07",
+                                            "two\nlines\r\tand a tab",
+                                            "\xff\xfe\xc0\xaf\xed\xa0\x80",
+                                            "\xc2\x9b"
+                                            "31m and \xe2\x80\xae reversed \xef\xbb\xbf",
+                                            [] {
+                                              std::string wide;
+                                              for (int i = 0; i < 500; ++i)
+                                                wide += "\xe6\x9c\xa8";  // U+6728, two columns
+                                              return wide;
+                                            }(),
+                                            [] {
+                                              std::string heap = "e";
+                                              for (int i = 0; i < 500; ++i)
+                                                heap += "\xcc\x81";  // combining acute
+                                              return heap;
+                                            }(),
+                                            std::string("nul\0byte", 8)};
+  int wrapped = 0;
+  for (const std::string& name : hostile) {
+    for (const bool feasible : {true, false}) {
+      Plan plan = round_over();
+      plan.feasible = feasible;
+      plan.section.name = plan.section.elements[0].name = name;
+      for (Cut& cut : plan.cuts) {
+        cut.plane.label = cut.reason = name;
+        cut.number = 1234567;
+        cut.overhang = true;
+      }
+      plan.left.where = name;
+      plan.left.max_height = 1e30;
+      plan.effort = 1e18;
+      plan.reasons = {{0, name, Reason::Nearest{PlaneKind::round, 1e9, 1e9, 2000000000}}};
+      for (const std::string& page : {cut_list(plan, kit_named(name), {}), check_answer(plan, {})}) {
+        for (const std::string& line : lines_of(page)) {
+          INFO(line);
+          CHECK(columns(line) <= 80);
+          CHECK(visible(line) == line);
+          if (columns(line) > 76) ++wrapped;
+        }
+      }
+    }
+  }
+  CHECK(wrapped > 20);
+}
+
+TEST_CASE("colour is only there when asked for and carries nothing by itself", "[report]") {
+  ReportOptions options;
+  const std::string plain = cut_list(round_over(), {}, options);
+  options.colour = true;
+  std::string coloured = cut_list(round_over(), {}, options);
+  CHECK(plain.find('\x1b') == std::string::npos);
+  CHECK(coloured.find('\x1b') != std::string::npos);
+  for (const std::string& code : {std::string("\x1b[1m"), std::string("\x1b[0m")})
+    for (std::size_t at = coloured.find(code); at != std::string::npos; at = coloured.find(code))
+      coloured.erase(at, code.size());
+  CHECK(coloured == plain);
+}
+
+TEST_CASE("text is made visible", "[report]") {
+  CHECK(visible("a\x1b[0m\tb\n") == "a\\x1b[0m b\\x0a");
+  CHECK(visible("\xe2\x80\xae") == "\\u{202e}");
+  CHECK(visible("caf\xc3\xa9 \xc3") == "caf\xc3\xa9 \\xc3");
+  CHECK(shorten("abcdefghij", 8) == "abcde...");
+  CHECK(shorten("abcdefgh", 8) == "abcdefgh");
+}

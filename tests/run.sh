@@ -1,0 +1,8 @@
+#!/bin/sh
+# Builds everything and runs every test; installs Debian packages that are missing.
+# Works from any folder. Arguments go to ctest.
+set -eu
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+sh "$top/tools/build.sh"
+cd "$top"
+exec ctest --preset release -j 2 "$@"

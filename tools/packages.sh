@@ -1,0 +1,31 @@
+# Sourced by the scripts that need Debian packages.
+
+# need_packages NAME...: installs those that are missing, or says which they are and stops.
+need_packages() {
+  missing=
+  for package in "$@"; do
+    case $(dpkg-query -W -f '${db:Status-Status} ' "$package" 2>/dev/null || true) in
+      *installed*) ;;
+      *) missing="$missing $package" ;;
+    esac
+  done
+  [ -n "$missing" ] || return 0
+
+  if ! command -v apt-get >/dev/null 2>&1; then
+    echo "These packages are missing, and there is no apt-get to install them:$missing" >&2
+    exit 1
+  elif [ "$(id -u)" -eq 0 ]; then
+    as_root=
+  elif command -v sudo >/dev/null 2>&1; then
+    as_root=sudo
+  else
+    echo "These packages are missing:$missing" >&2
+    echo "Install them as root: apt-get install --no-install-recommends$missing" >&2
+    exit 1
+  fi
+  echo "installing$missing ..." >&2
+  # Package lists may be absent or old on a fresh machine.
+  $as_root env DEBIAN_FRONTEND=noninteractive apt-get update -q >&2
+  # shellcheck disable=SC2086 # one word a package
+  $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends $missing >&2
+}
