@@ -26,14 +26,18 @@ Standing::Standing(double width, double thickness) : width_(width), thickness_(t
 }
 
 void Standing::take(Swept swept) {
-  for (const Edge& fresh : swept.bounds) {
-    corners_.push_back(fresh.from);
-    for (const Edge& edge : edges_)
-      for (const Point p : crossings(fresh, edge)) corners_.push_back(p);
-  }
-  for (const Edge& fresh : swept.bounds) edges_.push_back(fresh);
   // What is taken stays taken.
   std::erase_if(corners_, [&](Point p) { return takes(swept, p, kOnSurface); });
+  const auto keep = [&](Point p) {
+    const auto gone = [&](const Swept& s) { return takes(s, p, kOnSurface); };
+    if (off_blank(p) < kOnSurface && std::none_of(taken_.begin(), taken_.end(), gone)) corners_.push_back(p);
+  };
+  for (const Edge& fresh : swept.bounds) {
+    keep(fresh.from);
+    for (const Edge& edge : edges_)
+      for (const Point p : crossings(fresh, edge)) keep(p);
+  }
+  for (const Edge& fresh : swept.bounds) edges_.push_back(fresh);
   taken_.push_back(std::move(swept));
 }
 
@@ -114,16 +118,6 @@ std::optional<double> Standing::top(const Pose& pose, double u) const {
   }
   if (top - low <= kSliver) return std::nullopt;
   return top;
-}
-
-std::vector<Point> Standing::corners() const {
-  std::vector<Point> out;
-  for (const Point p : corners_) {
-    const bool gone =
-        std::any_of(taken_.begin(), taken_.end(), [&](const Swept& s) { return takes(s, p, kOnSurface); });
-    if (off_blank(p) < kOnSurface && !gone) out.push_back(p);
-  }
-  return out;
 }
 
 bool Standing::is_corner(Point p) const {

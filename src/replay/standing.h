@@ -27,7 +27,7 @@ class Standing {
 
   /// Where the surface may have an arris or an inner corner: every crossing and end of the edges that bound
   /// it, those inside wood already taken left out.
-  std::vector<Point> corners() const;
+  const std::vector<Point>& corners() const { return corners_; }
 
   /// Whether the surface turns by more than about 20° at p, outward (an arris) or inward (a corner).
   bool is_corner(Point p) const;
