@@ -29,6 +29,14 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
+// "1", "1 and 2", "1, 2 and 3".
+std::string listed(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return out;
+}
+
 void write_planes(Page& page, const Plan& plan) {
   page.heading("Planes to get out, in order of use");
   std::vector<const Plane*> planes;
@@ -47,10 +55,15 @@ void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
     const StruckLine& line = lines[i];
     const std::string letter = line_letter(i) + ". ";
     page.item(2 + (letter.size() < 4 ? 4 - letter.size() : 0), letter,
-              exact(line.set, unit) + " from the " + word(line.from) + ", on the " + word(line.on) +
-                  (line.fine ? "; set it with care, it lays a rail" : ""));
+              exact(line.set, unit) + " from the " + word(line.from) + ", on the " + word(line.on));
   }
   if (lines.empty()) page.line(2, "None.");
+  std::vector<std::string> rails;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (lines[i].fine) rails.push_back(line_letter(i));
+  if (rails.size() == 1) page.line(2, "Set line " + rails[0] + " with care: it lays a rail for a later plane.");
+  if (rails.size() > 1)
+    page.line(2, "Set lines " + listed(rails) + " with care: they lay rails for a later plane.");
 }
 
 void write_cut(Page& page, const Cut& cut, const CutContext& context) {
@@ -163,10 +176,7 @@ void write_notes(Page& page, const Plan& plan, const Kit& kit) {
   for (const Cut& cut : plan.cuts)
     if (cut.overhang) over.push_back(std::to_string(cut.number));
   if (over.empty()) return;
-  std::string words = over.size() == 1 ? "Cut " : "Cuts ";
-  for (std::size_t i = 0; i < over.size(); ++i)
-    words += (i == 0 ? "" : i + 1 == over.size() ? " and " : ", ") + over[i];
-  page.line(2, words + (over.size() == 1 ? " passes" : " pass") +
+  page.line(2, (over.size() == 1 ? "Cut " : "Cuts ") + listed(over) + (over.size() == 1 ? " passes" : " pass") +
                    " below the underside: the edge must overhang the board.");
 }
 
@@ -184,8 +194,7 @@ void write_cautions(Page& page) {
 std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options) {
   Page page(options.colour);
   const Section& section = plan.section;
-  const std::string name = section.name.empty() ? "Moulding" : shorten(section.name, 150);
-  page.heading(name);
+  page.heading(section.name.empty() ? "Cut list" : "Cut list: " + shorten(section.name, 150));
   page.line(2, "Stock: " + exact(section.width, options.unit) + " wide, " +
                    exact(section.thickness, options.unit) + " thick.");
   if (!kit.name.empty()) page.line(2, "Kit: " + shorten(kit.name, 150) + ".");

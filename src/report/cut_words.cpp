@@ -132,16 +132,19 @@ std::string sentence_of(const Pass& pass, const CutContext& context, Named& name
   const bool to_near = pass.near < kSamePlace;
   const bool to_far = pass.far > b.across - kSamePlace;
   std::string out;
+  if (b.side == Side::edge) out = "On its side, bearing on the edge: ";
+  if (b.side == Side::back) out = "On its side, bearing on the back edge: ";
+  const bool upright = out.empty();
   if (to_near && to_far) {
-    out = "Right across";
+    out += upright ? "Right across" : "right across";
   } else if (to_near) {
-    out = exact(pass.far, context.unit) + " wide from the " + word(b.near) + named.at(b.near, pass.far);
+    out += exact(pass.far, context.unit) + " wide from the " + word(b.near) + named.at(b.near, pass.far);
   } else if (to_far) {
     const double wide = b.across - pass.near;
-    out = exact(wide, context.unit) + " wide from the " + word(b.far) + named.at(b.far, wide) +
+    out += exact(wide, context.unit) + " wide from the " + word(b.far) + named.at(b.far, wide) +
           named.at(b.near, pass.near);
   } else {
-    out = "From " + exact(pass.near, context.unit) + named.at(b.near, pass.near) + " to " +
+    out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) + " to " +
           exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);
   }
   out +=
@@ -161,27 +164,38 @@ std::string lean(double tilt) {
   return "leaning " + degrees(180 - std::fabs(t)) + toward + ", from the underside";
 }
 
-std::string place(double figure, const char* inside, const char* outside, const CutContext& context) {
-  return nearest(std::fabs(figure), context.unit, context.division) + " " + (figure < 0 ? outside : inside);
+// How far a figure lies inside a side of the blank, or outside it.
+struct Placing {
+  const char* inside;
+  const char* outside;
+  const char* level;
+};
+
+std::string place(double figure, const Placing& words, const CutContext& context) {
+  const std::string length = show_length(std::fabs(figure), context.unit, context.division);
+  if (length == "0") return words.level;
+  return length + (context.unit == Unit::inch ? " in " : " mm ") + (figure < 0 ? words.outside : words.inside);
 }
 
 std::string sole_sits(const Pose& pose, const CutContext& context) {
+  constexpr Placing kEdge = {"from the edge", "outside the edge", "at the edge"};
+  constexpr Placing kBack = {"from the back edge", "outside the back edge", "at the back edge"};
+  constexpr Placing kFace = {"below the face", "above the face", "level with the face"};
+  constexpr Placing kUnder = {"from the underside", "clear of the underside", "level with the underside"};
   const Section& s = context.section;
-  std::string out = 2 * pose.at.x <= s.width
-                        ? place(pose.at.x, "from the edge", "outside the edge", context)
-                        : place(s.width - pose.at.x, "from the back edge", "outside the back edge", context);
-  out += ", ";
-  return out +
-         (std::fabs(wrap_degrees(pose.tilt)) <= 90
-              ? place(pose.at.y, "below the face", "above the face", context)
-              : place(s.thickness - pose.at.y, "in from the underside", "clear of the underside", context));
+  const std::string across = 2 * pose.at.x <= s.width ? place(pose.at.x, kEdge, context)
+                                                      : place(s.width - pose.at.x, kBack, context);
+  const std::string deep = std::fabs(wrap_degrees(pose.tilt)) <= 90
+                               ? place(pose.at.y, kFace, context)
+                               : place(s.thickness - pose.at.y, kUnder, context);
+  return across + " and " + deep;
 }
 
 std::vector<std::string> by_tilts(const Cut& cut, const CutContext& context) {
   std::vector<std::string> out;
   for (std::size_t i = 0; i < cut.poses.size(); ++i) {
-    const std::string start = cut.poses.size() == 1 ? "Hold it " : i == 0 ? "First " : "Then ";
-    const std::string middle = i == 0 ? ": middle of the sole about " : ": about ";
+    const std::string start = cut.poses.size() == 1 ? "Hold it " : i == 0 ? "First hold it " : "Then ";
+    const std::string middle = i == 0 ? ", the middle of the sole about " : ", about ";
     out.push_back(start + lean(cut.poses[i].tilt) + middle + sole_sits(cut.poses[i], context) + ".");
   }
   return out;
@@ -239,11 +253,10 @@ std::string guided_by(const Cut& cut) {
       const std::string width = " of the sole's width off centre";
       const std::string cut_exact = plain(100 * cut.imbalance, 0) + " %";
       const std::string as_set = plain(100 * cut.imbalance_set, 0) + " %";
-      std::string out =
-          "Rides on two arrises, " + (cut_exact == "0 %" ? std::string("evenly") : cut_exact + width);
-      if (as_set != cut_exact)
-        out += "; with the lines as set, " + (as_set == "0 %" ? std::string("evenly") : as_set + width);
-      return out + ".";
+      if (cut_exact == "0 %" && as_set == "0 %") return "Rides on two arrises, evenly.";
+      if (cut_exact == "0 %") return "Rides on two arrises, evenly; with the lines as set, " + as_set + width + ".";
+      const std::string when_set = as_set == cut_exact ? "" : ", " + as_set + " with the lines as set";
+      return "Rides on two arrises, " + cut_exact + width + when_set + ".";
     }
     case Rides::own_arc:
       return "Turns in its own arc, already begun.";

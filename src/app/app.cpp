@@ -1,0 +1,154 @@
+// Which command, with which arguments; then its outcome is written. Shown by tests/cli.
+#include "app/app.h"
+
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <cerrno>
+#include <csignal>
+#include <cstring>
+#include <exception>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/commands.h"
+#include "app/help.h"
+#include "app/inputs.h"
+#include "app/output.h"
+#include "text/words.h"
+
+namespace arrisline {
+namespace {
+
+Outcome bad_usage(const std::string& command, const std::string& message) {
+  const std::string where = command.empty() ? "" : " " + command;
+  return {kBadInput, "", usage_error(command, message) + "see: arrisline" + where + " --help\n"};
+}
+
+// What the command line is missing, or nothing.
+struct Wanted {
+  std::string name;
+  bool given;
+};
+
+// Parses the arguments of one command; an outcome means that there is nothing left to run.
+std::optional<Outcome> parse(CLI::App& parser, const std::string& command, int argc, const char* const* argv,
+                             const std::vector<std::string_view>& options) {
+  parser.allow_extras();
+  parser.set_help_flag("-h,--help");
+  try {
+    parser.parse(argc, argv);
+  } catch (const CLI::CallForHelp&) {
+    return Outcome{kDone, help_text(command), ""};
+  } catch (const CLI::ArgumentMismatch& error) {
+    const std::string words =
+        error.what();  // "--kit: 1 required TEXT missing", "--kit: At Most 1 required …"
+    const bool lacking = words.find("missing") != std::string::npos;
+    return bad_usage(command, words.substr(0, words.find(':')) +
+                                  (lacking ? " needs a value" : " is given more than once"));
+  } catch (const CLI::ParseError& error) {
+    return bad_usage(command, error.what());
+  }
+  const std::vector<std::string> extras = parser.remaining();
+  if (extras.empty()) return std::nullopt;
+  for (const std::string& extra : extras) {
+    if (extra.size() < 2 || extra.front() != '-') continue;
+    const std::string name = extra.substr(0, extra.find('='));
+    return bad_usage(command, "there is no option " + arrisline::quoted(name) + suggestion(name, options));
+  }
+  return bad_usage(
+      command, "what is " + arrisline::quoted(extras.front()) + " for? everything it takes was given before");
+}
+
+std::optional<Outcome> missing(const std::string& command, const std::vector<Wanted>& wanted) {
+  for (const Wanted& one : wanted)
+    if (!one.given) return bad_usage(command, one.name + " is missing");
+  return std::nullopt;
+}
+
+Outcome run_plan(int argc, const char* const* argv) {
+  PlanArguments arguments;
+  CLI::App parser;
+  parser.add_option("PROFILE", arguments.profile);
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--tolerance", arguments.tolerance);
+  parser.add_option("--scrape", arguments.scrape);
+  parser.add_option("--unit", arguments.unit);
+  parser.add_flag("--json", arguments.json);
+  const auto stop =
+      parse(parser, "plan", argc, argv, {"--kit", "--json", "--tolerance", "--scrape", "--unit", "--help"});
+  if (stop) return *stop;
+  const auto lacking =
+      missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
+  if (lacking) return *lacking;
+  arguments.colour = colour_welcome();
+  return plan_command(arguments);
+}
+
+Outcome run_check(int argc, const char* const* argv) {
+  CheckArguments arguments;
+  CLI::App parser;
+  parser.add_option("PROFILE", arguments.profiles);
+  parser.add_option("--kit", arguments.kit);
+  parser.add_flag("--json", arguments.json);
+  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--help"});
+  if (stop) return *stop;
+  const auto lacking =
+      missing("check", {{"PROFILE", !arguments.profiles.empty()}, {"--kit KIT", parser.count("--kit") > 0}});
+  if (lacking) return *lacking;
+  return check_command(arguments);
+}
+
+Outcome run_replay(int argc, const char* const* argv) {
+  ReplayArguments arguments;
+  CLI::App parser;
+  parser.add_option("PLAN.json", arguments.plan);
+  parser.add_option("--tolerance", arguments.tolerance);
+  parser.add_option("--scrape", arguments.scrape);
+  const auto stop = parse(parser, "replay", argc, argv, {"--tolerance", "--scrape", "--help"});
+  if (stop) return *stop;
+  const auto lacking = missing("replay", {{"PLAN.json", parser.count("PLAN.json") > 0}});
+  if (lacking) return *lacking;
+  return replay_command(arguments);
+}
+
+Outcome run_command(int argc, const char* const* argv) {
+  if (argc < 2) return bad_usage("", "a command is missing: plan, check or replay");
+  const std::string first = argv[1];
+  if (first == "plan") return run_plan(argc - 1, argv + 1);
+  if (first == "check") return run_check(argc - 1, argv + 1);
+  if (first == "replay") return run_replay(argc - 1, argv + 1);
+  if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
+  if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};
+  if (!first.empty() && first.front() == '-')
+    return bad_usage(
+        "", "there is no option " + arrisline::quoted(first) + suggestion(first, {"--help", "--version"}));
+  return bad_usage(
+      "", "there is no command " + arrisline::quoted(first) + suggestion(first, {"plan", "check", "replay"}));
+}
+
+// A message that cannot be written has nowhere else to go.
+void complain(const std::string& message) {
+  static_cast<void>(write_all(STDERR_FILENO, message));
+}
+
+}  // namespace
+
+int run(int argc, const char* const* argv) {
+  std::signal(SIGPIPE, SIG_IGN);
+  Outcome outcome;
+  try {
+    outcome = run_command(argc, argv);
+  } catch (const std::exception& error) {
+    outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() + "\n"};
+  }
+  complain(outcome.err);
+  if (write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
+    complain(std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n");
+    return kOurFault;
+  }
+  return outcome.code;
+}
+
+}  // namespace arrisline

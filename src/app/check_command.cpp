@@ -1,0 +1,62 @@
+// `arrisline check`: yes or no for each profile. Shown by tests/cli.
+#include <nlohmann/json.hpp>
+
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "app/verify.h"
+#include "arrisline/plan_json.h"
+#include "arrisline/report.h"
+
+namespace arrisline {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json answer_as_json(const Plan& plan, const Kit& kit, const std::string& file) {
+  Json answer = {{"profile", plan.section.name}, {"file", file}, {"kit", kit.name}, {"cuts", plan.feasible}};
+  // The reasons are written in one place only, so that they read alike in a plan and here.
+  const Json whole = Json::parse(plan_to_json(plan));
+  answer["reasons"] = whole.contains("reasons") ? whole["reasons"] : Json::array();
+  if (plan.undecided) answer["undecided"] = true;
+  return answer;
+}
+
+}  // namespace
+
+Outcome check_command(const CheckArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Kit> kit = take(read_kit_file(arguments.kit), outcome.err);
+  std::vector<Section> sections;
+  for (const std::string& file : arguments.profiles) {
+    std::optional<Section> section = take(read_profile_file(file), outcome.err);
+    if (section) sections.push_back(*std::move(section));
+  }
+  if (!kit || sections.size() != arguments.profiles.size()) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+
+  PlanOptions options;
+  options.unit = kit->unit;
+  Json answers = Json::array();
+  for (std::size_t i = 0; i < sections.size(); ++i) {
+    const Plan plan = make_plan(sections[i], *kit, options);
+    const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
+    if (!findings.empty()) {
+      const Outcome fault = refused(plan, findings, ".");
+      outcome.err += fault.err;
+      outcome.code = fault.code;
+      continue;
+    }
+    if (!plan.feasible && outcome.code == kDone) outcome.code = kNo;
+    if (arguments.json) {
+      answers.push_back(answer_as_json(plan, *kit, arguments.profiles[i]));
+    } else {
+      outcome.out += check_answer(plan, {kit->unit, false, options.tolerance, options.scrape});
+    }
+  }
+  if (arguments.json) outcome.out = answers.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return outcome;
+}
+
+}  // namespace arrisline

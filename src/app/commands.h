@@ -1,0 +1,44 @@
+// The commands, each a function from its arguments to what it prints. None of them writes to the terminal.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace arrisline {
+
+enum ExitCode { kDone = 0, kNo = 1, kBadInput = 2, kOurFault = 3 };
+
+struct Outcome {
+  int code = kDone;
+  std::string out;  // for standard output
+  std::string err;  // for standard error
+};
+
+/// Lengths and the unit are as typed, absent where the option was not given.
+struct PlanArguments {
+  std::string profile;
+  std::string kit;
+  std::optional<std::string> tolerance;
+  std::optional<std::string> scrape;
+  std::optional<std::string> unit;
+  bool json = false;
+  bool colour = false;
+};
+Outcome plan_command(const PlanArguments& arguments);
+
+struct CheckArguments {
+  std::vector<std::string> profiles;
+  std::string kit;
+  bool json = false;
+};
+Outcome check_command(const CheckArguments& arguments);
+
+struct ReplayArguments {
+  std::string plan;  // a path, or "-" for standard input
+  std::optional<std::string> tolerance;
+  std::optional<std::string> scrape;
+};
+Outcome replay_command(const ReplayArguments& arguments);
+
+}  // namespace arrisline

@@ -1,0 +1,88 @@
+// Help texts, each at most 80 columns wide. Shown by tests/cli.
+#include "app/help.h"
+
+namespace arrisline {
+namespace {
+
+constexpr std::string_view kProgram =
+    R"(arrisline: cut lists for mouldings stuck by hand with hollows and rounds
+
+usage: arrisline COMMAND ...
+
+  plan PROFILE --kit KIT        the numbered cut list for one profile
+  check PROFILE... --kit KIT    which profiles the kit can cut, and why not
+  replay PLAN.json              judge a plan, cut by cut, from its figures alone
+
+  -h, --help                    this text, or that of a command
+  --version                     the version
+
+example: arrisline plan table-edge.profile --kit chest.kit
+
+Exit codes: 0 done, 1 the answer is no, 2 bad input or usage, 3 a fault of ours.
+)";
+
+constexpr std::string_view kPlan =
+    R"(arrisline plan: the numbered cut list for one profile with one kit of planes
+
+usage: arrisline plan PROFILE --kit KIT [options]
+
+  PROFILE            the moulding, a text file
+  --kit KIT          the planes on the shelf, a text file
+  --json             the plan as JSON instead of the cut list
+  --tolerance L      wood that may be left above the finished line
+                     (default 1/128 in, 0.2 mm)
+  --scrape L         thickest facet that may be left for a scraper
+                     (default 1/64 in, 0.4 mm)
+  --unit inch|mm     unit of the figures printed (default: the kit's)
+  -h, --help         this text
+
+L is a length such as 1/64, .01 or 0.3mm; a bare number has the unit of --unit,
+or else of the kit. Exit code 1: these planes cannot cut it, and why is printed.
+
+example: arrisline plan table-edge.profile --kit chest.kit --unit mm
+)";
+
+constexpr std::string_view kCheck = R"(arrisline check: which profiles a kit of planes can cut
+
+usage: arrisline check PROFILE... --kit KIT [--json]
+
+  PROFILE...         the mouldings, text files
+  --kit KIT          the planes on the shelf, a text file
+  --json             the answers as a JSON list
+  -h, --help         this text
+
+For each profile yes or no; where no, the element, the reason and the nearest
+size that would do. Exit code 1: at least one cannot be cut.
+
+example: arrisline check table-edge.profile plinth.profile --kit chest.kit
+)";
+
+constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
+
+usage: arrisline replay PLAN.json [options]
+
+  PLAN.json          a plan as "arrisline plan --json" prints it, or as somebody
+                     changed it; - reads standard input
+  --tolerance L      wood that may be left above the finished line
+                     (default 0.2 mm)
+  --scrape L         thickest facet that may be left for a scraper
+                     (default 0.4 mm)
+  -h, --help         this text
+
+L is a length such as 0.3, .01in or 1/64in; a bare number is in millimetres, as
+in the plan. Findings are printed one a line, and the exit code is 1.
+
+example: arrisline plan table-edge.profile --kit chest.kit --json > plan.json
+         arrisline replay plan.json
+)";
+
+}  // namespace
+
+std::string help_text(std::string_view command) {
+  if (command == "plan") return std::string(kPlan);
+  if (command == "check") return std::string(kCheck);
+  if (command == "replay") return std::string(kReplay);
+  return std::string(kProgram);
+}
+
+}  // namespace arrisline

@@ -1,0 +1,31 @@
+// What the commands have in common in reading their arguments and files.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "arrisline/read.h"
+
+namespace arrisline {
+
+/// The value of a reading, if there is one; its diagnostics are added to `messages`.
+template <class T>
+std::optional<T> take(Reading<T> reading, std::string& messages) {
+  for (const Diagnostic& diagnostic : reading.diagnostics) messages += format(diagnostic);
+  return std::move(reading.value);
+}
+
+/// The unit named by --unit, or `otherwise` where it is absent; a word that is no unit adds to `messages`.
+std::optional<Unit> unit_option(const std::optional<std::string>& word, Unit otherwise,
+                                const std::string& command, std::string& messages);
+
+/// The length given to an option in mm, or `otherwise` where it is absent; one that cannot be read adds to
+/// `messages`.
+std::optional<double> length_option(const std::string& name, const std::optional<std::string>& text,
+                                    Unit unit, double otherwise, const std::string& command,
+                                    std::string& messages);
+
+/// "arrisline plan: error: …", with the line's end.
+std::string usage_error(const std::string& command, const std::string& message);
+
+}  // namespace arrisline

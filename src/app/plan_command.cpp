@@ -1,0 +1,44 @@
+// `arrisline plan`: read, plan, judge, show. Shown by tests/cli.
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "app/verify.h"
+#include "arrisline/plan_json.h"
+#include "arrisline/report.h"
+
+namespace arrisline {
+
+Outcome plan_command(const PlanArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Section> section = take(read_profile_file(arguments.profile), outcome.err);
+  const std::optional<Kit> kit = take(read_kit_file(arguments.kit), outcome.err);
+  const Unit kit_unit = kit ? kit->unit : Unit::inch;
+  const std::optional<Unit> unit = unit_option(arguments.unit, kit_unit, "plan", outcome.err);
+  const Unit of_lengths = unit.value_or(kit_unit);
+  PlanOptions options;
+  const std::optional<double> tolerance =
+      length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "plan", outcome.err);
+  const std::optional<double> scrape =
+      length_option("--scrape", arguments.scrape, of_lengths, options.scrape, "plan", outcome.err);
+  if (!section || !kit || !unit || !tolerance || !scrape) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  options.tolerance = *tolerance;
+  options.scrape = *scrape;
+  options.unit = *unit;
+
+  const Plan plan = make_plan(*section, *kit, options);
+  const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
+  if (!findings.empty()) {
+    Outcome fault = refused(plan, findings, ".");
+    fault.err.insert(0, outcome.err);
+    return fault;
+  }
+  outcome.out = arguments.json
+                    ? plan_to_json(plan)
+                    : cut_list(plan, *kit, {*unit, arguments.colour, options.tolerance, options.scrape});
+  outcome.code = plan.feasible ? kDone : kNo;
+  return outcome;
+}
+
+}  // namespace arrisline

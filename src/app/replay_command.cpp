@@ -1,0 +1,91 @@
+// `arrisline replay`: judge a plan somebody hands in. Shown by tests/cli.
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <memory>
+#include <nlohmann/json.hpp>
+
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "app/verify.h"
+#include "arrisline/plan_json.h"
+#include "arrisline/report.h"
+
+namespace arrisline {
+namespace {
+
+constexpr std::size_t kMaxPlanBytes = std::size_t{64} << 20;  // a plan of a hundred cuts is under 1 MB
+
+// The text of a file or of standard input, or nothing and the reason in `why`.
+std::optional<std::string> read_text(const std::string& path, std::string& why) {
+  struct Close {
+    void operator()(std::FILE* file) const {
+      if (file != stdin) std::fclose(file);
+    }
+  };
+  const std::unique_ptr<std::FILE, Close> file(path == "-" ? stdin : std::fopen(path.c_str(), "rb"));
+  if (!file) {
+    why = std::strerror(errno);
+    return std::nullopt;
+  }
+  std::string text;
+  char buffer[65536];
+  while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, file.get())) {
+    text.append(buffer, got);
+    if (text.size() > kMaxPlanBytes) {
+      why = "larger than 64 MB";
+      return std::nullopt;
+    }
+  }
+  if (std::ferror(file.get()) != 0) {
+    why = std::strerror(errno);
+    return std::nullopt;
+  }
+  return text;
+}
+
+}  // namespace
+
+Outcome replay_command(const ReplayArguments& arguments) {
+  Outcome outcome;
+  ReplayOptions options;
+  const std::optional<double> tolerance =
+      length_option("--tolerance", arguments.tolerance, Unit::mm, options.tolerance, "replay", outcome.err);
+  const std::optional<double> scrape =
+      length_option("--scrape", arguments.scrape, Unit::mm, options.scrape, "replay", outcome.err);
+  const std::string name = arguments.plan == "-" ? "standard input" : arguments.plan;
+  std::string why;
+  const std::optional<std::string> text = read_text(arguments.plan, why);
+  if (!text) outcome.err += usage_error("replay", "cannot read " + name + ": " + why);
+  if (!tolerance || !scrape || !text) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  options.tolerance = *tolerance;
+  options.scrape = *scrape;
+
+  const StatedPlan stated = plan_from_json(*text);
+  if (!stated.faults.empty()) {
+    if (!nlohmann::json::accept(*text)) {
+      outcome.code = kBadInput;
+      outcome.err += usage_error("replay", name + ": " + stated.faults.front());
+      return outcome;
+    }
+    outcome.code = kNo;
+    for (const std::string& fault : stated.faults) outcome.out += visible(fault) + "\n";
+    return outcome;
+  }
+  std::vector<Finding> findings = replay(stated.plan, options).findings;
+  const std::vector<Finding> more = second_opinion(stated.plan);
+  findings.insert(findings.end(), more.begin(), more.end());
+  for (const Finding& finding : findings) outcome.out += show(finding) + "\n";
+  if (!findings.empty()) {
+    outcome.code = kNo;
+  } else {
+    const std::size_t cuts = stated.plan.cuts.size();
+    outcome.err += "the plan holds: " + std::to_string(cuts) + (cuts == 1 ? " cut" : " cuts") + " replayed\n";
+  }
+  return outcome;
+}
+
+}  // namespace arrisline
