@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <set>
+#include <tuple>
 
 #include "plan/rails.h"
 
@@ -16,8 +18,8 @@ namespace {
 constexpr std::size_t kCovers = 4;        // covers of the flats carried on to the arcs
 constexpr std::size_t kPerSurface = 10;   // flat drafts considered for one surface
 constexpr std::size_t kPlanesPerArc = 3;
-constexpr std::size_t kSetupsPerArc = 6;
-constexpr int kMostLeaves = 400;          // complete choices ordered and judged
+constexpr std::size_t kSetupsPerArc = 4;
+constexpr int kMostLeaves = 60;           // complete choices ordered and judged for one cover
 constexpr double kUncovered = 0.02;       // mm of a flat that may stay unclaimed by soles and sides
 
 // --- covers of the flat surfaces --------------------------------------------------------------------
@@ -170,9 +172,9 @@ class Chooser {
         out_.no_plane.push_back(surface);
         continue;
       }
-      if (options.size() > kPlanesPerArc) options.resize(kPlanesPerArc);
       arcs_.push_back({surface, std::move(options)});
     }
+    keep_likely_planes();
     guided_.assign(arcs_.size(), false);
   }
 
@@ -182,11 +184,13 @@ class Chooser {
     Wood wood(problem_.blank);
     cut_all(problem_, drafts, wood);
     leaves_ = 0;
+    const Shop& shop = problem_.kit.shop;
+    const double cost = shop.weight_change + static_cast<double>(drafts.size()) * (shop.weight_cut + shop.weight_setting);
     for (const bool forward : {true, false}) {
       if (!forward && arcs_.size() < 2) break;
       forward_ = forward;
       std::vector<Draft> curved;
-      choose(0, drafts, curved, wood);
+      choose(0, drafts, curved, wood, cost);
     }
   }
 
@@ -214,6 +218,22 @@ class Chooser {
     std::vector<std::vector<Draft>> options;
   };
 
+  /// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where one
+  /// plane may then do for both.
+  void keep_likely_planes() {
+    std::set<int> nearest;
+    for (const Arc& arc : arcs_) nearest.insert(arc.options.front().front().plane);
+    for (Arc& arc : arcs_) {
+      std::vector<std::vector<Draft>> kept;
+      for (std::size_t i = 0; i < arc.options.size() && kept.size() < kPlanesPerArc; ++i) {
+        const std::vector<Draft>& way = arc.options[i];
+        const bool same = way.front().plane == arc.options.front().front().plane;
+        if (i < 2 || same || nearest.count(way.front().plane) > 0) kept.push_back(way);
+      }
+      arc.options = std::move(kept);
+    }
+  }
+
   bool better(const Sequence& a, const Sequence& b) const {
     const double over_a = std::max(0.0, a.left.height - problem_.options.tolerance);
     const double over_b = std::max(0.0, b.left.height - problem_.options.tolerance);
@@ -222,10 +242,38 @@ class Chooser {
     return a.imbalance < b.imbalance - 1e-6;
   }
 
-  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood) {
+  /// Effort of a setup and of the curved cuts it guides, as far as it can be told before the order is known.
+  double estimate(const std::vector<Draft>& way, const Setup& setup, const Wood& wood) const {
+    const Shop& shop = problem_.kit.shop;
+    Wood left = wood;
+    double effort = 0;
+    for (const Draft& draft : setup.cuts) {
+      const Plane& plane = problem_.plane(draft.plane);
+      effort += shop.weight_cut + shop.weight_setting;
+      for (const Pose& pose : draft.poses) {
+        effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left);
+        left.cut(Sweep(plane, pose));
+      }
+    }
+    for (const Draft& draft : way) {
+      const Plane& plane = problem_.plane(draft.plane);
+      effort += shop.weight_cut;
+      double taken = 0;
+      for (const Pose& pose : draft.poses) {
+        effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left);
+        taken += left.cut(Sweep(plane, pose));
+      }
+      if (plane.is_curved()) effort += shop.weight_wear * taken / (plane.width * plane.width);
+    }
+    if (!well_laid(setup.guidance, problem_.plane(way.front().plane))) effort += kIllLaid;
+    return effort;
+  }
+
+  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood, double cost) {
     if (leaves_ > kMostLeaves) return;
-    const double least = problem_.kit.shop.weight_cut * static_cast<double>(flats.size() + curved.size() + arcs_.size() - k);
-    if (out_.best && least >= out_.best->effort) return;
+    // Sharing of settings and rails can only lower the estimate by so much.
+    constexpr double kShared = 0.85;
+    if (out_.best && kShared * cost >= out_.best->effort) return;
     if (k == arcs_.size()) {
       ++leaves_;
       std::vector<Draft> all = flats;
@@ -242,22 +290,17 @@ class Chooser {
       if (start && well_laid(start->guidance, problem_.plane(option.plane))) {
         setups.push_back({{}, start->tilt, start->guidance});
       }
-      std::vector<Setup> laid = lay_rails(problem_, option, wood);
-      // Most wood to flat soles first: their rails leave the curved plane the least.
-      std::vector<std::pair<double, std::size_t>> rank;
-      for (std::size_t i = 0; i < laid.size(); ++i) {
-        Wood after = wood;
-        cut_all(problem_, laid[i].cuts, after);
-        rank.emplace_back(after.area() + 2.0 * static_cast<double>(laid[i].cuts.size()), i);
-      }
-      std::sort(rank.begin(), rank.end());
-      for (const auto& [area, i] : rank) {
-        if (setups.size() >= kSetupsPerArc) break;
-        setups.push_back(laid[i]);
-      }
+      const std::vector<Setup>& laid = rails_for(option, wood);
+      setups.insert(setups.end(), laid.begin(), laid.end());
       if (setups.empty() && start) setups.push_back({{}, start->tilt, start->guidance});
       if (!setups.empty()) guided_[index] = true;
-      for (const Setup& setup : setups) {
+      // The cheapest first, each with what it and the curved cut will come to if nothing is shared.
+      std::vector<std::pair<double, std::size_t>> rank;
+      for (std::size_t i = 0; i < setups.size(); ++i) rank.emplace_back(estimate(way, setups[i], wood), i);
+      std::sort(rank.begin(), rank.end());
+      if (rank.size() > kSetupsPerArc) rank.resize(kSetupsPerArc);
+      for (const auto& [extra, i] : rank) {
+        const Setup& setup = setups[i];
         const std::size_t before = flats.size();
         flats.insert(flats.end(), setup.cuts.begin(), setup.cuts.end());
         const std::size_t curved_before = curved.size();
@@ -265,21 +308,68 @@ class Chooser {
         curved[curved_before].starts.push_back(setup.start);
         Wood after = wood;
         cut_all(problem_, setup.cuts, after);
-        choose(k + 1, flats, curved, after);
+        choose(k + 1, flats, curved, after, cost + extra);
         curved.resize(curved_before);
         flats.resize(before);
       }
     }
   }
 
+  /// Rails for the draft on this wood. Woods of the same area and number of pieces are taken for the same: they are all
+  /// cut from one blank by the same few cuts.
+  const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood) {
+    const auto key = std::make_tuple(draft.arc, draft.plane, draft.poses.size(), std::llround(wood.area() * 1e7), wood.edges().size());
+    auto [slot, fresh] = rails_.try_emplace(key);
+    if (fresh) slot->second = lay_rails(problem_, draft, wood);
+    return slot->second;
+  }
+
   const Problem& problem_;
   const std::vector<Draft>& flats_;
   Composition& out_;
+  std::map<std::tuple<int, int, std::size_t, long long, std::size_t>, std::vector<Setup>> rails_;
   std::vector<Arc> arcs_;
   std::vector<bool> guided_;
   bool forward_ = true;
   int leaves_ = 0;
 };
+
+/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the flats
+/// that stand against corners of the target.
+std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
+  std::vector<Draft> pool;
+  int widest = -1;
+  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+    if (problem.plane(p).kind == PlaneKind::rebate &&
+        (widest < 0 || problem.plane(p).width > problem.plane(widest).width))
+      widest = p;
+  }
+  auto add = [&](std::vector<Pose> poses) {
+    if (poses.empty()) return;
+    Draft draft;
+    draft.plane = widest;
+    draft.poses = std::move(poses);
+    pool.push_back(std::move(draft));
+  };
+  for (const Surface& s : problem.surfaces) {
+    if (!s.arc || widest < 0) continue;
+    for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
+      const double lean = s.lo + share * (s.hi - s.lo);
+      if (s.bead) {
+        add(chamfer_on_arc(problem, s, problem.plane(widest), lean, 0));
+        continue;
+      }
+      const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
+      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open, dot(k, outward(frame))));
+    }
+  }
+  for (const Draft& draft : flats) {
+    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.push_back(draft);
+  }
+  return pool;
+}
 
 std::vector<Draft> drafts_of(const Sequence& sequence) {
   std::vector<Draft> out;
@@ -287,20 +377,39 @@ std::vector<Draft> drafts_of(const Sequence& sequence) {
   return out;
 }
 
-/// Leaves out each flat that the plan is better without, until none is left to leave out.
-void prune(const Problem& problem, Chooser& chooser, Composition& out) {
-  bool again = out.best.has_value();
-  while (again) {
-    again = false;
+/// Leaves out each flat that the plan is better without, and puts in each of the pool that it is better with, until
+/// neither helps.
+void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& chooser, Composition& out) {
+  constexpr double kWorthwhile = 0.01;  // of the waste, that a cut from the pool must save the curved planes
+  constexpr int kRounds = 8;
+  double before = std::numeric_limits<double>::infinity();
+  for (int round = 0; round < kRounds && out.best->effort < before - 1e-6; ++round) {
+    before = out.best->effort;
     const std::vector<Draft> drafts = drafts_of(*out.best);
-    const double before = out.best->effort;
+    Wood flat_wood(problem.blank);
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       if (problem.plane(drafts[i].plane).is_curved()) continue;
+      cut_all(problem, {drafts[i]}, flat_wood);
       std::vector<Draft> fewer = drafts;
       fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
       if (!fewer.empty()) chooser.judge(fewer, false);
     }
-    again = out.best->effort < before - 1e-6;
+    const double waste = area(problem.blank) - area(problem.section.target);
+    for (const Draft& extra : pool) {
+      Wood wood = flat_wood;
+      cut_all(problem, {extra}, wood);
+      if (flat_wood.area() - wood.area() < kWorthwhile * waste) continue;
+      std::vector<Draft> more = drafts;
+      more.push_back(extra);
+      chooser.judge(more, false);
+      // In the place of one that is there.
+      for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if (!problem.plane(drafts[i].plane).is_flat()) continue;
+        std::vector<Draft> swapped = drafts;
+        swapped[i] = extra;
+        chooser.judge(swapped, false);
+      }
+    }
   }
 }
 
@@ -321,7 +430,7 @@ Composition compose(const Problem& problem) {
   for (const std::vector<int>& cover : best_covers) chooser.run(cover);
   out.no_rails = chooser.unguided();
   if (out.best) {
-    prune(problem, chooser, out);
+    improve(problem, roughing_pool(problem, flats), chooser, out);
     chooser.judge(drafts_of(*out.best), true);
   }
   return out;

@@ -4,6 +4,7 @@
 #include <map>
 #include <tuple>
 
+#include "geometry/crossing.h"
 #include "plan/problem.h"
 #include "plan/touch.h"
 #include "plan/wood.h"
@@ -167,6 +168,38 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
     if (!body_clears(problem, plane, pose) || gouges(problem.section.target, Sweep(plane, pose), kExact)) return {};
   }
   return poses;
+}
+
+std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
+                                 double off) {
+  const Edge& edge = problem.edge(arc);
+  const Point touch = edge.centre + (radius(edge) + off) * outward(lean);
+  const Point along = across(lean);
+  const double half = plane.width / 2;
+  auto stands = [&](double u) {
+    return !gouges(problem.section.target, Sweep(plane, {touch + u * along, lean}), kExact);
+  };
+  if (stands(0)) return {{touch, lean}};
+  // The nearest places on either side at which the sole's line runs into the target; the touch itself is none.
+  double left = -1e9, right = 1e9;
+  std::vector<double> ts;
+  for (const Edge& other : problem.section.target) {
+    ts.clear();
+    cross_line(other, touch, along, ts);
+    ts.push_back(0);
+    for (const double t : ts) {
+      const Point p = point_at(other, t);
+      const double u = dot(p - touch, along);
+      if (std::abs(cross(along, p - touch)) > 1e-6 || std::abs(u) < 1e-3) continue;
+      if (u < 0) left = std::max(left, u);
+      if (u > 0) right = std::min(right, u);
+    }
+  }
+  // An end of the sole against the one or the other, or at the touch, where the arc ends in a corner.
+  for (const double u : {left + half, right - half, half, -half}) {
+    if (std::abs(u) <= half + 1e-6 && stands(u)) return {{touch + u * along, lean}};
+  }
+  return {};
 }
 
 std::vector<Draft> flat_drafts(const Problem& problem) {

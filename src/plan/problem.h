@@ -71,6 +71,11 @@ std::vector<Draft> flat_drafts(const Problem& problem);
 std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
                            double floor_v);
 
+/// A slanted flat at the tilt `lean`, its sole `off` mm outside the circle of the arc; set along its own line clear of the
+/// target where it cannot stand over the middle. Empty where it cannot stand at all.
+std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
+                                 double off);
+
 /// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several with one plane where
 /// the blank has to be turned between them.
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);

@@ -134,17 +134,10 @@ class RailFinder {
     return step(wall, floor_v);
   }
 
-  /// A slanted flat square to the tilt `lean`, its sole `off` outside the circle of the arc.
   std::vector<Draft> chamfer(double lean, double off) const {
-    const Point touch = centre_ + (radius_ + off) * outward(lean);
     for (const int p : flats_) {
-      const Plane& plane = problem_.plane(p);
-      const double keep = radius_ * std::tan(sole_.half_arc());
-      const double slide = std::max(0.0, plane.width / 2 - keep);
-      for (const double along : {0.0, slide, -slide}) {
-        const Pose pose{touch + along * across(lean), lean};
-        if (!gouges(problem_.section.target, Sweep(plane, pose), kExact)) return one(p, {pose});
-      }
+      std::vector<Pose> poses = chamfer_on_arc(problem_, arc_, problem_.plane(p), lean, off);
+      if (!poses.empty()) return one(p, std::move(poses));
     }
     return {};
   }
@@ -249,6 +242,15 @@ class RailFinder {
     const std::vector<Draft> rail = both(tangent, outer(0.38 * w));
     solve(near, far, [&](double x) { return both(rail, inner(x)); });
 
+    // A second chamfer beside the one at the start: the arris between them is one rail. A third on the other side
+    // where nothing stands there to be the other rail.
+    for (const double side : {1.0, -1.0}) {
+      solve(4, 45, [&](double turn) { return both(tangent, chamfer(start_ + side * turn, 0)); });
+    }
+    for (const double turn : {20.0, 28.0}) {
+      const std::vector<Draft> pair = both(tangent, chamfer(start_ + turn, 0));
+      if (solve(4, 45, [&](double other) { return both(pair, chamfer(start_ - other, 0)); })) break;
+    }
     // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
     const double mid = (arc_.lo + arc_.hi) / 2;
     const double start = start_;

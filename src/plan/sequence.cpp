@@ -16,22 +16,10 @@ namespace {
 
 constexpr double kDeep = 3;            // mm of thickness from which a curved plane's strokes count more
 constexpr double kDeepFactor = 3;
-constexpr double kIllLaid = 6;         // effort of a ride that is not well laid out: taken only where nothing else serves
 constexpr double kSlantFactor = 2;     // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;         // degrees of its own arc that guide a sole
 constexpr double kOwnArcWithin = 0.05; // mm, same centre and radius
 constexpr std::size_t kAllOrders = 9;  // drafts up to which every order is tried
-
-double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
-  const double thick = std::max(0.0, rest_height(wood.edges(), Sweep(plane, pose)));
-  const Shop& shop = problem.kit.shop;
-  if (plane.is_flat()) {
-    const bool slanted = std::abs(wrap_degrees(4 * pose.tilt)) > 1e-6;
-    return (slanted ? kSlantFactor : 1) * thick / shop.shaving_rebate;
-  }
-  const double counted = plane.is_curved() && thick > kDeep ? kDeep + kDeepFactor * (thick - kDeep) : thick;
-  return counted / shop.shaving_curved;
-}
 
 bool same_figure(const GaugeLine& a, const GaugeLine& b) { return a.from == b.from && std::abs(a.at - b.at) < 1e-6; }
 
@@ -98,6 +86,17 @@ double tie_break(const Problem& problem, const Draft& draft, std::size_t positio
 }
 
 }  // namespace
+
+double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
+  const double thick = std::max(0.0, rest_height(wood.edges(), Sweep(plane, pose)));
+  const Shop& shop = problem.kit.shop;
+  if (plane.is_flat()) {
+    const bool slanted = std::abs(wrap_degrees(4 * pose.tilt)) > 1e-6;
+    return (slanted ? kSlantFactor : 1) * thick / shop.shaving_rebate;
+  }
+  const double counted = plane.is_curved() && thick > kDeep ? kDeep + kDeepFactor * (thick - kDeep) : thick;
+  return counted / shop.shaving_curved;
+}
 
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                          const Step* previous, Wood& wood) {

@@ -35,6 +35,12 @@ struct Sequence {
   double left_area = 0;
 };
 
+/// Effort of a ride that is not well laid out: taken only where nothing else serves.
+inline constexpr double kIllLaid = 6;
+
+/// Strokes a pose takes on this wood, the slow ones counted as often as docs/how-it-plans.md says; not rounded.
+double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
+
 /// Makes the draft the next step after `previous` (null at the start), taking its wood away. Nothing where a rule forbids
 /// it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the curved drafts already cut.
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
