@@ -4,8 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "plan/touch.h"
-#include "plan/wood.h"
 
 namespace arrisline {
 
@@ -63,9 +61,10 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   const bool too_flat = plane.kind == PlaneKind::round && plane.radius > r;
   const bool too_tight = plane.kind == PlaneKind::hollow && plane.radius < r;
   if (too_flat || too_tight) {
-    // Such a sole bears at its edges and cannot come down to the arc in its middle.
-    const double lift = rest_height(problem.section.target, Sweep(plane, pose));
-    if (lift > 0 && lift < r) pose.at = pose.at + lift * outward(tilt);
+    // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two sagittas.
+    const double half = plane.width / 2;
+    auto sagitta = [&](double of) { return of - std::sqrt(std::max(0.0, of * of - half * half)); };
+    pose.at = pose.at + std::abs(sagitta(plane.radius) - sagitta(r)) * outward(tilt);
   }
   return pose;
 }

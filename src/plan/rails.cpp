@@ -280,22 +280,31 @@ class RailFinder {
     }
     // Three steps: the rails are the arrises between them.
     const double quarter = (arc_.hi - arc_.lo) / 4;
-    solve(-0.6 * quarter, 0.6 * quarter, [&](double shift) {
+    const Pattern spreading = [&](double shift) {
       return both(both(corner(mid - quarter - shift, 1), corner(mid, 1)), corner(mid + quarter - shift, 1));
-    });
+    };
+    const Pattern moving = [&](double shift) {
+      return both(both(corner(mid - quarter + shift, 1), corner(mid + shift, 1)), corner(mid + quarter + shift, 1));
+    };
+    if (!solve(-0.6 * quarter, 0.6 * quarter, spreading)) solve(-0.6 * quarter, 0.6 * quarter, moving);
+    // One step with rails on the two arms of its corner: a lower step outward, a higher floor inward.
     const double near = 0.1 * w;
+    bool outward_found = false, inward_found = false, both_found = false;
     for (const double share : {1.0, 0.95, 0.85, 0.7}) {
-      const std::vector<Draft> first = corner(mid, share);
-      if (first.empty()) continue;
-      const Point k = on_circle(mid, share);
-      // Rails on the two arms of the corner: a lower step outward, a higher floor inward.
-      auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
-      auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
-      bool done = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
-      done = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); }) || done;
-      const std::vector<Draft> rail = both(first, outer(0.55 * w));
-      done = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); }) || done;
-      if (done) break;
+      for (const double aside : {0.0, 8.0, -8.0, 16.0, -16.0}) {
+        const double lean = mid + aside;
+        const std::vector<Draft> first = corner(lean, share);
+        if (first.empty()) continue;
+        const Point k = on_circle(lean, share);
+        auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
+        auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
+        if (!outward_found) outward_found = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
+        if (!inward_found) inward_found = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); });
+        if (both_found) continue;
+        const std::vector<Draft> rail = both(first, outer(0.55 * w));
+        both_found = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); });
+      }
+      if (outward_found || inward_found || both_found) break;
     }
   }
 
