@@ -390,6 +390,7 @@ void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& ch
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       if (problem.plane(drafts[i].plane).is_curved()) continue;
       cut_all(problem, {drafts[i]}, flat_wood);
+      if (!drafts[i].finishes.empty()) continue;
       std::vector<Draft> fewer = drafts;
       fewer.erase(fewer.begin() + static_cast<std::ptrdiff_t>(i));
       if (!fewer.empty()) chooser.judge(fewer, false);
@@ -404,7 +405,7 @@ void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& ch
       chooser.judge(more, false);
       // In the place of one that is there.
       for (std::size_t i = 0; i < drafts.size(); ++i) {
-        if (!problem.plane(drafts[i].plane).is_flat()) continue;
+        if (!problem.plane(drafts[i].plane).is_flat() || !drafts[i].finishes.empty()) continue;
         std::vector<Draft> swapped = drafts;
         swapped[i] = extra;
         chooser.judge(swapped, false);

@@ -11,7 +11,7 @@ namespace arrisline {
 namespace {
 
 constexpr double kStraightDown = 8;   // degrees of lean below which neither side of an arc is the open one
-constexpr int kSamples = 16;          // places at which a free figure is tried before bisection
+constexpr int kSamples = 10;          // places at which a free figure is tried before bisection
 constexpr double kLevel = 1e-9;       // mm by which the two rails may differ when solved
 
 using Pattern = std::function<std::vector<Draft>(double)>;
@@ -200,16 +200,24 @@ class RailFinder {
       const std::optional<double> here = difference(pattern(x), start_at(x));
       if (here && std::abs(*here) < kLevel && accept(pattern(x), start_at(x))) return true;
       if (here && last && (*here < 0) != (*last < 0)) {
+        // Regula falsi, the end that stays put counting half (the Illinois rule).
         double low = last_x, high = x;
-        const bool low_negative = *last < 0;
-        for (int step = 0; step < 60 && std::abs(high - low) > 1e-12; ++step) {
-          const double mid = (low + high) / 2;
-          const std::optional<double> g = difference(pattern(mid), start_at(mid));
-          if (!g) break;
-          ((*g < 0) == low_negative ? low : high) = mid;
-          if (std::abs(*g) < kLevel) break;
+        double at_low = *last, at_high = *here;
+        double root = x;
+        for (int i_step = 0; i_step < 50 && std::abs(high - low) > 1e-12; ++i_step) {
+          root = (low * at_high - high * at_low) / (at_high - at_low);
+          const std::optional<double> g = difference(pattern(root), start_at(root));
+          if (!g || std::abs(*g) < kLevel) break;
+          if ((*g < 0) == (at_high < 0)) {
+            at_low /= 2;
+          } else {
+            low = high;
+            at_low = at_high;
+          }
+          high = root;
+          at_high = *g;
         }
-        if (accept(pattern((low + high) / 2), start_at((low + high) / 2))) return true;
+        if (accept(pattern(root), start_at(root))) return true;
       }
       last = here;
       last_x = x;

@@ -34,6 +34,29 @@ bool beside(const Edge& edge, const Sweep& sweep) {
   return low > sweep.half() + kAside || high < -sweep.half() - kAside;
 }
 
+struct Box {
+  double x0, x1, y0, y1;
+  bool meets(const Box& other) const {
+    return x0 <= other.x1 && other.x0 <= x1 && y0 <= other.y1 && other.y0 <= y1;
+  }
+};
+
+/// A box that holds the edge with a little room; of an arc, the whole circle's.
+Box box_of(const Edge& edge) {
+  if (edge.is_arc()) {
+    const double r = radius(edge) + kAside;
+    return {edge.centre.x - r, edge.centre.x + r, edge.centre.y - r, edge.centre.y + r};
+  }
+  return {std::min(edge.from.x, edge.to.x) - kAside, std::max(edge.from.x, edge.to.x) + kAside,
+          std::min(edge.from.y, edge.to.y) - kAside, std::max(edge.from.y, edge.to.y) + kAside};
+}
+
+bool is_upright_rectangle(const Loop& loop) {
+  return loop.size() == 4 && std::all_of(loop.begin(), loop.end(), [](const Edge& edge) {
+           return !edge.is_arc() && (edge.from.x == edge.to.x || edge.from.y == edge.to.y);
+         });
+}
+
 /// Pieces shorter than this are crumbs of rounding and are dropped: they bound no area that counts.
 constexpr double kCrumb = 1e-9;
 
@@ -85,12 +108,18 @@ bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) 
 Wood::Wood(Loop base) : base_(std::move(base)) {
   edges_ = base_;
   area_ = arrisline::area(edges_);
+  rectangle_ = is_upright_rectangle(base_);
   for (const Edge& edge : base_) far_ = std::max(far_, norm(edge.from));
   far_ = 4 * far_ + 100;
 }
 
 bool Wood::contains(Point p) const {
-  if (!arrisline::contains(base_, p)) return false;
+  if (rectangle_) {
+    const Box box = box_of({base_[0].from, base_[2].from, {}, Turn::straight});
+    if (p.x < box.x0 + kAside || p.x > box.x1 - kAside || p.y < box.y0 + kAside || p.y > box.y1 - kAside) return false;
+  } else if (!arrisline::contains(base_, p)) {
+    return false;
+  }
   return std::none_of(cuts_.begin(), cuts_.end(), [&](const Sweep& cut) { return cut.depth(p) > 0; });
 }
 
@@ -101,9 +130,15 @@ double Wood::cut(const Sweep& sweep) {
   for (const Edge& edge : edges_) touched = keep_outside(edge, sweep, left) || touched;
 
   std::vector<double> ts;
+  std::vector<Box> boxes;
+  boxes.reserve(edges_.size());
+  for (const Edge& old : edges_) boxes.push_back(box_of(old));
   for (const Edge& edge : sweep.boundary(far_)) {
     ts.clear();
-    for (const Edge& old : edges_) {
+    const Box box = box_of(edge);
+    for (std::size_t i = 0; i < edges_.size(); ++i) {
+      if (!boxes[i].meets(box)) continue;
+      const Edge& old = edges_[i];
       cross_carrier(edge, old, ts);
       // Edges that share a line or circle do not cross: they part where either ends.
       cross_at(edge, old.from, ts);
