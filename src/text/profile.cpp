@@ -240,6 +240,7 @@ class ProfileReader {
       const int index = static_cast<int>(drawing_.elements.size());
       drawing_.elements.push_back(std::move(element));
       drawing_.places.push_back(place_of(statement));
+      drawing_.chain_of.push_back(static_cast<int>(drawing_.chains.size()));
       chain.strokes.push_back({part.move, part.turn, part.radius, part.large, index});
     }
   }
