@@ -36,6 +36,17 @@ const Element& element(const Drawing& drawing, int index) {
   return drawing.elements[static_cast<std::size_t>(index)];
 }
 
+bool in_one_chain(const Drawing& drawing, int a, int b) {
+  return drawing.chain_of[static_cast<std::size_t>(a)] == drawing.chain_of[static_cast<std::size_t>(b)];
+}
+
+/// An element beside another: with its line where it is of a different chain, since both may have its number.
+std::string beside(const Drawing& drawing, int index, int other) {
+  const std::string text = describe(element(drawing, index));
+  if (other < 0 || in_one_chain(drawing, index, other)) return text;
+  return text + " of line " + std::to_string(element(drawing, index).line);
+}
+
 /// The part of the blank's outline from one distance round it to another, in the sense of the face from the
 /// working edge to the back edge.
 void add_outline(const Drawing& drawing, Point from, double at, Point to, double until, Outline& out) {
@@ -102,8 +113,8 @@ bool check_apart(const Drawing& drawing, const std::vector<Placed>& chains, Mist
     auto [a, b] = overlapping(one.path, two.path);
     if (a > b) std::swap(a, b);
     mistakes.error(drawing.places[static_cast<std::size_t>(b)],
-                   "chains overlap: " + describe(element(drawing, b)) + " and " +
-                       describe(element(drawing, a)) + " take away the same wood");
+                   "chains overlap: " + describe(element(drawing, b)) + " and " + beside(drawing, a, b) +
+                       " take away the same wood");
     apart = false;
   }
   return apart;
@@ -115,8 +126,8 @@ struct Named {
   int source = -1;
 };
 
-Named name_of(const Drawing& drawing, const Outline& outline, std::size_t i) {
-  if (outline.source[i] >= 0) return {describe(element(drawing, outline.source[i])), outline.source[i]};
+Named name_of(const Drawing& drawing, const Outline& outline, std::size_t i, int other = -1) {
+  if (outline.source[i] >= 0) return {beside(drawing, outline.source[i], other), outline.source[i]};
   const Edge& edge = outline.edges[i];
   if (edge.from.y == 0 && edge.to.y == 0) return {"the face", -1};
   if (edge.from.y == drawing.thickness && edge.to.y == drawing.thickness) return {"the underside", -1};
@@ -143,11 +154,10 @@ void report(const Drawing& drawing, const Outline& outline, const Contact& conta
   std::size_t other_edge = contact.second;
   if (outline.source[edge] < outline.source[other_edge]) std::swap(edge, other_edge);
   const Named later = name_of(drawing, outline, edge);
-  const Named other = name_of(drawing, outline, other_edge);
+  const Named other = name_of(drawing, outline, other_edge, later.source);
   Place place;
   if (later.source >= 0) place = drawing.places[static_cast<std::size_t>(later.source)];
-  const bool one_chain =
-      other.source >= 0 && element(drawing, later.source).chain == element(drawing, other.source).chain;
+  const bool one_chain = other.source >= 0 && in_one_chain(drawing, later.source, other.source);
   switch (contact.meeting) {
     case Meeting::crosses:
       mistakes.error(place, std::string(one_chain ? "the chain crosses itself: " : "chains cross: ") +

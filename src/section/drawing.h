@@ -29,7 +29,6 @@ struct DrawnChain {
   double start = 0;        // mm
   Place place;             // of the `start` statement
   std::vector<Stroke> strokes;
-  std::vector<int> elements;  // indices into Drawing::elements, in order
 };
 
 /// A profile whose statements are all sound by themselves.
@@ -41,6 +40,7 @@ struct Drawing {
   std::vector<DrawnChain> chains;
   std::vector<Element> elements;
   std::vector<Place> places;  // of each element
+  std::vector<int> chain_of;  // of each element: the same number for those of one chain
 };
 
 /// The section, or nothing where the chains do not make one; every reason is reported. A chain may touch the

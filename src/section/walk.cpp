@@ -221,7 +221,7 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
     const std::string where = on_far_edge ? names.far_edge : names.near_surface;
     mistakes.error(place_of(drawing, last_element),
                    "the chain ends on the " + where + ", on the wrong side of its start, with " +
-                       called(drawing, last_element) + "; a chain goes out from its start, and " + wanted);
+                       called(drawing, last_element) + "; " + wanted + ", farther out than its start");
     return std::nullopt;
   }
   for (std::size_t i = first; i < end; ++i) {

@@ -1,5 +1,5 @@
 // What may follow the word of each element, and what must. One table says it for reading and for messages.
-// Shown by tests/text/profile_test.cpp and element_mistakes_test.cpp.
+// Shown by tests/section/shapes_test.cpp and tests/text/element_mistakes_test.cpp.
 #include "text/elements.h"
 
 #include <algorithm>

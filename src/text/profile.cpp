@@ -1,5 +1,5 @@
 // The statements of a profile, line by line, into a drawing, and the drawing into a section.
-// Shown by tests/text/profile_test.cpp and profile_mistakes_test.cpp.
+// Shown by tests/section/chains_test.cpp and tests/text/profile_mistakes_test.cpp.
 #include <algorithm>
 
 #include "section/drawing.h"
@@ -102,32 +102,45 @@ class ProfileReader {
     if (length_line_ == 0) length_line_ = statement.tokens.front().place.line;
   }
 
+  /// The word that says which measure a length is. A mistaken one is read over, so that the next is judged
+  /// too.
+  static void read_stock_word(Statement& statement, double length, std::optional<double>& wide,
+                              std::optional<double>& thick) {
+    std::vector<std::string_view> fitting;
+    if (!wide) fitting.push_back("wide");
+    if (!thick) fitting.push_back("thick");
+    const std::string wanted = either(fitting) + " after the length";
+    if (statement.done()) {
+      fail_expected(statement, wanted);
+    } else if (at_any(statement, fitting)) {
+      (at_word(statement, "wide") ? wide : thick) = length;
+    } else if (at_any(statement, {"wide", "thick"})) {
+      fail(statement, statement.token().place, quoted(lower(statement.token().text)) + " is given twice");
+    } else {
+      std::string message = "expected " + wanted + ", found " + quoted(statement.token().text);
+      message += at_word(statement, "in") ? "; a unit is written against its number, as 3/4in"
+                                          : suggestion(statement.token().text, fitting);
+      fail(statement, statement.token().place, message);
+      (!wide ? wide : thick) = length;
+    }
+    if (!statement.done()) ++statement.next;
+  }
+
   void read_stock(Statement& statement) {
     note_length(statement);
     stood_before(statement, stock_line_);
     std::optional<double> wide;
     std::optional<double> thick;
-    while (!statement.done()) {
-      accept_comma(statement);
-      const std::string what = wide ? "a thickness before 'thick'" : "a width before 'wide'";
-      const std::optional<double> length = read_length(statement, thick ? "a width before 'wide'" : what);
+    while (!statement.done() && !(wide && thick)) {
+      if (statement.next > 1) accept_comma(statement);
+      if (statement.done()) break;
+      const std::optional<double> length =
+          read_length(statement, wide ? "a thickness before 'thick'" : "a width before 'wide'");
       if (!length) return;
-      const bool is_wide = at_word(statement, "wide");
-      if (!is_wide && !at_word(statement, "thick")) {
-        std::string wanted = wide ? "'thick'" : thick ? "'wide'" : "'wide' or 'thick'";
-        if (!statement.done()) wanted += " after the length";
-        if (at_word(statement, "in")) wanted += " (a unit is written against its number, as 3/4in)";
-        fail_expected(statement, wanted);
-        return;
-      }
-      std::optional<double>& side = is_wide ? wide : thick;
-      if (side) {
-        fail(statement, statement.token().place, quoted(lower(statement.token().text)) + " is given twice");
-        return;
-      }
-      side = length;
-      ++statement.next;
+      read_stock_word(statement, *length, wide, thick);
     }
+    expect_end(statement);
+    if (statement.failed) return;
     if (!wide || !thick) {
       fail(statement, end_of(statement),
            "stock needs a width and a thickness, as in 'stock 2 wide, 3/4 thick'");
@@ -240,6 +253,7 @@ class ProfileReader {
       const int index = static_cast<int>(drawing_.elements.size());
       drawing_.elements.push_back(std::move(element));
       drawing_.places.push_back(place_of(statement));
+      drawing_.chain_of.push_back(static_cast<int>(drawing_.chains.size()));
       chain.strokes.push_back({part.move, part.turn, part.radius, part.large, index});
     }
   }

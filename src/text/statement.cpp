@@ -81,7 +81,9 @@ void expect_end(Statement& statement) {
   if (statement.done() || statement.failed) return;
   const Token& token = statement.token();
   std::string message = "the statement is complete before " + quoted(token.text);
-  if (is_unit_word(token.text) || lower(token.text) == "in") {
+  const bool after_number =
+      statement.next > 0 && looks_like_number(statement.tokens[statement.next - 1].text);
+  if (after_number && (is_unit_word(token.text) || lower(token.text) == "in")) {
     message += "; a unit is written against its number, as 3/8in";
   }
   fail(statement, spanning(token, statement.tokens.back()), std::move(message));

@@ -13,8 +13,9 @@ namespace {
 /// A folder of its own that goes with the test.
 struct Folder {
   std::filesystem::path path;
-  Folder() {
-    path = std::filesystem::temp_directory_path() / "arrisline_file_test";
+  // The name keeps tests that run side by side apart.
+  explicit Folder(const std::string& name) {
+    path = std::filesystem::temp_directory_path() / ("arrisline_test_" + name);
     std::filesystem::create_directories(path);
   }
   ~Folder() { std::filesystem::remove_all(path); }
@@ -27,7 +28,7 @@ struct Folder {
 }  // namespace
 
 TEST_CASE("a file from disk reads as its text does", "[text][file]") {
-  const Folder folder;
+  const Folder folder("as_text");
   const auto kit = read_kit_file(folder.write("shelf.kit", "hollow 6\r\nround 6"));
   REQUIRE(kit.value.has_value());
   CHECK(kit.value->name == "shelf");
@@ -35,15 +36,17 @@ TEST_CASE("a file from disk reads as its text does", "[text][file]") {
 }
 
 TEST_CASE("files that cannot be read", "[text][file]") {
-  const Folder folder;
+  const Folder folder("unreadable");
   const std::string missing = (folder.path / "none.profile").string();
   CHECK(shown(read_profile_file(missing)) == missing + ":1:1: error: there is no such file\n");
   const std::string directory = folder.path.string();
-  CHECK(shown(read_kit_file(directory)) == directory + ":1:1: error: this is a folder; expected a text file\n");
+  CHECK(shown(read_kit_file(directory)) ==
+        directory + ":1:1: error: this is a folder; expected a text file\n");
   const std::string below = folder.write("plain", "") + "/x.kit";
   CHECK(messages(read_kit_file(below)).find("1:1: ") == 0);
   CHECK(shown(read_profile_file("")) == ":1:1: error: there is no such file\n");
   CHECK(messages(read_profile_file(folder.write("empty.profile", ""))) ==
         "1:1: the file is empty: it holds no statement\n");
-  CHECK(messages(read_profile_file("/dev/zero")) == "1:1: the file is larger than 16 MiB, the most that is read\n");
+  CHECK(messages(read_profile_file("/dev/zero")) ==
+        "1:1: the file is larger than 16 MiB, the most that is read\n");
 }

@@ -18,11 +18,14 @@ std::string refusal(const std::string& text) {
 
 TEST_CASE("lengths in inches", "[text][length]") {
   const std::vector<std::pair<std::string, double>> cases = {
-      {"3/8", 9.525},    {"1 1/2", 38.1},   {"1-1/2", 38.1},      {".375", 9.525},    {"0.375in", 9.525},
-      {"9.5mm", 9.5},    {"2ft", 609.6},    {"5", 127},           {"3/8\"", 9.525},   {"1 1/2in", 38.1},
-      {"1-1/2\"", 38.1}, {"5/4", 31.75},    {"1 5/4", 57.15},     {"3/8IN", 9.525},   {"  3/8  ", 9.525},
-      {"1/2ft", 152.4},  {"1 1/2ft", 457.2}, {"3/8\u2033", 9.525}, {"3/8\u201D", 9.525}, {"2.", 50.8},
-      {"1 1/2mm", 1.5},  {"10000mm", 10000}, {"0", 0},             {"03/08", 9.525}};
+      {"3/8", 9.525},       {"1 1/2", 38.1},    {"1-1/2", 38.1},
+      {".375", 9.525},      {"0.375in", 9.525}, {"9.5mm", 9.5},
+      {"2ft", 609.6},       {"5", 127},         {"3/8\"", 9.525},
+      {"1 1/2in", 38.1},    {"1-1/2\"", 38.1},  {"5/4", 31.75},
+      {"1 5/4", 57.15},     {"3/8IN", 9.525},   {"  3/8  ", 9.525},
+      {"1/2ft", 152.4},     {"1 1/2ft", 457.2}, {"3/8\u2033", 9.525},
+      {"3/8\u201D", 9.525}, {"2.", 50.8},       {"1 1/2mm", 1.5},
+      {"10000mm", 10000},   {"0", 0},           {"03/08", 9.525}};
   for (const auto& [text, mm] : cases) {
     CAPTURE(text);
     std::string why;
@@ -33,7 +36,8 @@ TEST_CASE("lengths in inches", "[text][length]") {
   }
 }
 
-TEST_CASE("a bare number has the file's unit, a unit written against it has the last word", "[text][length]") {
+TEST_CASE("a bare number has the file's unit, a unit written against it has the last word",
+          "[text][length]") {
   CHECK(parse_length("9.5", Unit::mm, nullptr) == 9.5);
   CHECK(parse_length("1/2", Unit::mm, nullptr) == 0.5);
   CHECK(parse_length("1in", Unit::mm, nullptr) == 25.4);

@@ -33,11 +33,13 @@ inline std::string profile_messages(const std::string& text) {
 
 /// What is said of one statement in an otherwise sound profile: "column+length: message" a line.
 inline std::string element_messages(const std::string& statement) {
-  const auto reading = read_profile("stock 100in wide, 100in thick\nstart face 50in\n" + statement + "\n", "test.profile");
+  const auto reading =
+      read_profile("stock 100in wide, 100in thick\nstart face 50in\n" + statement + "\n", "test.profile");
   std::string out;
   for (const Diagnostic& diagnostic : reading.diagnostics) {
     if (diagnostic.line != 3 || diagnostic.message.find("the chain ends inside") == 0) continue;
-    out += std::to_string(diagnostic.column) + "+" + std::to_string(diagnostic.length) + ": " + diagnostic.message + "\n";
+    out += std::to_string(diagnostic.column) + "+" + std::to_string(diagnostic.length) + ": " +
+           diagnostic.message + "\n";
   }
   return out;
 }

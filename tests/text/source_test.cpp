@@ -10,7 +10,8 @@ using namespace arrisline::testing;
 namespace {
 
 const std::string kSound =
-    "profile p\nstock 2 wide, 3/4 thick\nstart face 1/2\nstep down 1/8\nbead out 3/8 down 3/8\nfillet out 1/8";
+    "profile p\nstock 2 wide, 3/4 thick\nstart face 1/2\nstep down 1/8\nbead out 3/8 down 3/8\nfillet out "
+    "1/8";
 
 }  // namespace
 
@@ -29,8 +30,10 @@ TEST_CASE("columns count characters, not bytes", "[text][source]") {
 }
 
 TEST_CASE("a mistake is shown with its line and a caret range", "[text][mistakes]") {
-  CHECK(shown(read_profile("stock 2 wide, 3/4 thick\nstart face 1/2\nbead out 3/8 dwon 3/8\n", "hall.profile")) ==
-        "hall.profile:3:14: error: unknown word 'dwon'; expected out, in, down, up, radius or large; did you mean "
+  CHECK(shown(read_profile("stock 2 wide, 3/4 thick\nstart face 1/2\nbead out 3/8 dwon 3/8\n",
+                           "hall.profile")) ==
+        "hall.profile:3:14: error: unknown word 'dwon'; expected out, in, down, up, radius or large; did you "
+        "mean "
         "'down'?\n"
         "  bead out 3/8 dwon 3/8\n"
         "               ^^^^\n");
@@ -38,7 +41,8 @@ TEST_CASE("a mistake is shown with its line and a caret range", "[text][mistakes
 
 TEST_CASE("characters before the mistake do not shift the caret", "[text][mistakes]") {
   CHECK(shown(read_kit("rebate 3/4\n\té½ 6\n", "k")) ==
-        "k:2:2: error: unknown word 'é½'; expected kit, units, hollow, round, rebate, plough, bench, number, body, "
+        "k:2:2: error: unknown word 'é½'; expected kit, units, hollow, round, rebate, plough, bench, number, "
+        "body, "
         "shaped, scraper, shop or board\n"
         "   é½ 6\n"
         "   ^^\n");
@@ -46,7 +50,8 @@ TEST_CASE("characters before the mistake do not shift the caret", "[text][mistak
 
 TEST_CASE("control bytes are made visible", "[text][mistakes]") {
   CHECK(shown(read_kit("rebate 3/4\nhol\x1b[31m\x7f\n", "k\x1b")) ==
-        "k\u241b:2:1: error: unknown word 'hol\u241b[31m\u2421'; expected kit, units, hollow, round, rebate, plough, "
+        "k\u241b:2:1: error: unknown word 'hol\u241b[31m\u2421'; expected kit, units, hollow, round, rebate, "
+        "plough, "
         "bench, number, body, shaped, scraper, shop or board\n"
         "  hol\u241b[31m\u2421\n"
         "  ^^^^^^^^^\n");
@@ -73,7 +78,8 @@ TEST_CASE("line ends and the byte order mark make no difference", "[text][source
     dos += c == '\n' ? "\r\n" : std::string(1, c);
     mac += c == '\n' ? '\r' : c;
   }
-  for (const std::string& text : {dos, mac, kSound + "\n", kSound + "\r\n\r\n", "# note\n" + kSound + " # note"}) {
+  for (const std::string& text :
+       {dos, mac, kSound + "\n", kSound + "\r\n\r\n", "# note\n" + kSound + " # note"}) {
     const auto reading = read_profile(text, "p");
     CHECK(messages(reading).empty());
     REQUIRE(reading.value.has_value());
@@ -81,13 +87,14 @@ TEST_CASE("line ends and the byte order mark make no difference", "[text][source
     CHECK(reading.value->name == "p");
   }
   // A byte order mark takes no column, and CRLF no line of its own.
-  CHECK(profile_messages("\xEF\xBB\xBFxyz\r\nstock 2 wide, 1 thick\r\nstart fase 1\r\n").find("3:7: expected face") !=
-        std::string::npos);
+  CHECK(profile_messages("\xEF\xBB\xBFxyz\r\nstock 2 wide, 1 thick\r\nstart fase 1\r\n")
+            .find("3:7: expected face") != std::string::npos);
 }
 
 TEST_CASE("words may be written large or small and wide apart", "[text][source]") {
-  CHECK(profile_messages("PROFILE x\nUnits INCH\nStock  2IN wide,3/4\"\tTHICK\nStart\u00A0FACE 1/2\nStep Down 1/8\n"
-                         "Bead Down 3/8,  OUT 3/8\nFillet out 1/8\n")
+  CHECK(profile_messages(
+            "PROFILE x\nUnits INCH\nStock  2IN wide,3/4\"\tTHICK\nStart\u00A0FACE 1/2\nStep Down 1/8\n"
+            "Bead Down 3/8,  OUT 3/8\nFillet out 1/8\n")
             .empty());
 }
 
@@ -96,12 +103,16 @@ TEST_CASE("what is not text", "[text][source]") {
   CHECK(profile_messages(" \n\n# only a note\n") == "1:1: the file is empty: it holds no statement\n");
   CHECK(kit_messages(std::string("kit\0x", 5)) ==
         "1:1: this is not a text file: it holds NUL bytes; expected plain UTF-8 text\n");
-  CHECK(kit_messages("rebate 3/4\nkit caf\xE9\n") == "2:8: the byte E9 is not UTF-8; expected plain UTF-8 text\n");
-  CHECK(kit_messages("rebate 3/4 # \xC0\x80\n") == "1:14: the byte C0 is not UTF-8; expected plain UTF-8 text\n");
-  CHECK(kit_messages("rebate 3/4 # \xED\xA0\x80\n") == "1:14: the byte ED is not UTF-8; expected plain UTF-8 text\n");
+  CHECK(kit_messages("rebate 3/4\nkit caf\xE9\n") ==
+        "2:8: the byte E9 is not UTF-8; expected plain UTF-8 text\n");
+  CHECK(kit_messages("rebate 3/4 # \xC0\x80\n") ==
+        "1:14: the byte C0 is not UTF-8; expected plain UTF-8 text\n");
+  CHECK(kit_messages("rebate 3/4 # \xED\xA0\x80\n") ==
+        "1:14: the byte ED is not UTF-8; expected plain UTF-8 text\n");
   CHECK(kit_messages("rebate 3/4 # \xF4\x90\x80\x80\n") ==
         "1:14: the byte F4 is not UTF-8; expected plain UTF-8 text\n");
-  CHECK(kit_messages("rebate 3/4 # \xE2\x82") == "1:14: the byte E2 is not UTF-8; expected plain UTF-8 text\n");
+  CHECK(kit_messages("rebate 3/4 # \xE2\x82") ==
+        "1:14: the byte E2 is not UTF-8; expected plain UTF-8 text\n");
   CHECK(profile_messages(std::string(kMaxFileBytes + 1, '\n')) ==
         "1:1: the file is larger than 16 MiB, the most that is read\n");
 }

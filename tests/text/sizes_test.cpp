@@ -1,0 +1,125 @@
+// Files far larger than any maker writes are read or refused within a second, and never a crash.
+#include <chrono>
+#include <random>
+
+#include "catch.h"
+#include "text/reading.h"
+
+using namespace arrisline;
+using namespace arrisline::testing;
+
+namespace {
+
+template <class Work>
+double seconds(Work work) {
+  const auto begin = std::chrono::steady_clock::now();
+  work();
+  return std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+}
+
+std::string repeated(const std::string& text, int count) {
+  std::string out;
+  for (int i = 0; i < count; ++i) out += text;
+  return out;
+}
+
+// Sanitized builds are several times slower, and say nothing about speed.
+#if defined(__SANITIZE_ADDRESS__)
+constexpr double kAllowed = 20;
+#else
+constexpr double kAllowed = 1;
+#endif
+
+}  // namespace
+
+TEST_CASE("a profile of 100 000 elements is read", "[text][sizes]") {
+  const std::string start = "units mm\nstock 2000 wide 2000 thick\nstart face 1000\n";
+  const std::string stairs = start + repeated("step down .01\nfillet out .02\n", 50000);
+  Reading<Section> reading;
+  CHECK(seconds([&] { reading = read_profile(stairs, "p"); }) < kAllowed);
+  REQUIRE(reading.value.has_value());
+  CHECK(reading.value->elements.size() == 100000);
+  CHECK(reading.value->target.size() == 100004);
+  CHECK(messages(read_profile(stairs + "step down .01\n", "p")) ==
+        "100004:1: a profile has at most 100000 elements\n");
+}
+
+TEST_CASE("100 000 arcs that do not cross, and that do", "[text][sizes]") {
+  std::string reeds = "units mm\nstock 2000 wide 200 thick\nstart face 1999.96\nstep down 100\n";
+  for (int i = 0; i < 49999; ++i) reeds += "bead out .02 radius .01\ncove out .02 radius .01\n";
+  Reading<Section> reading;
+  CHECK(seconds([&] { reading = read_profile(reeds, "p"); }) < kAllowed);
+  CHECK(reading.value.has_value());
+
+  std::mt19937 random(5);
+  std::string tangle = "units mm\nstock 2000 wide 2000 thick\nstart face 1000\nstep down 1000\n";
+  for (int i = 0; i < 49998; ++i) {
+    tangle += "bead " + std::string(i % 2 == 0 ? "out " : "in ") + std::to_string(1 + random() % 20) +
+              " radius 12\n";
+    tangle +=
+        "step " + std::string(random() % 2 == 0 ? "down " : "up ") + std::to_string(1 + random() % 3) + "\n";
+  }
+  CHECK(seconds([&] { reading = read_profile(tangle, "p"); }) < kAllowed);
+  CHECK_FALSE(reading.value.has_value());
+}
+
+TEST_CASE("a line of a megabyte", "[text][sizes]") {
+  const std::string million(1000000, 'a');
+  for (const std::string& text :
+       {"profile " + million, "stock " + million, million, "start face " + repeated("1", 1000000),
+        "bead " + repeated("out 1 ", 170000), "bead " + repeated(", ", 500000), repeated("# ", 500000)}) {
+    CHECK(seconds([&] {
+            CHECK_FALSE(read_profile("stock 2 wide 1 thick\n" + text, "p").value.has_value());
+          }) < kAllowed);
+  }
+  Reading<Kit> kit;
+  CHECK(seconds([&] { kit = read_kit("plough " + repeated("1/8, ", 200000) + "1", "k"); }) < kAllowed);
+  CHECK(messages(kit) == "1:1: a kit has at most 1000 planes\n");
+  CHECK(seconds([&] { kit = read_kit("rebate 1\nboard stops at " + repeated("1, ", 300000) + "1", "k"); }) <
+        kAllowed);
+  CHECK(messages(kit) == "2:3016: a board has at most 1000 stops\n");
+  CHECK(seconds([&] { kit = read_kit("kit " + million + "\nrebate 1\n", "k"); }) < kAllowed);
+  CHECK(kit.value.has_value());
+}
+
+TEST_CASE("a kit of too many planes", "[text][sizes]") {
+  CHECK(read_kit(repeated("hollow 6\n", 1000), "k").value->planes.back().label == "hollow 6 (1000)");
+  CHECK(kit_messages(repeated("hollow 6\n", 1001)) == "1001:1: a kit has at most 1000 planes\n");
+  CHECK(kit_messages("shaped s\n" + repeated("fillet out 1mm\n", 1001) + "end\n")
+            .find("the sole of a shaped plane has at most 1000 elements") != std::string::npos);
+}
+
+TEST_CASE("text put together at random never breaks a reader", "[text][sizes]") {
+  const std::vector<std::string> words = {
+      "profile",  "units",   "inch",  "mm",     "stock",  "2",      "wide",  "3/4",      "thick", "start",
+      "face",     "back",    "side",  "bead",   "cove",   "out",    "in",    "down",     "up",    "radius",
+      "large",    "ogee",    "torus", "1/0",    "0",      "1e9",    "-1",    ",",        "\n",    "\n",
+      "\n",       "#",       "\xFF",  "\"",     "hollow", "6",      "round", "plough",   "body",  "above",
+      "shaped",   "end",     "shop",  "weight", "board",  "stops",  "at",    "number",   "arc",   "1-1/2",
+      ".0000001", "scotia",  "quirk", "step",   "fillet", "9999mm", "bevel", "astragal", "é",     "kit",
+      "rebate",   "scraper", "reach", "deep",   "width",  "fence"};
+  const unsigned seed = 99;
+  INFO("seed " << seed);
+  std::mt19937 random(seed);
+  int sound_kits = 0;
+  for (int round = 0; round < 20000; ++round) {
+    std::string text;
+    const int count = static_cast<int>(random() % (round % 4 == 0 ? 5 : 25));
+    for (int i = 0; i < count; ++i) {
+      text += words[random() % words.size()];
+      text += random() % 8 == 0 ? "" : " ";
+    }
+    const auto profile =
+        read_profile((round % 2 == 0 ? "stock 2 wide, 1 thick\nstart face 1\n" : "") + text, "p");
+    const auto kit = read_kit((round % 3 == 0 ? "hollow 6\n" : "") + text, "k");
+    CHECK(profile.value.has_value() == (shown(profile).find(": error: ") == std::string::npos));
+    CHECK(kit.value.has_value() == (shown(kit).find(": error: ") == std::string::npos));
+    for (const Diagnostic& diagnostic : profile.diagnostics) {
+      CHECK(diagnostic.line >= 1);
+      CHECK(diagnostic.column >= 1);
+      CHECK(diagnostic.length >= 1);
+    }
+    sound_kits += kit.value.has_value() ? 1 : 0;
+  }
+  CHECK(sound_kits > 20);
+}
