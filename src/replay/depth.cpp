@@ -93,19 +93,51 @@ static void explore(Search& search, const Stretch& s, const std::vector<std::siz
   explore(search, {middle_t, s.t1, middle, s.p1}, still);
 }
 
+namespace {
+
+// A circle that holds an edge: no point of it is farther from its middle than half its length.
+struct Round {
+  Point middle;
+  double reach;
+};
+
+}  // namespace
+
+// The edges of the outline that may be nearest to some point within `half` of p.
+static std::vector<std::size_t> nearest_of(const std::vector<Round>& rounds, Point p, double half) {
+  double surely = std::numeric_limits<double>::infinity();
+  for (const Round& round : rounds) surely = std::min(surely, distance(p, round.middle));
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < rounds.size(); ++i)
+    if (distance(p, rounds[i].middle) - rounds[i].reach <= surely + 2 * half + kFootSlack) out.push_back(i);
+  return out;
+}
+
 Depth greatest_distance(std::span<const Edge> edges, std::span<const Edge> outline,
                         const std::function<bool(Point)>& counts, Depth floor) {
-  std::vector<std::size_t> all(outline.size());
-  for (std::size_t i = 0; i < all.size(); ++i) all[i] = i;
+  std::vector<Round> rounds;
+  for (const Edge& edge : outline) rounds.push_back({point_at(edge, 0.5), length(edge) / 2});
   Depth best = floor;
+  Point last;
+  double last_at_most = std::numeric_limits<double>::infinity();  // how far `last` may be from the outline
   for (const Edge& edge : edges) {
-    if (length(edge) <= 0) continue;
-    Search search{edge, outline, counts, edge.is_arc() ? 1 / radius(edge) : 0, length(edge), best};
-    for (const Point end : {edge.from, edge.to}) {
-      const double here = distance(end, outline);
-      if (here > search.best.mm && counts(end)) search.best = {here, end};
+    const double whole = length(edge);
+    if (whole <= 0) continue;
+    if (edge.from == last && last_at_most + whole <= best.mm + kDepthError) {
+      last = edge.to;
+      last_at_most += whole;
+      continue;
     }
-    explore(search, {0, 1, edge.from, edge.to}, all);
+    Search search{edge, outline, counts, edge.is_arc() ? 1 / radius(edge) : 0, whole, best};
+    const std::vector<std::size_t> near = nearest_of(rounds, point_at(edge, 0.5), whole / 2);
+    for (const Point end : {edge.from, edge.to}) {
+      double here = std::numeric_limits<double>::infinity();
+      for (const std::size_t i : near) here = std::min(here, distance(end, outline[i]));
+      if (here > search.best.mm && counts(end)) search.best = {here, end};
+      last_at_most = here;
+    }
+    last = edge.to;
+    explore(search, {0, 1, edge.from, edge.to}, near);
     best = search.best;
   }
   return best;

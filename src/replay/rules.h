@@ -11,7 +11,7 @@
 
 namespace arrisline::replaying {
 
-/// "0.31", two decimals below ten thousandths of nothing: 0.004 stays "0.004".
+/// "0.31"; four decimals under a tenth: "0.0108".
 std::string figure(double value);
 /// "near x 12.70, y 3.18".
 std::string near(Point p);

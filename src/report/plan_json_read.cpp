@@ -27,6 +27,8 @@ static constexpr double kSoleEnds = 1e-6;
 static constexpr std::size_t kMostEdges = 10'000;
 static constexpr std::size_t kMostCuts = 1'000;
 static constexpr std::size_t kMostPoses = 1'000;  // of one plan, `set` counted apart
+// Edges of the target times poses: a plan at this limit replays in some seconds.
+static constexpr std::size_t kMostWork = 200'000;
 static constexpr std::size_t kMostFaults = 200;
 
 namespace {
@@ -414,6 +416,8 @@ void Reader::cuts(const Json& root) {
     plan_.cuts.push_back(std::move(one));
   }
   if (poses_read_ > kMostPoses) fault("cuts", "more than " + std::to_string(kMostPoses) + " poses in all");
+  if (poses_read_ * plan_.section.target.size() > kMostWork)
+    fault("cuts", "more poses for an outline of so many edges than can be replayed in good time");
 }
 
 void Reader::left(const Json& root) {

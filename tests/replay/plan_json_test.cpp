@@ -170,6 +170,20 @@ TEST_CASE("numbers past all measure are refused", "[plan_json]") {
   CHECK(faults_after("\"number\": 1,", "\"number\": 1.5,").size() == 1);
 }
 
+TEST_CASE("a plan past the limits is refused with the limit named", "[plan_json]") {
+  Plan plan = plans::round_over();
+  plan.cuts[1].poses.resize(1001, plan.cuts[1].poses[0]);
+  plan.cuts[1].set = plan.cuts[1].poses;
+  CHECK(plan_from_json(plan_to_json(plan)).faults ==
+        std::vector<std::string>{"cuts: more than 1000 poses in all"});
+  plan = plans::round_over();
+  while (plan.cuts.size() < 1001) {
+    plan.cuts.push_back(plan.cuts[0]);
+    plan.cuts.back().number = static_cast<int>(plan.cuts.size());
+  }
+  CHECK(plan_from_json(plan_to_json(plan)).faults == std::vector<std::string>{"cuts: more than 1000"});
+}
+
 TEST_CASE("any cut-off text is refused and nothing is thrown", "[plan_json]") {
   const std::string text = plan_to_json(plans::round_over());
   for (std::size_t n = 0; n + 2 < text.size(); n += 7) {
