@@ -61,7 +61,8 @@ void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
   std::vector<std::string> rails;
   for (std::size_t i = 0; i < lines.size(); ++i)
     if (lines[i].fine) rails.push_back(line_letter(i));
-  if (rails.size() == 1) page.line(2, "Set line " + rails[0] + " with care: it lays a rail for a later plane.");
+  if (rails.size() == 1)
+    page.line(2, "Set line " + rails[0] + " with care: it lays a rail for a later plane.");
   if (rails.size() > 1)
     page.line(2, "Set lines " + listed(rails) + " with care: they lay rails for a later plane.");
 }
@@ -176,7 +177,8 @@ void write_notes(Page& page, const Plan& plan, const Kit& kit) {
   for (const Cut& cut : plan.cuts)
     if (cut.overhang) over.push_back(std::to_string(cut.number));
   if (over.empty()) return;
-  page.line(2, (over.size() == 1 ? "Cut " : "Cuts ") + listed(over) + (over.size() == 1 ? " passes" : " pass") +
+  page.line(2, (over.size() == 1 ? "Cut " : "Cuts ") + listed(over) +
+                   (over.size() == 1 ? " passes" : " pass") +
                    " below the underside: the edge must overhang the board.");
 }
 

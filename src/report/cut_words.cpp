@@ -142,10 +142,10 @@ std::string sentence_of(const Pass& pass, const CutContext& context, Named& name
   } else if (to_far) {
     const double wide = b.across - pass.near;
     out += exact(wide, context.unit) + " wide from the " + word(b.far) + named.at(b.far, wide) +
-          named.at(b.near, pass.near);
+           named.at(b.near, pass.near);
   } else {
-    out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) + " to " +
-          exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);
+    out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) +
+           " to " + exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);
   }
   out +=
       ", " + exact(pass.deep, context.unit) + " deep from the " + word(b.side) + named.at(b.side, pass.deep);
@@ -174,7 +174,8 @@ struct Placing {
 std::string place(double figure, const Placing& words, const CutContext& context) {
   const std::string length = show_length(std::fabs(figure), context.unit, context.division);
   if (length == "0") return words.level;
-  return length + (context.unit == Unit::inch ? " in " : " mm ") + (figure < 0 ? words.outside : words.inside);
+  return "about " + length + (context.unit == Unit::inch ? " in " : " mm ") +
+         (figure < 0 ? words.outside : words.inside);
 }
 
 std::string sole_sits(const Pose& pose, const CutContext& context) {
@@ -195,7 +196,7 @@ std::vector<std::string> by_tilts(const Cut& cut, const CutContext& context) {
   std::vector<std::string> out;
   for (std::size_t i = 0; i < cut.poses.size(); ++i) {
     const std::string start = cut.poses.size() == 1 ? "Hold it " : i == 0 ? "First hold it " : "Then ";
-    const std::string middle = i == 0 ? ", the middle of the sole about " : ", about ";
+    const std::string middle = i == 0 ? ", the middle of the sole " : ", ";
     out.push_back(start + lean(cut.poses[i].tilt) + middle + sole_sits(cut.poses[i], context) + ".");
   }
   return out;
@@ -254,7 +255,8 @@ std::string guided_by(const Cut& cut) {
       const std::string cut_exact = plain(100 * cut.imbalance, 0) + " %";
       const std::string as_set = plain(100 * cut.imbalance_set, 0) + " %";
       if (cut_exact == "0 %" && as_set == "0 %") return "Rides on two arrises, evenly.";
-      if (cut_exact == "0 %") return "Rides on two arrises, evenly; with the lines as set, " + as_set + width + ".";
+      if (cut_exact == "0 %")
+        return "Rides on two arrises, evenly; with the lines as set, " + as_set + width + ".";
       const std::string when_set = as_set == cut_exact ? "" : ", " + as_set + " with the lines as set";
       return "Rides on two arrises, " + cut_exact + width + when_set + ".";
     }

@@ -104,17 +104,19 @@ TEST_CASE("a cut list says what to get out, what to strike, and each cut", "[rep
   const std::string page = cut_list(round_over(), kit_named("chest"), {});
   const std::string text = running(page);
   INFO(page);
-  CHECK(has(text, "shelf edge Stock: 2 in wide, 3/4 in thick."));
+  CHECK(has(text, "Cut list: shelf edge Stock: 2 in wide, 3/4 in thick."));
   CHECK(has(text, "1. rebate 3/4 2. hollow 6"));
-  CHECK(has(text,
-            "A. 7/32 in from the edge, on the face; set it with care, it lays a rail "
-            "B. 7/32 in from the face, on the edge"));
+  CHECK(has(
+      text,
+      "A. 7/32 in from the edge, on the face B. 7/32 in from the face, on the edge Set lines A and B with "
+      "care: they lay rails for a later plane."));
   CHECK(has(text,
             "1. rebate 3/4: takes out waste. Hold it leaning 45 degrees toward the edge. Work down to line "
             "A, 7/32 in from the edge, and line B, 7/32 in from the face. Starts in a gauge line."));
-  CHECK(has(text,
-            "2. hollow 6: makes element 1 (bead). First leaning 45 degrees toward the edge: middle of the "
-            "sole about 1/8 in from the edge, 1/8 in below the face. Then leaning 30 degrees"));
+  CHECK(
+      has(text,
+          "2. hollow 6: makes element 1 (bead). First hold it leaning 45 degrees toward the edge, the middle "
+          "of the sole about 1/8 in from the edge and about 1/8 in below the face. Then leaning 30 degrees"));
   CHECK(
       has(text, "Rides on two arrises, evenly; with the lines as set, 2 % of the sole's width off centre."));
   CHECK(has(text, "Why now: the arrises are there to ride on."));
@@ -168,9 +170,24 @@ TEST_CASE("upright cuts are given by width and depth", "[report]") {
     plan.cuts[0].lines = {{Side::face, 0.5 * kIn, 0.5 * kIn, false},
                           {Side::edge, 0.125 * kIn, 0.125 * kIn, false}};
     plan.cuts[0].set = {{{0.125 * kIn, 0.125 * kIn}, 90}};
-    CHECK(has(running(cut_list(plan, {}, {})),
-              "1/2 in wide from the face (line A), 1/8 in deep from the edge (line B)."));
+    CHECK(
+        has(running(cut_list(plan, {}, {})),
+            "On its side, bearing on the edge: 1/2 in wide from the face (line A), 1/8 in deep from the edge "
+            "(line B)."));
   }
+}
+
+TEST_CASE("a sole that sits on or outside the blank is said to", "[report]") {
+  Plan plan = round_over();
+  plan.cuts[1].poses = {{{0, 0}, 45}, {{-3, -2}, 45}, {{plan.section.width + 3, 20}, -120}};
+  const std::string text = running(cut_list(plan, {}, {}));
+  INFO(text);
+  CHECK(has(text, "the middle of the sole at the edge and level with the face."));
+  CHECK(has(text, "about 1/8 in outside the edge and about 3/32 in above the face."));
+  CHECK(has(
+      text,
+      "Then leaning 60 degrees toward the back edge, from the underside, about 1/8 in outside the back edge "
+      "and about 1/32 in clear of the underside."));
 }
 
 TEST_CASE("a figure used twice is struck once", "[report]") {
