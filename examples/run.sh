@@ -3,7 +3,7 @@
 # of sixes. Works from any folder; installs Debian packages that are missing.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-sh "$top/tools/build.sh" arrisline
+sh "$top/.ci/build.sh" arrisline
 cd "$top"
 echo
 echo '$ arrisline plan examples/bookcase-top.profile --kit examples/pair-of-sixes.kit'

@@ -4,7 +4,7 @@
 # or none for all.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-sh "$top/tools/build.sh" arrisline
+sh "$top/.ci/build.sh" arrisline
 [ $# -gt 0 ] || set -- "$top"/tests/cli/*.golden
 for golden in "$@"; do
   sh "$top/tests/cli/run_golden.sh" "$golden" >"$golden.new"

@@ -3,6 +3,6 @@
 # Works from any folder. Arguments go to ctest.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-sh "$top/tools/build.sh"
+sh "$top/.ci/build.sh"
 cd "$top"
 exec ctest --preset release -j 2 "$@"

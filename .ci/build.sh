@@ -3,7 +3,7 @@
 # `release`. Arguments: the targets to build, or none for all.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-. "$top/tools/packages.sh"
+. "$top/.ci/packages.sh"
 
 need_packages g++ cmake ninja-build pkg-config \
   libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev
