@@ -25,14 +25,26 @@ struct Point {
   friend bool operator==(Point, Point) = default;
 };
 
-inline double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
+inline double dot(Point a, Point b) {
+  return a.x * b.x + a.y * b.y;
+}
 /// Positive when b lies to the left of a.
-inline double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
+inline double cross(Point a, Point b) {
+  return a.x * b.y - a.y * b.x;
+}
 /// Plain square root: coordinates of a section are far from where a square overflows.
-inline double norm(Point a) { return std::sqrt(a.x * a.x + a.y * a.y); }
-inline double distance(Point a, Point b) { return norm(b - a); }
-inline double to_radians(double degrees) { return degrees * kPi / 180; }
-inline double to_degrees(double radians) { return radians * 180 / kPi; }
+inline double norm(Point a) {
+  return std::sqrt(a.x * a.x + a.y * a.y);
+}
+inline double distance(Point a, Point b) {
+  return norm(b - a);
+}
+inline double to_radians(double degrees) {
+  return degrees * kPi / 180;
+}
+inline double to_degrees(double radians) {
+  return radians * 180 / kPi;
+}
 /// The angle brought into (−180, 180].
 double wrap_degrees(double degrees);
 

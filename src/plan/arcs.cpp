@@ -76,8 +76,9 @@ double cusp(double arc_radius, double sole_radius, bool bead, double phi) {
 }
 
 double widest_turn(const Problem& problem, const Surface& arc, const Plane& plane) {
-  const double allowed = 0.9 * (problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape)
-                                                    : problem.options.tolerance);
+  const double allowed =
+      0.9 * (problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape)
+                                 : problem.options.tolerance);
   const double r = radius(problem.edge(arc));
   double low = 0.5, high = kMostTurn;
   if (cusp(r, plane.radius, arc.bead, high) <= allowed) return high;
@@ -142,7 +143,8 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
       const double w = plane.width / 2;
       const double hollowness = (plane.radius - std::sqrt(plane.radius * plane.radius - w * w)) -
                                 (r > w ? r - std::sqrt(r * r - w * w) : r);
-      if (std::abs(hollowness) > std::max(problem.options.tolerance, problem.kit.scraper ? problem.options.scrape : 0))
+      if (std::abs(hollowness) >
+          std::max(problem.options.tolerance, problem.kit.scraper ? problem.options.scrape : 0))
         continue;
     }
     for (const Range& range : standing_ranges(problem, arc, plane)) {

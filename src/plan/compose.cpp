@@ -15,12 +15,12 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::size_t kCovers = 4;        // covers of the flats carried on to the arcs
-constexpr std::size_t kPerSurface = 10;   // flat drafts considered for one surface
+constexpr std::size_t kCovers = 4;       // covers of the flats carried on to the arcs
+constexpr std::size_t kPerSurface = 10;  // flat drafts considered for one surface
 constexpr std::size_t kPlanesPerArc = 3;
 constexpr std::size_t kSetupsPerArc = 4;
-constexpr int kMostLeaves = 60;           // complete choices ordered and judged for one cover
-constexpr double kUncovered = 0.02;       // mm of a flat that may stay unclaimed by soles and sides
+constexpr int kMostLeaves = 60;      // complete choices ordered and judged for one cover
+constexpr double kUncovered = 0.02;  // mm of a flat that may stay unclaimed by soles and sides
 
 // --- covers of the flat surfaces --------------------------------------------------------------------
 
@@ -69,7 +69,8 @@ class Covers {
     std::vector<int> chosen;
   };
 
-  /// Length of the surface that the chosen drafts leave unclaimed; `at` is the middle of its first bare stretch.
+  /// Length of the surface that the chosen drafts leave unclaimed; `at` is the middle of its first bare
+  /// stretch.
   double bare(int surface, const std::vector<int>& chosen, double* at = nullptr) const {
     std::vector<std::pair<double, double>> spans;
     for (const int d : chosen) {
@@ -185,7 +186,8 @@ class Chooser {
     cut_all(problem_, drafts, wood);
     leaves_ = 0;
     const Shop& shop = problem_.kit.shop;
-    const double cost = shop.weight_change + static_cast<double>(drafts.size()) * (shop.weight_cut + shop.weight_setting);
+    const double cost =
+        shop.weight_change + static_cast<double>(drafts.size()) * (shop.weight_cut + shop.weight_setting);
     for (const bool forward : {true, false}) {
       if (!forward && arcs_.size() < 2) break;
       forward_ = forward;
@@ -218,8 +220,8 @@ class Chooser {
     std::vector<std::vector<Draft>> options;
   };
 
-  /// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where one
-  /// plane may then do for both.
+  /// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where
+  /// one plane may then do for both.
   void keep_likely_planes() {
     std::set<int> nearest;
     for (const Arc& arc : arcs_) nearest.insert(arc.options.front().front().plane);
@@ -269,7 +271,8 @@ class Chooser {
     return effort;
   }
 
-  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood, double cost) {
+  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood,
+              double cost) {
     if (leaves_ > kMostLeaves) return;
     // Sharing of settings and rails can only lower the estimate by so much.
     constexpr double kShared = 0.85;
@@ -315,10 +318,11 @@ class Chooser {
     }
   }
 
-  /// Rails for the draft on this wood. Woods of the same area and number of pieces are taken for the same: they are all
-  /// cut from one blank by the same few cuts.
+  /// Rails for the draft on this wood. Woods of the same area and number of pieces are taken for the same:
+  /// they are all cut from one blank by the same few cuts.
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood) {
-    const auto key = std::make_tuple(draft.arc, draft.plane, draft.poses.size(), std::llround(wood.area() * 1e7), wood.edges().size());
+    const auto key = std::make_tuple(draft.arc, draft.plane, draft.poses.size(),
+                                     std::llround(wood.area() * 1e7), wood.edges().size());
     auto [slot, fresh] = rails_.try_emplace(key);
     if (fresh) slot->second = lay_rails(problem_, draft, wood);
     return slot->second;
@@ -334,8 +338,8 @@ class Chooser {
   int leaves_ = 0;
 };
 
-/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the flats
-/// that stand against corners of the target.
+/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
+/// flats that stand against corners of the target.
 std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
   std::vector<Draft> pool;
   int widest = -1;
@@ -362,7 +366,8 @@ std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft
       const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
       const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
       const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open, dot(k, outward(frame))));
+      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open,
+                   dot(k, outward(frame))));
     }
   }
   for (const Draft& draft : flats) {
@@ -377,8 +382,8 @@ std::vector<Draft> drafts_of(const Sequence& sequence) {
   return out;
 }
 
-/// Leaves out each flat that the plan is better without, and puts in each of the pool that it is better with, until
-/// neither helps.
+/// Leaves out each flat that the plan is better without, and puts in each of the pool that it is better with,
+/// until neither helps.
 void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& chooser, Composition& out) {
   constexpr double kWorthwhile = 0.01;  // of the waste, that a cut from the pool must save the curved planes
   constexpr int kRounds = 8;
@@ -417,7 +422,8 @@ void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& ch
 }  // namespace
 
 double most_left(const Problem& problem) {
-  return problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape) : problem.options.tolerance;
+  return problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape)
+                             : problem.options.tolerance;
 }
 
 Composition compose(const Problem& problem) {

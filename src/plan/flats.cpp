@@ -29,7 +29,9 @@ Extent extent(const Loop& loop, double tilt) {
   return out;
 }
 
-Pose pose_at(double tilt, double u, double v) { return {u * across(tilt) + v * outward(tilt), tilt}; }
+Pose pose_at(double tilt, double u, double v) {
+  return {u * across(tilt) + v * outward(tilt), tilt};
+}
 
 /// Lowest v at which the sole, its middle at u, stays out of the target.
 double lowest(const Problem& problem, const Plane& plane, double tilt, double u) {
@@ -165,7 +167,8 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   for (const Pose& pose : poses) {
     if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
     if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
-    if (!body_clears(problem, plane, pose) || gouges(problem.section.target, Sweep(plane, pose), kExact)) return {};
+    if (!body_clears(problem, plane, pose) || gouges(problem.section.target, Sweep(plane, pose), kExact))
+      return {};
   }
   return poses;
 }
@@ -180,7 +183,8 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
     return !gouges(problem.section.target, Sweep(plane, {touch + u * along, lean}), kExact);
   };
   if (stands(0)) return {{touch, lean}};
-  // The nearest places on either side at which the sole's line runs into the target; the touch itself is none.
+  // The nearest places on either side at which the sole's line runs into the target; the touch itself is
+  // none.
   double left = -1e9, right = 1e9;
   std::vector<double> ts;
   for (const Edge& other : problem.section.target) {

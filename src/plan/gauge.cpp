@@ -21,10 +21,14 @@ bool is_square(double tilt) {
 /// Position of p as gauged from a side of the blank.
 double gauged(const Problem& problem, Side side, Point p) {
   switch (side) {
-    case Side::edge: return p.x;
-    case Side::back: return problem.section.width - p.x;
-    case Side::face: return p.y;
-    case Side::underside: return problem.section.thickness - p.y;
+    case Side::edge:
+      return p.x;
+    case Side::back:
+      return problem.section.width - p.x;
+    case Side::face:
+      return p.y;
+    case Side::underside:
+      return problem.section.thickness - p.y;
   }
   return 0;
 }
@@ -32,10 +36,14 @@ double gauged(const Problem& problem, Side side, Point p) {
 /// The way p moves when the figure grows.
 Point growth(Side side) {
   switch (side) {
-    case Side::edge: return {1, 0};
-    case Side::back: return {-1, 0};
-    case Side::face: return {0, 1};
-    case Side::underside: return {0, -1};
+    case Side::edge:
+      return {1, 0};
+    case Side::back:
+      return {-1, 0};
+    case Side::face:
+      return {0, 1};
+    case Side::underside:
+      return {0, -1};
   }
   return {};
 }
@@ -64,12 +72,14 @@ Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& pos
   return opens_far ? Side::underside : Side::face;
 }
 
-/// Total length of boundary pieces along the line u = `at` of the frame, above v = `floor`; `top` is the highest point.
+/// Total length of boundary pieces along the line u = `at` of the frame, above v = `floor`; `top` is the
+/// highest point.
 double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top) {
   double sum = 0;
   double best = -1e300;
   for (const Edge& edge : wood.edges()) {
-    if (edge.is_arc() || std::abs(sweep.u(edge.from) - at) > kLine || std::abs(sweep.u(edge.to) - at) > kLine) continue;
+    if (edge.is_arc() || std::abs(sweep.u(edge.from) - at) > kLine || std::abs(sweep.u(edge.to) - at) > kLine)
+      continue;
     const double low = std::max(floor, std::min(sweep.v(edge.from), sweep.v(edge.to)));
     const double high = std::max(sweep.v(edge.from), sweep.v(edge.to));
     if (high <= low + kLine) continue;
@@ -93,8 +103,8 @@ Side side_through(const Wood& before, Point p, double tilt) {
   return Side::edge;
 }
 
-void lay_out_slanted(const Plane& plane, const std::vector<Pose>& poses, const Wood& before, const Wood& after,
-                     LaidOut& out, const Problem& problem) {
+void lay_out_slanted(const Plane& plane, const std::vector<Pose>& poses, const Wood& before,
+                     const Wood& after, LaidOut& out, const Problem& problem) {
   const Sweep sweep(plane, poses.front());
   double low = 1e300, high = -1e300;
   for (const Edge& edge : after.edges()) {
@@ -127,8 +137,8 @@ double rounded(double value, double division, bool up) {
 
 }  // namespace
 
-LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& before,
-                const Wood& after) {
+LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                const Wood& before, const Wood& after) {
   LaidOut out;
   const double tilt = poses.front().tilt;
   if (!is_square(tilt)) {
@@ -255,7 +265,8 @@ std::vector<Pose> set_slanted(const Problem& problem, const std::vector<Pose>& p
   const double turned = tilt_of(Point{along.y, -along.x});
   if (std::abs(wrap_degrees(turned - tilt)) > kMostTurn) return {};
   std::vector<Pose> set = poses;
-  for (Pose& pose : set) pose = {on_sole[0] + dot(pose.at - on_sole[0], across(turned)) * across(turned), turned};
+  for (Pose& pose : set)
+    pose = {on_sole[0] + dot(pose.at - on_sole[0], across(turned)) * across(turned), turned};
   return set;
 }
 
@@ -267,7 +278,8 @@ std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const
   std::vector<Pose> set;
   if (laid_out.lines.size() == 2) {
     const bool plunged = laid_out.ends[0] != 0 || laid_out.ends[1] != 0;
-    set = plunged ? set_plunged(poses, laid_out, divisions) : set_slanted(problem, poses, laid_out.lines, divisions);
+    set = plunged ? set_plunged(poses, laid_out, divisions)
+                  : set_slanted(problem, poses, laid_out.lines, divisions);
   }
   const bool clear = !set.empty() && std::none_of(set.begin(), set.end(), [&](const Pose& pose) {
     return gouges(problem.section.target, Sweep(plane, pose), 0.005);
@@ -277,7 +289,8 @@ std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const
   return poses;
 }
 
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& after) {
+bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                 const Wood& after) {
   if (!problem.kit.board) return true;
   const Board& board = *problem.kit.board;
   const double w = problem.section.width;

@@ -13,25 +13,27 @@ namespace arrisline {
 /// `on_wall` tells that a side runs along a wall already cut.
 struct LaidOut {
   std::vector<GaugeLine> lines;
-  std::vector<int> ends;   // slanted cuts, beside `lines`: 0 the sole meets the line, ±1 the side at ±u does
+  std::vector<int> ends;  // slanted cuts, beside `lines`: 0 the sole meets the line, ±1 the side at ±u does
   bool on_wall = false;
 };
-LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& before,
-                const Wood& after);
+LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                const Wood& before, const Wood& after);
 
 /// Divisions to which lines are rounded, mm.
 struct Divisions {
   double coarse = 0;
-  double fine = 0;   // of lines that lay a rail
+  double fine = 0;  // of lines that lay a rail
 };
 Divisions divisions(const Kit& kit, const PlanOptions& options);
 
-/// Rounds each line toward the wood (so that less is taken), fills in `set` of each line and returns the poses that the
-/// rounded lines give. A line that cannot move without cutting into the target keeps its exact figure.
+/// Rounds each line toward the wood (so that less is taken), fills in `set` of each line and returns the
+/// poses that the rounded lines give. A line that cannot move without cutting into the target keeps its exact
+/// figure.
 std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                                LaidOut& laid_out, const Divisions& divisions);
 
 /// Some stop screw of the board can hold the wood during the cut (rule 6), given the wood after it.
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& after);
+bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                 const Wood& after);
 
 }  // namespace arrisline

@@ -11,21 +11,30 @@ namespace arrisline {
 
 const char* word(Rides rides) {
   switch (rides) {
-    case Rides::gauge_line: return "gauge line";
-    case Rides::wall: return "wall";
-    case Rides::fence: return "fence";
-    case Rides::two_arrises: return "two arrises";
-    case Rides::own_arc: return "own arc";
-    case Rides::by_hand: return "by hand";
+    case Rides::gauge_line:
+      return "gauge line";
+    case Rides::wall:
+      return "wall";
+    case Rides::fence:
+      return "fence";
+    case Rides::two_arrises:
+      return "two arrises";
+    case Rides::own_arc:
+      return "own arc";
+    case Rides::by_hand:
+      return "by hand";
   }
   return "";
 }
 
 const char* word(Lies lies) {
   switch (lies) {
-    case Lies::face_up: return "face up";
-    case Lies::underside_up: return "underside up";
-    case Lies::end_for_end: return "end for end";
+    case Lies::face_up:
+      return "face up";
+    case Lies::underside_up:
+      return "underside up";
+    case Lies::end_for_end:
+      return "end for end";
   }
   return "";
 }
@@ -33,7 +42,8 @@ const char* word(Lies lies) {
 namespace {
 
 int element_of(const Problem& problem, int surface) {
-  return problem.section.source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
+  return problem.section
+      .source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
 }
 
 std::vector<int> elements_of(const Problem& problem, const Draft& draft) {
@@ -57,7 +67,8 @@ std::string made_for(const Problem& problem, const std::vector<int>& elements) {
   return out;
 }
 
-/// The curved step whose rails this flat lays: the first later one whose outermost contacts lie on its boundary.
+/// The curved step whose rails this flat lays: the first later one whose outermost contacts lie on its
+/// boundary.
 std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence& sequence, std::size_t flat) {
   const Step& step = sequence.steps[flat];
   const Plane& plane = problem.plane(step.draft.plane);
@@ -114,7 +125,8 @@ void fill_set(const Problem& problem, Plan& plan) {
   for (Cut& cut : plan.cuts) {
     if (cut.plane.kind == PlaneKind::scraper) continue;
     if (cut.rides == Rides::two_arrises) {
-      const Guidance guided = guidance(touch(wood.edges(), Sweep(cut.plane, cut.set.front()), rounding.fine), cut.plane);
+      const Guidance guided =
+          guidance(touch(wood.edges(), Sweep(cut.plane, cut.set.front()), rounding.fine), cut.plane);
       cut.imbalance_set = guided.two_arrises ? guided.imbalance : 0.5;
     }
     for (const Pose& pose : cut.set) {
@@ -147,7 +159,8 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
     const std::optional<std::size_t> rail_for =
         cut.plane.is_flat() ? lays_rail_for(problem, sequence, i) : std::nullopt;
     for (GaugeLine& line : laid_out.lines) line.fine = rail_for.has_value();
-    cut.set = cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;
+    cut.set =
+        cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;
     cut.lines = laid_out.lines;
     cut.reason = reason_for(problem, sequence, i, rail_for);
     for (const Pose& pose : cut.poses) {
@@ -166,8 +179,9 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
       const double d = distance(left.at, problem.edge(s));
       if (d >= nearest) continue;
       nearest = d;
-      plan.left.where = describe(problem.section.elements[static_cast<std::size_t>(
-          problem.section.source[static_cast<std::size_t>(s.edge)])]);
+      plan.left.where = describe(
+          problem.section
+              .elements[static_cast<std::size_t>(problem.section.source[static_cast<std::size_t>(s.edge)])]);
     }
   }
   plan.effort = sequence.effort;

@@ -4,7 +4,6 @@
 #include <algorithm>
 #include <cmath>
 
-
 namespace arrisline {
 
 namespace {
@@ -38,8 +37,9 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
 }
 
 std::optional<Lies> lies_for(std::span<const Pose> poses) {
-  // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the fence lets it.
-  constexpr double kOut = 90.5;   // half a degree of slack keeps a plane on its side counted as that
+  // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the
+  // fence lets it.
+  constexpr double kOut = 90.5;  // half a degree of slack keeps a plane on its side counted as that
   constexpr double kBack = -60.5;
   bool face = true, turned = true, below = true;
   for (const Pose& pose : poses) {
@@ -61,7 +61,8 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   const bool too_flat = plane.kind == PlaneKind::round && plane.radius > r;
   const bool too_tight = plane.kind == PlaneKind::hollow && plane.radius < r;
   if (too_flat || too_tight) {
-    // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two sagittas.
+    // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two
+    // sagittas.
     const double half = plane.width / 2;
     auto sagitta = [&](double of) { return of - std::sqrt(std::max(0.0, of * of - half * half)); };
     pose.at = pose.at + std::abs(sagitta(plane.radius) - sagitta(r)) * outward(tilt);

@@ -18,11 +18,11 @@ inline constexpr double kLeastCut = 0.02;
 
 /// One edge of the target that has to be cut.
 struct Surface {
-  int edge = 0;            // index into Section::target
+  int edge = 0;  // index into Section::target
   bool arc = false;
-  bool bead = false;       // arc with its centre in the wood
-  double tilt = 0;         // of a flat: the tilt at which a sole lies along it
-  double lo = 0, hi = 0;   // of an arc: tilts at which a sole's middle touches its ends, lo < hi, not wrapped
+  bool bead = false;      // arc with its centre in the wood
+  double tilt = 0;        // of a flat: the tilt at which a sole lies along it
+  double lo = 0, hi = 0;  // of an arc: tilts at which a sole's middle touches its ends, lo < hi, not wrapped
 };
 
 struct Problem {
@@ -47,16 +47,16 @@ struct Stretch {
 /// A cut that might be made. Flats carry the stretches of flat surfaces they finish; a curved draft
 /// belongs to one arc.
 struct Draft {
-  int plane = 0;                    // index into Kit::planes
+  int plane = 0;  // index into Kit::planes
   std::vector<Pose> poses;
-  std::vector<Stretch> finishes;    // flats only
-  int arc = -1;                     // surface index of the arc a curved or shaped draft finishes
-  std::vector<double> starts;       // curved: tilts it may start at besides those of `poses`
-  double miss = 0;                  // curved: how far its radius is from the arc's, mm
+  std::vector<Stretch> finishes;  // flats only
+  int arc = -1;                   // surface index of the arc a curved or shaped draft finishes
+  std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
+  double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
 
-/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves; nothing
-/// where it has to be turned between them.
+/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves;
+/// nothing where it has to be turned between them.
 std::optional<Lies> lies_for(std::span<const Pose> poses);
 
 /// The pose of a curved plane whose sole rests on the arc at this tilt.
@@ -65,14 +65,15 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
 /// Flat cuts with a side or an end in every place that a corner of the target suggests.
 std::vector<Draft> flat_drafts(const Problem& problem);
 
-/// A flat cut with its wall side at `wall` (a point of the section; the plane lies on the `open` side, −1: toward −u) and its floor
-/// through `floor` along the tilt, or as low as the target lets it where that is higher. Poses are set side by side toward the open side until the
-/// blank ends. Empty where the cut would take nothing or reaches no floor.
+/// A flat cut with its wall side at `wall` (a point of the section; the plane lies on the `open` side, −1:
+/// toward −u) and its floor through `floor` along the tilt, or as low as the target lets it where that is
+/// higher. Poses are set side by side toward the open side until the blank ends. Empty where the cut would
+/// take nothing or reaches no floor.
 std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
                            double floor_v);
 
-/// A slanted flat at the tilt `lean`, its sole `off` mm outside the circle of the arc; set along its own line clear of the
-/// target where it cannot stand over the middle. Empty where it cannot stand at all.
+/// A slanted flat at the tilt `lean`, its sole `off` mm outside the circle of the arc; set along its own line
+/// clear of the target where it cannot stand over the middle. Empty where it cannot stand at all.
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
                                  double off);
 

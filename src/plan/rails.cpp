@@ -10,9 +10,9 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kStraightDown = 8;   // degrees of lean below which neither side of an arc is the open one
-constexpr int kSamples = 10;          // places at which a free figure is tried before bisection
-constexpr double kLevel = 1e-9;       // mm by which the two rails may differ when solved
+constexpr double kStraightDown = 8;  // degrees of lean below which neither side of an arc is the open one
+constexpr int kSamples = 10;         // places at which a free figure is tried before bisection
+constexpr double kLevel = 1e-9;      // mm by which the two rails may differ when solved
 
 using Pattern = std::function<std::vector<Draft>(double)>;
 
@@ -30,9 +30,8 @@ class RailFinder {
       if (problem.plane(p).kind == PlaneKind::rebate) flats_.push_back(p);
     }
     // Wide soles first: fewer settings side by side.
-    std::stable_sort(flats_.begin(), flats_.end(), [&](int a, int b) {
-      return problem_.plane(a).width > problem_.plane(b).width;
-    });
+    std::stable_sort(flats_.begin(), flats_.end(),
+                     [&](int a, int b) { return problem_.plane(a).width > problem_.plane(b).width; });
     for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
       if (problem.plane(p).kind == PlaneKind::plough) slots_.push_back(p);
     }
@@ -55,7 +54,8 @@ class RailFinder {
     for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
     std::vector<double> tried;
     for (const double start : starts) {
-      if (std::any_of(tried.begin(), tried.end(), [&](double t) { return std::abs(t - start) < 1; })) continue;
+      if (std::any_of(tried.begin(), tried.end(), [&](double t) { return std::abs(t - start) < 1; }))
+        continue;
       tried.push_back(start);
       start_ = start;
       const double lean = wrap_degrees(start);
@@ -250,8 +250,8 @@ class RailFinder {
     const std::vector<Draft> rail = both(tangent, outer(0.38 * w));
     solve(near, far, [&](double x) { return both(rail, inner(x)); });
 
-    // A second chamfer beside the one at the start: the arris between them is one rail. A third on the other side
-    // where nothing stands there to be the other rail.
+    // A second chamfer beside the one at the start: the arris between them is one rail. A third on the other
+    // side where nothing stands there to be the other rail.
     for (const double side : {1.0, -1.0}) {
       solve(4, 45, [&](double turn) { return both(tangent, chamfer(start_ + side * turn, 0)); });
     }
@@ -263,7 +263,8 @@ class RailFinder {
     const double mid = (arc_.lo + arc_.hi) / 2;
     const double start = start_;
     if (std::abs(start - mid) > 3) {
-      solve(start - 10, start + 10, [&](double lean) { return both(chamfer(lean, 0), chamfer(2 * mid - lean, 0)); });
+      solve(start - 10, start + 10,
+            [&](double lean) { return both(chamfer(lean, 0), chamfer(2 * mid - lean, 0)); });
     }
     // Two chamfers side by side about the start, turned together.
     for (const double apart : {7.0, 12.0}) {
@@ -284,7 +285,8 @@ class RailFinder {
     // One step with its corner on the arc, or drawn back from it until its arrises lie under the sole.
     for (const double share : {1.0, 0.98, 0.96, 0.93, 0.9, 0.8, 0.7}) {
       const Pattern one_step = [&](double lean) { return corner(lean, share); };
-      if (solve(mid - spread, mid + spread, one_step) || solve(mid - spread, mid + spread, one_step, true)) break;
+      if (solve(mid - spread, mid + spread, one_step) || solve(mid - spread, mid + spread, one_step, true))
+        break;
     }
     // Three steps: the rails are the arrises between them.
     const double quarter = (arc_.hi - arc_.lo) / 4;
@@ -292,7 +294,8 @@ class RailFinder {
       return both(both(corner(mid - quarter - shift, 1), corner(mid, 1)), corner(mid + quarter - shift, 1));
     };
     const Pattern moving = [&](double shift) {
-      return both(both(corner(mid - quarter + shift, 1), corner(mid + shift, 1)), corner(mid + quarter + shift, 1));
+      return both(both(corner(mid - quarter + shift, 1), corner(mid + shift, 1)),
+                  corner(mid + quarter + shift, 1));
     };
     if (!solve(-0.6 * quarter, 0.6 * quarter, spreading)) solve(-0.6 * quarter, 0.6 * quarter, moving);
     // One step with rails on the two arms of its corner: a lower step outward, a higher floor inward.
@@ -306,8 +309,10 @@ class RailFinder {
         const Point k = on_circle(lean, share);
         auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
         auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
-        if (!outward_found) outward_found = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
-        if (!inward_found) inward_found = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); });
+        if (!outward_found)
+          outward_found = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
+        if (!inward_found)
+          inward_found = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); });
         if (both_found) continue;
         const std::vector<Draft> rail = both(first, outer(0.55 * w));
         both_found = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); });

@@ -28,8 +28,9 @@ std::optional<Start> best_start(const Problem& problem, const Draft& draft, cons
 /// Whether contacts lie where a slip of the gauge loses neither.
 bool well_laid(const Guidance& guidance, const Plane& plane);
 
-/// Ways to lay rails for the draft on this wood. The patterns are a fixed list (docs/how-it-plans.md); the one free figure
-/// of each (the lean of a chamfer, the corner or wall of a step) is solved so that both rails meet the sole together.
+/// Ways to lay rails for the draft on this wood. The patterns are a fixed list (docs/how-it-plans.md); the
+/// one free figure of each (the lean of a chamfer, the corner or wall of a step) is solved so that both rails
+/// meet the sole together.
 std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood);
 
 }  // namespace arrisline

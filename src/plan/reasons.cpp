@@ -23,7 +23,8 @@ std::string size(double mm, Unit unit) {
 }
 
 int element_of(const Problem& problem, int surface) {
-  return problem.section.source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
+  return problem.section
+      .source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
 }
 
 /// The plane that would fit the arc: the number whose table radius is the arc's, where there is one.
@@ -50,10 +51,12 @@ Reason no_plane(const Problem& problem, int surface) {
   reason.nearest = fitting_plane(r, kind);
   const Plane* closest = nullptr;
   for (const Plane& plane : problem.kit.planes) {
-    if (plane.kind == kind && (closest == nullptr || std::abs(plane.radius - r) < std::abs(closest->radius - r)))
+    if (plane.kind == kind &&
+        (closest == nullptr || std::abs(plane.radius - r) < std::abs(closest->radius - r)))
       closest = &plane;
   }
-  const std::string curve = std::string(arc.bead ? "bead" : "cove") + " of radius " + size(r, problem.options.unit);
+  const std::string curve =
+      std::string(arc.bead ? "bead" : "cove") + " of radius " + size(r, problem.options.unit);
   if (closest == nullptr) {
     reason.why = std::string("the kit has no ") + word(kind) + " for a " + curve;
     return reason;
@@ -77,7 +80,8 @@ Reason no_rails(const Problem& problem, int surface) {
   Reason reason;
   reason.element = element_of(problem, surface);
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
-  reason.why = std::string("no flat plane of the kit can leave two arrises for the ") + word(kind) + " to ride on";
+  reason.why =
+      std::string("no flat plane of the kit can leave two arrises for the ") + word(kind) + " to ride on";
   return reason;
 }
 
@@ -93,7 +97,8 @@ Reason no_flat(const Problem& problem, int surface) {
   if (narrowest == 0) {
     reason.why = "the kit has no plane with a flat sole";
   } else if (narrowest > len) {
-    reason.why = "a flat " + size(len, problem.options.unit) + " wide between walls lets in no flat sole of the kit, the narrowest being " +
+    reason.why = "a flat " + size(len, problem.options.unit) +
+                 " wide between walls lets in no flat sole of the kit, the narrowest being " +
                  size(narrowest, problem.options.unit);
   } else {
     reason.why = "no flat sole or side of the kit reaches it without cutting wood that must stay";
@@ -116,7 +121,8 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
   }
   if (out.empty() && composition.too_thick) {
     Reason reason;
-    reason.why = "the best that the kit can do leaves " + size(composition.too_thick->left.height, problem.options.unit) +
+    reason.why = "the best that the kit can do leaves " +
+                 size(composition.too_thick->left.height, problem.options.unit) +
                  " of wood above the finished line, more than is allowed";
     double nearest = 1e300;
     for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
@@ -129,7 +135,8 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
   }
   if (out.empty()) {
     Reason reason;
-    reason.why = problem.kit.board ? "no order of the cuts found leaves every plane something to ride on and the blank held by a stop"
+    reason.why = problem.kit.board ? "no order of the cuts found leaves every plane something to ride on and "
+                                     "the blank held by a stop"
                                    : "no order of the cuts found leaves every plane something to ride on";
     out.push_back(reason);
   }

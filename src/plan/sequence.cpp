@@ -14,17 +14,20 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kDeep = 3;            // mm of thickness from which a curved plane's strokes count more
+constexpr double kDeep = 3;  // mm of thickness from which a curved plane's strokes count more
 constexpr double kDeepFactor = 3;
-constexpr double kSlantFactor = 2;     // a slanted flat has only its lines to guide it, so it goes slowly
-constexpr double kOwnArc = 10;         // degrees of its own arc that guide a sole
-constexpr double kOwnArcWithin = 0.05; // mm, same centre and radius
-constexpr std::size_t kAllOrders = 9;  // drafts up to which every order is tried
+constexpr double kSlantFactor = 2;      // a slanted flat has only its lines to guide it, so it goes slowly
+constexpr double kOwnArc = 10;          // degrees of its own arc that guide a sole
+constexpr double kOwnArcWithin = 0.05;  // mm, same centre and radius
+constexpr std::size_t kAllOrders = 9;   // drafts up to which every order is tried
 
-bool same_figure(const GaugeLine& a, const GaugeLine& b) { return a.from == b.from && std::abs(a.at - b.at) < 1e-6; }
+bool same_figure(const GaugeLine& a, const GaugeLine& b) {
+  return a.from == b.from && std::abs(a.at - b.at) < 1e-6;
+}
 
 /// Degrees of the arc that the sole at `tilt` shares with earlier cuts of the same plane on it.
-bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt, const std::vector<const Draft*>& done) {
+bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt,
+                      const std::vector<const Draft*>& done) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   const Plane& plane = problem.plane(draft.plane);
   if (std::abs(plane.radius - radius(problem.edge(arc))) > kOwnArcWithin) return false;
@@ -71,9 +74,9 @@ double step_effort(const Shop& shop, const Step& step, const Step* previous) {
 void count_settings(Step& step, const Step* previous) {
   step.settings = 0;
   for (const GaugeLine& line : step.laid_out.lines) {
-    const bool set = previous != nullptr &&
-                     std::any_of(previous->laid_out.lines.begin(), previous->laid_out.lines.end(),
-                                 [&](const GaugeLine& other) { return same_figure(line, other); });
+    const bool set =
+        previous != nullptr && std::any_of(previous->laid_out.lines.begin(), previous->laid_out.lines.end(),
+                                           [&](const GaugeLine& other) { return same_figure(line, other); });
     if (!set) ++step.settings;
   }
 }
@@ -214,7 +217,8 @@ class Orders {
     return true;
   }
 
-  Sequence unwind(const std::map<std::pair<unsigned, int>, Reached>& reached, std::pair<unsigned, int> key) const {
+  Sequence unwind(const std::map<std::pair<unsigned, int>, Reached>& reached,
+                  std::pair<unsigned, int> key) const {
     Sequence out;
     const Wood& wood = woods_.at(key.first);
     while (key.second >= 0) {

@@ -14,22 +14,22 @@ namespace arrisline {
 
 /// One draft in its place, every rule that concerns it checked on the wood as it then stands.
 struct Step {
-  Draft draft;                 // a curved draft's poses begin at its start
+  Draft draft;  // a curved draft's poses begin at its start
   LaidOut laid_out;
   Rides rides = Rides::gauge_line;
-  Guidance guidance;           // two arrises only
+  Guidance guidance;  // two arrises only
   Lies lies = Lies::face_up;
   double removed = 0;
   double strokes = 0;
-  double wear = 0;             // curved: wood taken, in squares of the sole's width
+  double wear = 0;  // curved: wood taken, in squares of the sole's width
   int settings = 0;
-  double effort = 0;           // what it adds
+  double effort = 0;  // what it adds
 };
 
 struct Sequence {
   std::vector<Step> steps;
   double effort = 0;
-  double imbalance = 0;        // sum over the curved cuts, to settle ties
+  double imbalance = 0;  // sum over the curved cuts, to settle ties
   double by_flat = 0;
   Thickest left;
   double left_area = 0;
@@ -38,16 +38,18 @@ struct Sequence {
 /// Effort of a ride that is not well laid out: taken only where nothing else serves.
 inline constexpr double kIllLaid = 6;
 
-/// Strokes a pose takes on this wood, the slow ones counted as often as docs/how-it-plans.md says; not rounded.
+/// Strokes a pose takes on this wood, the slow ones counted as often as docs/how-it-plans.md says; not
+/// rounded.
 double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
 
-/// Makes the draft the next step after `previous` (null at the start), taking its wood away. Nothing where a rule forbids
-/// it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the curved drafts already cut.
+/// Makes the draft the next step after `previous` (null at the start), taking its wood away. Nothing where a
+/// rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the
+/// curved drafts already cut.
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                          const Step* previous, Wood& wood);
 
-/// The order of least effort among all orders of the drafts, when there are few; among the orders that keep the flat
-/// cuts from the back wall outward otherwise. Nothing where no order passes the rules.
+/// The order of least effort among all orders of the drafts, when there are few; among the orders that keep
+/// the flat cuts from the back wall outward otherwise. Nothing where no order passes the rules.
 std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> drafts, bool thorough);
 
 }  // namespace arrisline

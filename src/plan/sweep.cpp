@@ -10,11 +10,7 @@
 namespace arrisline {
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane),
-      pose_(pose),
-      half_(plane.width / 2),
-      e_(across(pose.tilt)),
-      a_(outward(pose.tilt)) {
+    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_(outward(pose.tilt)) {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
@@ -54,8 +50,12 @@ void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) c
   cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
   cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
   switch (plane_->kind) {
-    case PlaneKind::round: cross_circle(edge, centre_, plane_->radius - inset, ts); break;
-    case PlaneKind::hollow: cross_circle(edge, centre_, plane_->radius + inset, ts); break;
+    case PlaneKind::round:
+      cross_circle(edge, centre_, plane_->radius - inset, ts);
+      break;
+    case PlaneKind::hollow:
+      cross_circle(edge, centre_, plane_->radius + inset, ts);
+      break;
     case PlaneKind::shaped:
       for (Edge part : sole_) {
         part.from = part.from + inset * a_;
@@ -64,7 +64,8 @@ void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) c
         cross_carrier(edge, part, ts);
       }
       break;
-    default: cross_line(edge, pose_.at + inset * a_, e_, ts);
+    default:
+      cross_line(edge, pose_.at + inset * a_, e_, ts);
   }
 }
 

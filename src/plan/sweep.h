@@ -22,7 +22,8 @@ class Sweep {
   double v(Point p) const { return dot(p - pose_.at, a_); }
 
   /// How deep p lies in the region in mm: the distance to the nearer of sole and sides where it is inside,
-  /// negative outside (there not a distance). For a shaped sole the height above the sole stands for the distance.
+  /// negative outside (there not a distance). For a shaped sole the height above the sole stands for the
+  /// distance.
   double depth(Point p) const;
 
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
@@ -44,8 +45,8 @@ class Sweep {
   double half_;
   Point e_;
   Point a_;
-  Point centre_;                // of a curved sole, in the section
-  std::vector<Edge> sole_;      // of a shaped sole, in the section
+  Point centre_;            // of a curved sole, in the section
+  std::vector<Edge> sole_;  // of a shaped sole, in the section
 };
 
 }  // namespace arrisline

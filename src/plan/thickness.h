@@ -7,12 +7,12 @@
 namespace arrisline {
 
 struct Thickest {
-  double height = 0;   // mm, distance to the nearest point of the target
-  Point at;            // where
+  double height = 0;  // mm, distance to the nearest point of the target
+  Point at;           // where
 };
 
-/// The thickest of what is left of the wood above the target, found to 1e-4 mm. Points of the wood inside the target do
-/// not count.
+/// The thickest of what is left of the wood above the target, found to 1e-4 mm. Points of the wood inside the
+/// target do not count.
 Thickest thickest_left(const Wood& wood, const Loop& target);
 
 }  // namespace arrisline

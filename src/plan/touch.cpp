@@ -66,10 +66,10 @@ void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
 }
 
 struct Stretch {
-  double from, to;   // u, from ≤ to
-  double peak;       // u
+  double from, to;  // u, from ≤ to
+  double peak;      // u
   double height;
-  bool clipped;      // the peak is where the edge of the sole cuts the wood's boundary
+  bool clipped;  // the peak is where the edge of the sole cuts the wood's boundary
 };
 
 }  // namespace
@@ -83,7 +83,8 @@ double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, doub
     const double bulge = edge.is_arc() ? radius(edge) : 0;
     const double mid = edge.is_arc() ? sweep.u(edge.centre) : 0;
     // An edge that stays beside the stretch has nothing under the sole.
-    if (edge.is_arc() ? mid + bulge < from || mid - bulge > to : std::max(u0, u1) < from - 1e-9 || std::min(u0, u1) > to + 1e-9)
+    if (edge.is_arc() ? mid + bulge < from || mid - bulge > to
+                      : std::max(u0, u1) < from - 1e-9 || std::min(u0, u1) > to + 1e-9)
       continue;
     if (!edge.is_arc() && sweep.plane().is_flat()) {
       // Straight on straight: the heights at the ends of the part under the sole.
@@ -113,8 +114,9 @@ double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, doub
 }
 
 double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
-  constexpr double kBeside = 1e-7;    // mm from the side within which a corner may belong to a wall
-  constexpr double kNoWall = 0.02;    // mm: the end of an arc that runs up tangent to the side rises no more there
+  constexpr double kBeside = 1e-7;  // mm from the side within which a corner may belong to a wall
+  constexpr double kNoWall =
+      0.02;  // mm: the end of an arc that runs up tangent to the side rises no more there
   const double inner = sweep.half() - kBeside;
   double best = rest_height_between(edges, sweep, -inner, inner);
   for (const Edge& edge : edges) {
@@ -170,7 +172,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
       from = to;
     }
   }
-  std::sort(stretches.begin(), stretches.end(), [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
+  std::sort(stretches.begin(), stretches.end(),
+            [](const Stretch& a, const Stretch& b) { return a.from < b.from; });
 
   std::vector<Stretch> merged;
   for (const Stretch& s : stretches) {
@@ -193,7 +196,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
       const double side = s.peak > 0 ? 1 : -1;
       const double wall_from = side * (half + 1e-6);
       const double wall_to = side * (half + kTouch);
-      const double beside = rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
+      const double beside =
+          rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
       contact.plain_edge = beside < s.height + 10 * kTouch;
     }
     out.contacts.push_back(contact);
@@ -213,7 +217,8 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
   for (const Contact& contact : touch.contacts) {
     if (contact.plain_edge) continue;
     const double r = plane.radius;
-    const double arc = std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));
+    const double arc =
+        std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));
     if (to_degrees(arc) >= kPatchArc) {
       count(contact.from);
       count(contact.to);

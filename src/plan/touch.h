@@ -9,23 +9,24 @@
 namespace arrisline {
 
 /// The constants of rule 4 (docs/model.md).
-inline constexpr double kTouch = 0.02;           // mm along the plane within which the sole counts as touching
-inline constexpr double kOffMiddle = 0.02;       // of the width: a contact nearer the middle guides neither side
-inline constexpr double kPatchArc = 20;          // degrees of the sole from which one patch guides like two contacts
+inline constexpr double kTouch = 0.02;      // mm along the plane within which the sole counts as touching
+inline constexpr double kOffMiddle = 0.02;  // of the width: a contact nearer the middle guides neither side
+inline constexpr double kPatchArc = 20;  // degrees of the sole from which one patch guides like two contacts
 inline constexpr double kWellLaidImbalance = 0.15;
-inline constexpr double kWellLaidReach = 0.48;   // of the width: contacts farther out are lost to a slip of the gauge
+inline constexpr double kWellLaidReach =
+    0.48;  // of the width: contacts farther out are lost to a slip of the gauge
 
 /// One stretch of the sole that bears on the wood. u in mm across the sole.
 struct Contact {
   double from = 0;
   double to = 0;
-  double peak = 0;         // where it is hardest against the wood
-  bool plain_edge = false; // the edge of the sole on plain wood that runs on under it: guides nothing
+  double peak = 0;          // where it is hardest against the wood
+  bool plain_edge = false;  // the edge of the sole on plain wood that runs on under it: guides nothing
 };
 
 struct Touch {
   bool any = false;
-  double height = 0;       // mm along the plane above the pose at which the sole first touches; may be negative
+  double height = 0;  // mm along the plane above the pose at which the sole first touches; may be negative
   std::vector<Contact> contacts;  // u rising
 };
 
@@ -36,16 +37,16 @@ double rest_height(std::span<const Edge> edges, const Sweep& sweep);
 /// The same on one part of the sole, u in [from, to].
 double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, double from, double to);
 
-/// Slides the sole in until it touches the wood whose boundary pieces these are; all that comes within `within` mm
-/// along the plane is a contact.
+/// Slides the sole in until it touches the wood whose boundary pieces these are; all that comes within
+/// `within` mm along the plane is a contact.
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within = kTouch);
 
 /// How the sole is guided by what it touches.
 struct Guidance {
   bool two_arrises = false;
-  double left = 0;         // outermost contacts that count, u in mm
+  double left = 0;  // outermost contacts that count, u in mm
   double right = 0;
-  double imbalance = 0;    // |left + right| / width
+  double imbalance = 0;  // |left + right| / width
   bool well_laid() const { return two_arrises && imbalance <= kWellLaidImbalance; }
 };
 

@@ -116,7 +116,8 @@ Wood::Wood(Loop base) : base_(std::move(base)) {
 bool Wood::contains(Point p) const {
   if (rectangle_) {
     const Box box = box_of({base_[0].from, base_[2].from, {}, Turn::straight});
-    if (p.x < box.x0 + kAside || p.x > box.x1 - kAside || p.y < box.y0 + kAside || p.y > box.y1 - kAside) return false;
+    if (p.x < box.x0 + kAside || p.x > box.x1 - kAside || p.y < box.y0 + kAside || p.y > box.y1 - kAside)
+      return false;
   } else if (!arrisline::contains(base_, p)) {
     return false;
   }

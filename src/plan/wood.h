@@ -33,7 +33,7 @@ class Wood {
   std::vector<Edge> edges_;
   double area_ = 0;
   double far_ = 0;
-  bool rectangle_ = false;   // the base is a blank, where inside is quickly told
+  bool rectangle_ = false;  // the base is a blank, where inside is quickly told
 };
 
 /// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when

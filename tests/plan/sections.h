@@ -10,7 +10,8 @@ namespace arrisline::test {
 
 inline constexpr double kInch = kMmPerInch;
 
-/// Builds the face chain of a section. Moves are in mm: positive `out` toward the working edge, `down` deeper.
+/// Builds the face chain of a section. Moves are in mm: positive `out` toward the working edge, `down`
+/// deeper.
 class ChainBuilder {
  public:
   ChainBuilder(double width, double thickness, double start)
@@ -26,7 +27,8 @@ class ChainBuilder {
   /// Quadrant beads and coves, `first_out`: the tangent at the start runs out (bead) or down (cove).
   ChainBuilder& bead(double r) { return arc(r, r, {at_.x, at_.y + r}, Turn::right); }
   ChainBuilder& cove(double r) { return arc(r, r, {at_.x - r, at_.y}, Turn::left); }
-  /// A bead whose start runs down and whose end runs out, and a cove whose start runs out… the other quadrants.
+  /// A bead whose start runs down and whose end runs out, and a cove whose start runs out… the other
+  /// quadrants.
   ChainBuilder& cove_down(double r) { return arc(r, r, {at_.x - r, at_.y}, Turn::left); }
   /// An arc of radius r under 180°, bead or cove.
   ChainBuilder& arc_of(double out, double down, double r, bool is_bead) {
@@ -35,7 +37,8 @@ class ChainBuilder {
     const double len = norm(chord);
     const Point middle = 0.5 * (at_ + to);
     const double off = std::sqrt(std::max(0.0, r * r - len * len / 4));
-    // Wood lies to the left of the reversed chain, that is, to the right of the chain as travelled... in plain numbers.
+    // Wood lies to the left of the reversed chain, that is, to the right of the chain as travelled... in
+    // plain numbers.
     const Point left = {-chord.y / len, chord.x / len};
     const Point wood = -1 * left;
     const Point centre = is_bead ? middle + off * wood : middle - off * wood;
@@ -108,7 +111,8 @@ inline Plane curved_plane(PlaneKind kind, int number) {
 inline Kit pair_of_sixes() {
   Kit kit;
   kit.name = "a pair of sixes";
-  kit.planes = {curved_plane(PlaneKind::hollow, 6), curved_plane(PlaneKind::round, 6), flat_plane(0.75 * kInch, "rebate 3/4")};
+  kit.planes = {curved_plane(PlaneKind::hollow, 6), curved_plane(PlaneKind::round, 6),
+                flat_plane(0.75 * kInch, "rebate 3/4")};
   kit.scraper = true;
   return kit;
 }

@@ -53,10 +53,12 @@ TEST_CASE("random cuts agree with the clipper", "[wood][property]") {
     double arcs = 0;
     for (Plane& plane : planes) {
       const int k = kind(random);
-      plane = k == 0 ? flat(size(random)) : curved(k == 1 ? PlaneKind::hollow : PlaneKind::round, size(random));
+      plane =
+          k == 0 ? flat(size(random)) : curved(k == 1 ? PlaneKind::hollow : PlaneKind::round, size(random));
       // Half of the poses stand on a coarse grid, so that edges are shared and arcs touch.
       Pose pose{{x(random), y(random)}, tilt(random)};
-      if (coin(random) == 1) pose = {{std::round(pose.at.x), std::round(pose.at.y)}, 45 * std::round(pose.tilt / 45)};
+      if (coin(random) == 1)
+        pose = {{std::round(pose.at.x), std::round(pose.at.y)}, 45 * std::round(pose.tilt / 45)};
       const Sweep sweep(plane, pose);
       const double took_exact = wood.cut(sweep);
       const double took_twin = twin.cut(sweep);
