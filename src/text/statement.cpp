@@ -38,6 +38,7 @@ std::string text_since(const Statement& statement, std::size_t first) {
 
 void fail(Statement& statement, Place place, std::string message) {
   statement.failed = true;
+  if (++statement.faults > kMaxFaults) return;
   statement.mistakes.error(place, std::move(message));
 }
 

@@ -11,6 +11,9 @@
 
 namespace arrisline {
 
+/// Mistakes reported of one statement.
+inline constexpr int kMaxFaults = 20;
+
 /// A statement being read. Its first token is the word that says what it is; reading starts after it.
 /// `failed` is set by every mistake, so that a reader can leave out the consequences of one.
 struct Statement {
@@ -19,6 +22,7 @@ struct Statement {
   Unit unit = Unit::inch;
   std::size_t next = 1;
   bool failed = false;
+  int faults = 0;  // mistakes found; those past kMaxFaults are not reported
 
   bool done() const { return next >= tokens.size(); }
   const Token& token() const { return tokens[next]; }

@@ -1,7 +1,7 @@
 // Contacts of a chain with itself: known cases, and random chains against a search over all pairs.
 #include "section/contacts.h"
 
-#include <chrono>
+#include <ctime>
 #include <random>
 #include <set>
 
@@ -139,10 +139,10 @@ TEST_CASE("a long chain is searched in well under a second", "[section][contacts
     points.push_back({x + 50.01, 50});
     points.push_back({x + 0.01, 0});
   }
-  const auto begin = std::chrono::steady_clock::now();
+  const std::clock_t begin = std::clock();
   const Contacts contacts = find_contacts(polygon(points, false), false, 20);
-  const std::chrono::duration<double> took = std::chrono::steady_clock::now() - begin;
+  const double took = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
   CHECK(contacts.complete);
   CHECK(contacts.list.empty());
-  CHECK(took.count() < 1);
+  CHECK(took < 1);
 }
