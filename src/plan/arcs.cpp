@@ -171,7 +171,9 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
       for (const double tilt : starts) {
         if (tilt >= range.from && tilt <= range.to) draft.starts.push_back(tilt);
       }
-      out.push_back(split_by_turning(draft));
+      std::vector<Draft> way = split_by_turning(draft);
+      if (way.size() > 1) out.emplace_back(way.rbegin(), way.rend());
+      out.push_back(std::move(way));
     }
   }
   std::stable_sort(out.begin(), out.end(), [](const std::vector<Draft>& a, const std::vector<Draft>& b) {

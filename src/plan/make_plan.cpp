@@ -41,6 +41,9 @@ const char* word(Lies lies) {
 
 namespace {
 
+/// A moulding has a dozen flats and arcs; far beyond that the search would not end while anybody waits.
+constexpr std::size_t kMostSurfaces = 60;
+
 int element_of(const Problem& problem, int surface) {
   return problem.section
       .source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
@@ -213,6 +216,14 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
   if (problem.surfaces.empty()) {
     plan.feasible = true;
     plan.optimal = true;
+    return plan;
+  }
+  if (problem.surfaces.size() > kMostSurfaces) {
+    plan.undecided = true;
+    Reason reason;
+    reason.why = "the profile has " + std::to_string(problem.surfaces.size()) + " flats and arcs to cut; at most " +
+                 std::to_string(kMostSurfaces) + " are planned at once";
+    plan.reasons.push_back(reason);
     return plan;
   }
   const Composition composition = compose(problem);

@@ -49,8 +49,8 @@ struct Stretch {
 struct Draft {
   int plane = 0;  // index into Kit::planes
   std::vector<Pose> poses;
-  std::vector<Stretch> finishes;  // flats only
-  int arc = -1;                   // surface index of the arc a curved or shaped draft finishes
+  std::vector<Stretch> finishes;  // of flat and shaped soles
+  int arc = -1;                   // surface index of the arc a curved draft finishes
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
@@ -80,5 +80,8 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
 /// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several with one plane where
 /// the blank has to be turned between them.
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
+
+/// Shaped planes where their sole lies along the target: one draft for each place and way up, with the surfaces it finishes whole.
+std::vector<Draft> shaped_drafts(const Problem& problem);
 
 }  // namespace arrisline

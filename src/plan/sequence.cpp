@@ -19,6 +19,8 @@ constexpr double kDeepFactor = 3;
 constexpr double kSlantFactor = 2;      // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;          // degrees of its own arc that guide a sole
 constexpr double kOwnArcWithin = 0.05;  // mm, same centre and radius
+constexpr std::ptrdiff_t kFreeCurves = 5;  // curved drafts up to which every order of theirs is tried
+constexpr std::size_t kMostDrafts = 60;   // the sets of cuts done are kept as bits of one word
 constexpr std::size_t kAllOrders = 9;   // drafts up to which every order is tried
 
 bool same_figure(const GaugeLine& a, const GaugeLine& b) {
@@ -101,6 +103,17 @@ double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, 
   return counted / shop.shaving_curved;
 }
 
+/// The body of the plane beside its sole stays clear of the wood that stands after the cut.
+static bool body_clears(const Plane& plane, const std::vector<Pose>& poses, const Wood& wood) {
+  if (!plane.body) return true;
+  Plane body;
+  body.width = plane.width + 2 * plane.body->overhang;
+  return std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+    const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
+    return gouges(wood.edges(), Sweep(body, above), kExact);
+  });
+}
+
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                          const Step* previous, Wood& wood) {
   Step step;
@@ -133,7 +146,7 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
     step.strokes += strokes_of(problem, plane, pose, wood);
     step.removed += wood.cut(Sweep(plane, pose));
   }
-  if (step.removed < kLeastCut) return std::nullopt;
+  if (step.removed < kLeastCut || !body_clears(plane, step.draft.poses, wood)) return std::nullopt;
   if (plane.is_curved()) step.wear = step.removed / (plane.width * plane.width);
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
@@ -152,24 +165,28 @@ namespace {
 
 class Orders {
  public:
+  using Done = unsigned long long;      // bit i: drafts_[i] is cut
+  using Key = std::pair<Done, int>;     // cuts done, and which came last
   Orders(const Problem& problem, std::vector<Draft> drafts, bool all)
-      : problem_(problem), drafts_(std::move(drafts)), all_(all) {}
+      : problem_(problem), drafts_(std::move(drafts)), all_(all) {
+    free_curves_ = std::count_if(drafts_.begin(), drafts_.end(), [](const Draft& draft) { return draft.arc >= 0; }) <= kFreeCurves;
+  }
 
   std::optional<Sequence> best() {
     const std::size_t n = drafts_.size();
-    const unsigned full = (1U << n) - 1;
-    woods_.emplace(0U, Wood(problem_.blank));
+    const Done full = (Done{1} << n) - 1;
+    woods_.emplace(Done{0}, Wood(problem_.blank));
     // Cheapest way known to each (cuts done, last cut), explored in order of cost.
-    using Node = std::pair<double, std::pair<unsigned, int>>;
+    using Node = std::pair<double, Key>;
     std::priority_queue<Node, std::vector<Node>, std::greater<>> open;
-    std::map<std::pair<unsigned, int>, Reached> reached;
-    open.push({0, {0U, -1}});
-    reached[{0U, -1}] = {};
+    std::map<Key, Reached> reached;
+    open.push({0, {0, -1}});
+    reached[{0, -1}] = {};
     while (!open.empty()) {
       const Node node = open.top();
       open.pop();
       const double cost = node.first;
-      const std::pair<unsigned, int> key = node.second;
+      const Key key = node.second;
       Reached& here = reached[key];
       if (here.closed || cost > here.cost + 1e-12) continue;
       here.closed = true;
@@ -178,19 +195,19 @@ class Orders {
       std::vector<const Draft*> done;
       std::size_t count = 0;
       for (std::size_t i = 0; i < n; ++i) {
-        if ((key.first >> i & 1U) == 0) continue;
+        if ((key.first >> i & 1) == 0) continue;
         done.push_back(&drafts_[i]);
         ++count;
       }
       for (std::size_t i = 0; i < n; ++i) {
-        if ((key.first >> i & 1U) != 0 || !allowed(key.first, i)) continue;
-        const unsigned next_set = key.first | 1U << i;
+        if ((key.first >> i & 1) != 0 || !allowed(key.first, i)) continue;
+        const Done next_set = key.first | Done{1} << i;
         Wood wood = woods_.at(key.first);
         std::optional<Step> step = take(problem_, drafts_[i], done, previous, wood);
         if (!step) continue;
         woods_.emplace(next_set, std::move(wood));
         const double next_cost = cost + step->effort + tie_break(problem_, drafts_[i], count);
-        const std::pair<unsigned, int> next{next_set, static_cast<int>(i)};
+        const Key next{next_set, static_cast<int>(i)};
         auto [slot, fresh] = reached.try_emplace(next);
         if (!fresh && slot->second.cost <= next_cost) continue;
         slot->second = {next_cost, false, key, std::move(*step)};
@@ -204,21 +221,22 @@ class Orders {
   struct Reached {
     double cost = 0;
     bool closed = false;
-    std::pair<unsigned, int> from{0U, -1};
+    Key from{0, -1};
     Step step;
   };
 
-  /// Without `all_`, a flat waits for the flats before it.
-  bool allowed(unsigned done, std::size_t i) const {
-    if (all_ || drafts_[i].arc >= 0) return true;
+  /// Without `all_`, a flat waits for the flats before it, and where there are many curves a curve for the curves before it.
+  bool allowed(Done done, std::size_t i) const {
+    const bool curved = drafts_[i].arc >= 0;
+    if (all_ || (curved && free_curves_)) return true;
     for (std::size_t j = 0; j < i; ++j) {
-      if (drafts_[j].arc < 0 && (done >> j & 1U) == 0) return false;
+      if ((drafts_[j].arc >= 0) == curved && (done >> j & 1) == 0) return false;
     }
     return true;
   }
 
-  Sequence unwind(const std::map<std::pair<unsigned, int>, Reached>& reached,
-                  std::pair<unsigned, int> key) const {
+  Sequence unwind(const std::map<Key, Reached>& reached,
+                  Key key) const {
     Sequence out;
     const Wood& wood = woods_.at(key.first);
     while (key.second >= 0) {
@@ -240,13 +258,14 @@ class Orders {
   const Problem& problem_;
   std::vector<Draft> drafts_;
   bool all_;
-  std::map<unsigned, Wood> woods_;
+  bool free_curves_ = true;
+  std::map<Done, Wood> woods_;
 };
 
 }  // namespace
 
 std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> drafts, bool thorough) {
-  if (drafts.size() > 30) return std::nullopt;
+  if (drafts.size() > kMostDrafts) return std::nullopt;
   std::stable_sort(drafts.begin(), drafts.end(), [&](const Draft& a, const Draft& b) {
     if ((a.arc < 0) != (b.arc < 0)) return a.arc < 0;
     if (a.plane != b.plane) return a.plane < b.plane;
