@@ -15,7 +15,7 @@ constexpr double kOverlap = 10.5;
 /// With another radius the tilts of one cut lie within 30° of each other.
 constexpr double kMostTurn = 29.5;
 /// A sole this close to the arc's radius lies along it.
-constexpr double kSameRadius = 0.05;
+constexpr double kSameRadius = 0.04;
 
 bool stands(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {
   const Pose pose = pose_on_arc(problem, arc, plane, tilt);
@@ -161,7 +161,8 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
           const double middle = std::clamp((arc.lo + arc.hi) / 2, last, first);
           first = last = std::clamp(middle, range.from, range.to);
         }
-        spread(first, last, 2 * beta - kOverlap, tilts);
+        // A sole of another radius turns about the arc's centre, not its own, and then only so far at a time.
+        spread(first, last, same ? 2 * beta - kOverlap : std::min(2 * beta - kOverlap, kMostTurn), tilts);
       } else {
         spread(range.from, range.to, widest_turn(problem, arc, plane), tilts);
       }
@@ -181,6 +182,12 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
     if (a.size() != b.size()) return a.size() < b.size();
     return a.front().poses.size() < b.front().poses.size();
   });
+  // A matching plane that can stand there finishes the arc; others serve only where there is none.
+  if (!out.empty() && out.front().front().miss <= kSameRadius) {
+    out.erase(std::remove_if(out.begin(), out.end(),
+                             [](const std::vector<Draft>& way) { return way.front().miss > kSameRadius; }),
+              out.end());
+  }
   return out;
 }
 

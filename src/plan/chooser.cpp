@@ -102,7 +102,7 @@ double Chooser::estimate(const std::vector<Draft>& way, const Setup& setup, cons
     const Plane& plane = problem_.plane(draft.plane);
     effort += shop.weight_cut + shop.weight_setting;
     for (const Pose& pose : draft.poses) {
-      effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left);
+      effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left).counted;
       left.cut(Sweep(plane, pose));
     }
   }
@@ -111,7 +111,7 @@ double Chooser::estimate(const std::vector<Draft>& way, const Setup& setup, cons
     effort += shop.weight_cut;
     double taken = 0;
     for (const Pose& pose : draft.poses) {
-      effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left);
+      effort += shop.weight_stroke * strokes_of(problem_, plane, pose, left).counted;
       taken += left.cut(Sweep(plane, pose));
     }
     if (plane.is_curved()) effort += shop.weight_wear * taken / (plane.width * plane.width);

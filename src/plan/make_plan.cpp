@@ -111,6 +111,7 @@ std::string reason_for(const Problem& problem, const Sequence& sequence, std::si
   const Plane& plane = problem.plane(step.draft.plane);
   if (step.rides == Rides::own_arc) return "its own arc, cut before, guides it now";
   if (plane.is_curved()) return "its two arrises stand ready";
+  if (plane.kind == PlaneKind::shaped) return "its fence guides it, and it makes its part in one setting";
   std::string out;
   if (rail_for) out = "leaves an arris for cut " + std::to_string(*rail_for + 1) + " to ride on";
   if (!step.draft.finishes.empty()) {
@@ -157,7 +158,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
     cut.imbalance = step.guidance.imbalance;
     cut.lies = step.lies;
     cut.settings = step.settings;
-    cut.strokes = step.strokes;
+    cut.strokes = step.strokes.plain;
     LaidOut laid_out = step.laid_out;
     const std::optional<std::size_t> rail_for =
         cut.plane.is_flat() ? lays_rail_for(problem, sequence, i) : std::nullopt;

@@ -65,7 +65,7 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
 }
 
 double step_effort(const Shop& shop, const Step& step, const Step* previous) {
-  double effort = shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes;
+  double effort = shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes.counted;
   effort += shop.weight_wear * step.wear;
   if (previous == nullptr || previous->draft.plane != step.draft.plane) effort += shop.weight_change;
   // Turning the blank over or end for end is a change like taking up another plane.
@@ -92,15 +92,16 @@ double tie_break(const Problem& problem, const Draft& draft, std::size_t positio
 
 }  // namespace
 
-double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
+Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
   const double thick = std::max(0.0, rest_height(wood.edges(), Sweep(plane, pose)));
   const Shop& shop = problem.kit.shop;
   if (plane.is_flat()) {
+    const double strokes = thick / shop.shaving_rebate;
     const bool slanted = std::abs(wrap_degrees(4 * pose.tilt)) > 1e-6;
-    return (slanted ? kSlantFactor : 1) * thick / shop.shaving_rebate;
+    return {strokes, slanted ? kSlantFactor * strokes : strokes};
   }
-  const double counted = plane.is_curved() && thick > kDeep ? kDeep + kDeepFactor * (thick - kDeep) : thick;
-  return counted / shop.shaving_curved;
+  const double deep = plane.is_curved() ? std::max(0.0, thick - kDeep) : 0;
+  return {thick / shop.shaving_curved, (thick + (kDeepFactor - 1) * deep) / shop.shaving_curved};
 }
 
 /// The body of the plane beside its sole stays clear of the wood that stands after the cut.
@@ -143,11 +144,13 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
   step.lies = *lies;
   const Wood before = wood;
   for (const Pose& pose : step.draft.poses) {
-    step.strokes += strokes_of(problem, plane, pose, wood);
+    const Strokes strokes = strokes_of(problem, plane, pose, wood);
+    step.strokes.plain += strokes.plain;
+    step.strokes.counted += strokes.counted;
     step.removed += wood.cut(Sweep(plane, pose));
   }
   if (step.removed < kLeastCut || !body_clears(plane, step.draft.poses, wood)) return std::nullopt;
-  if (plane.is_curved()) step.wear = step.removed / (plane.width * plane.width);
+  if (!plane.is_flat()) step.wear = step.removed / (plane.width * plane.width);
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
     step.rides = plane.kind == PlaneKind::plough ? Rides::fence

@@ -12,6 +12,11 @@
 
 namespace arrisline {
 
+struct Strokes {
+  double plain = 0;
+  double counted = 0;
+};
+
 /// One draft in its place, every rule that concerns it checked on the wood as it then stands.
 struct Step {
   Draft draft;  // a curved draft's poses begin at its start
@@ -20,8 +25,8 @@ struct Step {
   Guidance guidance;  // two arrises only
   Lies lies = Lies::face_up;
   double removed = 0;
-  double strokes = 0;
-  double wear = 0;  // curved: wood taken, in squares of the sole's width
+  Strokes strokes;
+  double wear = 0;  // of a sole that is not flat: wood taken, in squares of its width
   int settings = 0;
   double effort = 0;  // what it adds
 };
@@ -38,9 +43,9 @@ struct Sequence {
 /// Effort of a ride that is not well laid out: taken only where nothing else serves.
 inline constexpr double kIllLaid = 6;
 
-/// Strokes a pose takes on this wood, the slow ones counted as often as docs/how-it-plans.md says; not
-/// rounded.
-double strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
+/// Strokes a pose takes on this wood, not rounded; `counted` has the slow ones as often as
+/// docs/how-it-plans.md says.
+Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
 
 /// Makes the draft the next step after `previous` (null at the start), taking its wood away. Nothing where a
 /// rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the

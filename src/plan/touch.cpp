@@ -215,7 +215,8 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
     if (u > off_middle) right = std::max(right, u);
   };
   for (const Contact& contact : touch.contacts) {
-    if (contact.plain_edge) continue;
+    // A sole that bears on its edge as well would dig in there: such a ride is not laid out at all.
+    if (contact.plain_edge) return {};
     const double r = plane.radius;
     const double arc =
         std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));

@@ -140,8 +140,7 @@ void write_effort(Page& page, const Plan& plan, const Kit& kit) {
   if (plan.optimal) {
     page.line(2, effort + ", the least these planes can do it with.");
   } else {
-    page.line(
-        2, effort + "; it may be possible with less, but not with less than " + plain(plan.bound, 1) + ".");
+    page.line(2, effort + "; the least found, not proved to be the least.");
   }
 }
 

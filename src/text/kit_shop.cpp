@@ -17,7 +17,7 @@ constexpr std::size_t kMaxStops = 1000;
 
 const std::vector<std::string_view> kFields = {"shaving", "weight", "strokes", "gauge", "facets"};
 const std::vector<std::string_view> kShavings = {"rebate", "curved"};
-const std::vector<std::string_view> kWeights = {"change", "cut", "setting", "stroke"};
+const std::vector<std::string_view> kWeights = {"change", "cut", "setting", "stroke", "wear"};
 const std::vector<std::string_view> kBoardClauses = {"stops", "screw", "clear"};
 
 void fail_word(Statement& statement, const std::vector<std::string_view>& fitting, const std::string& after,
@@ -68,7 +68,8 @@ void read_weights(Statement& statement, Shop& shop, std::set<std::string>& given
     double& place = word == "change"    ? shop.weight_change
                     : word == "cut"     ? shop.weight_cut
                     : word == "setting" ? shop.weight_setting
-                                        : shop.weight_stroke;
+                    : word == "stroke"  ? shop.weight_stroke
+                                        : shop.weight_wear;
     place = *weight;
   }
 }

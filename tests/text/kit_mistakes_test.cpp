@@ -62,7 +62,7 @@ TEST_CASE("each mistake in a kit is named, with what was expected", "[text][mist
        "1:14: expected rebate or curved after 'shaving', found 'rebat'; did you mean 'rebate'?\n"},
       {"shop shaving rebate 0", "1:21: a thickness after 'shaving rebate' must be more than 0\n"},
       {"shop shaving rebate .006 shaving rebate .004", "1:34: 'shaving rebate' is given twice in this kit\n"},
-      {"shop weight 2", "1:13: expected change, cut, setting or stroke after 'weight', found '2'\n"},
+      {"shop weight 2", "1:13: expected change, cut, setting, stroke or wear after 'weight', found '2'\n"},
       {"shop weight change x", "1:20: expected a number after 'weight change', found 'x'\n"},
       {"shop weight change -1", "1:20: '-1' has a sign, and numbers here have none\n"},
       {"shop weight cut 1e3", "1:17: expected a number after 'weight cut', a plain number, found '1e3'\n"},
