@@ -13,7 +13,7 @@ namespace {
 // A new file of that name or of the next number that is free; empty where none can be written.
 std::string write_new_file(const std::string& folder, const std::string& text) {
   for (int number = 1; number <= 1000; ++number) {
-    const std::string path = folder + "/arrisline-fault-" + std::to_string(number) + ".json";
+    std::string path = folder + "/arrisline-fault-" + std::to_string(number) + ".json";
     switch (create_file(path, text)) {
       case Created::yes:
         return path;

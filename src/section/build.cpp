@@ -42,7 +42,7 @@ bool in_one_chain(const Drawing& drawing, int a, int b) {
 
 /// An element beside another: with its line where it is of a different chain, since both may have its number.
 std::string beside(const Drawing& drawing, int index, int other) {
-  const std::string text = describe(element(drawing, index));
+  std::string text = describe(element(drawing, index));
   if (other < 0 || in_one_chain(drawing, index, other)) return text;
   return text + " of line " + std::to_string(element(drawing, index).line);
 }
