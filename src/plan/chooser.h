@@ -12,8 +12,8 @@ namespace arrisline {
 
 void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood);
 
-/// Depth-first over the arcs; each complete choice is put in its cheapest order and, where that is the best so far, kept in
-/// `out`. Arcs that no plane can finish where they stand are named in out.no_plane.
+/// Depth-first over the arcs; each complete choice is put in its cheapest order and, where that is the best
+/// so far, kept in `out`. Arcs that no plane can finish where they stand are named in out.no_plane.
 class Chooser {
  public:
   /// `done`: surfaces that need no plane of their own.
@@ -22,7 +22,8 @@ class Chooser {
   /// Goes through the arcs on top of these flats.
   void run(std::vector<Draft> flats);
 
-  /// Orders the drafts, judges what they leave and keeps the sequence if it is the best so far. `thorough`: every order.
+  /// Orders the drafts, judges what they leave and keeps the sequence if it is the best so far. `thorough`:
+  /// every order.
   void judge(const std::vector<Draft>& drafts, bool thorough);
 
   /// Arcs that planes fit but that nothing was found to guide in any run.
@@ -38,7 +39,8 @@ class Chooser {
   void keep_likely_planes();
   bool better(const Sequence& a, const Sequence& b) const;
   double estimate(const std::vector<Draft>& way, const Setup& setup, const Wood& wood) const;
-  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood, double cost);
+  void choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood,
+              double cost);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
 
   const Problem& problem_;

@@ -59,7 +59,8 @@ std::vector<Draft> drafts_of(const Sequence& sequence) {
 
 /// Leaves out each flat that the plan is better without, and puts in each of the pool that it is better with,
 /// until neither helps.
-void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& chooser, const Composition& out) {
+void improve(const Problem& problem, const std::vector<Draft>& pool, Chooser& chooser,
+             const Composition& out) {
   constexpr double kWorthwhile = 0.01;  // of the waste, that a cut from the pool must save the curved planes
   constexpr int kRounds = 8;
   double before = std::numeric_limits<double>::infinity();

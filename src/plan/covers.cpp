@@ -148,7 +148,8 @@ class Covers {
 
 }  // namespace
 
-CoverSet cheapest_covers(const Problem& problem, const std::vector<Draft>& drafts, const std::vector<Draft>& given) {
+CoverSet cheapest_covers(const Problem& problem, const std::vector<Draft>& drafts,
+                         const std::vector<Draft>& given) {
   return Covers(problem, drafts, given).best();
 }
 

@@ -12,8 +12,10 @@ struct CoverSet {
   std::vector<int> uncoverable;          // flat surfaces that all drafts together leave partly bare
 };
 
-/// The few cheapest covers. What `given` finishes counts as done; surfaces that nothing covers are left to the final
-/// judgement of what is left. No covers are returned only where there are no drafts for what is open.
-CoverSet cheapest_covers(const Problem& problem, const std::vector<Draft>& drafts, const std::vector<Draft>& given);
+/// The few cheapest covers. What `given` finishes counts as done; surfaces that nothing covers are left to
+/// the final judgement of what is left. No covers are returned only where there are no drafts for what is
+/// open.
+CoverSet cheapest_covers(const Problem& problem, const std::vector<Draft>& drafts,
+                         const std::vector<Draft>& given);
 
 }  // namespace arrisline

@@ -137,7 +137,8 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   std::vector<Pose> poses;
   double u = wall_u + open * half;
   if (u + half < all.u0 + 1e-6 || u - half > all.u1 - 1e-6) return poses;
-  const double v = std::max(floor_v, lowest(problem, plane, tilt, u));
+  // With nothing of the target under the sole the floor is the far side of the blank.
+  const double v = std::max({floor_v, lowest(problem, plane, tilt, u), all.v0});
   if (v > all.v1 - 1e-4) return poses;
   poses.push_back(pose_at(tilt, u, v));
   while (poses.size() < kMostPoses && plane.kind != PlaneKind::plough) {
@@ -219,7 +220,14 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
     draft.plane = plane;
     draft.finishes = finished_by(problem, problem.plane(plane), poses);
     draft.poses = std::move(poses);
-    out.push_back(std::move(draft));
+    // Slanted cuts are laid out by the two lines their sole ends in, so the sole has to make one of the
+    // flats.
+    const double tilt = draft.poses.front().tilt;
+    const bool slanted = std::abs(wrap_degrees(4 * tilt)) > 1e-6;
+    const bool by_sole = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& s) {
+      return std::abs(wrap_degrees(problem.surfaces[static_cast<std::size_t>(s.surface)].tilt - tilt)) < 1e-6;
+    });
+    if (!slanted || by_sole) out.push_back(std::move(draft));
   };
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
     const Plane& plane = problem.plane(p);

@@ -222,8 +222,8 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
   if (problem.surfaces.size() > kMostSurfaces) {
     plan.undecided = true;
     Reason reason;
-    reason.why = "the profile has " + std::to_string(problem.surfaces.size()) + " flats and arcs to cut; at most " +
-                 std::to_string(kMostSurfaces) + " are planned at once";
+    reason.why = "the profile has " + std::to_string(problem.surfaces.size()) +
+                 " flats and arcs to cut; at most " + std::to_string(kMostSurfaces) + " are planned at once";
     plan.reasons.push_back(reason);
     return plan;
   }

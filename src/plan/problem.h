@@ -81,7 +81,8 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
 /// the blank has to be turned between them.
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
 
-/// Shaped planes where their sole lies along the target: one draft for each place and way up, with the surfaces it finishes whole.
+/// Shaped planes where their sole lies along the target: one draft for each place and way up, with the
+/// surfaces it finishes whole.
 std::vector<Draft> shaped_drafts(const Problem& problem);
 
 }  // namespace arrisline

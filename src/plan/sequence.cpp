@@ -16,12 +16,12 @@ namespace {
 
 constexpr double kDeep = 3;  // mm of thickness from which a curved plane's strokes count more
 constexpr double kDeepFactor = 3;
-constexpr double kSlantFactor = 2;      // a slanted flat has only its lines to guide it, so it goes slowly
-constexpr double kOwnArc = 10;          // degrees of its own arc that guide a sole
-constexpr double kOwnArcWithin = 0.05;  // mm, same centre and radius
+constexpr double kSlantFactor = 2;         // a slanted flat has only its lines to guide it, so it goes slowly
+constexpr double kOwnArc = 10;             // degrees of its own arc that guide a sole
+constexpr double kOwnArcWithin = 0.05;     // mm, same centre and radius
 constexpr std::ptrdiff_t kFreeCurves = 5;  // curved drafts up to which every order of theirs is tried
-constexpr std::size_t kMostDrafts = 60;   // the sets of cuts done are kept as bits of one word
-constexpr std::size_t kAllOrders = 9;   // drafts up to which every order is tried
+constexpr std::size_t kMostDrafts = 60;    // the sets of cuts done are kept as bits of one word
+constexpr std::size_t kAllOrders = 9;      // drafts up to which every order is tried
 
 bool same_figure(const GaugeLine& a, const GaugeLine& b) {
   return a.from == b.from && std::abs(a.at - b.at) < 1e-6;
@@ -65,7 +65,8 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
 }
 
 double step_effort(const Shop& shop, const Step& step, const Step* previous) {
-  double effort = shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes.counted;
+  double effort =
+      shop.weight_cut + shop.weight_setting * step.settings + shop.weight_stroke * step.strokes.counted;
   effort += shop.weight_wear * step.wear;
   if (previous == nullptr || previous->draft.plane != step.draft.plane) effort += shop.weight_change;
   // Turning the blank over or end for end is a change like taking up another plane.
@@ -168,11 +169,12 @@ namespace {
 
 class Orders {
  public:
-  using Done = unsigned long long;      // bit i: drafts_[i] is cut
-  using Key = std::pair<Done, int>;     // cuts done, and which came last
+  using Done = unsigned long long;   // bit i: drafts_[i] is cut
+  using Key = std::pair<Done, int>;  // cuts done, and which came last
   Orders(const Problem& problem, std::vector<Draft> drafts, bool all)
       : problem_(problem), drafts_(std::move(drafts)), all_(all) {
-    free_curves_ = std::count_if(drafts_.begin(), drafts_.end(), [](const Draft& draft) { return draft.arc >= 0; }) <= kFreeCurves;
+    free_curves_ = std::count_if(drafts_.begin(), drafts_.end(),
+                                 [](const Draft& draft) { return draft.arc >= 0; }) <= kFreeCurves;
   }
 
   std::optional<Sequence> best() {
@@ -228,7 +230,8 @@ class Orders {
     Step step;
   };
 
-  /// Without `all_`, a flat waits for the flats before it, and where there are many curves a curve for the curves before it.
+  /// Without `all_`, a flat waits for the flats before it, and where there are many curves a curve for the
+  /// curves before it.
   bool allowed(Done done, std::size_t i) const {
     const bool curved = drafts_[i].arc >= 0;
     if (all_ || (curved && free_curves_)) return true;
@@ -238,8 +241,7 @@ class Orders {
     return true;
   }
 
-  Sequence unwind(const std::map<Key, Reached>& reached,
-                  Key key) const {
+  Sequence unwind(const std::map<Key, Reached>& reached, Key key) const {
     Sequence out;
     const Wood& wood = woods_.at(key.first);
     while (key.second >= 0) {

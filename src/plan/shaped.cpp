@@ -10,7 +10,8 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kAlong = 0.02;  // mm within which a sole lies along the target: what a maker of planes holds to
+constexpr double kAlong =
+    0.02;  // mm within which a sole lies along the target: what a maker of planes holds to
 
 /// The surface lies on the sole from end to end.
 bool lies_along(const Edge& surface, const std::vector<Edge>& sole) {
@@ -34,7 +35,8 @@ std::vector<Draft> shaped_drafts(const Problem& problem) {
         for (const Edge& part : sole) {
           if (part.is_arc() != edge.is_arc()) continue;
           // The sole runs with the wood on its left as the target does.
-          if (part.is_arc() && (part.turn != edge.turn || std::abs(radius(part) - radius(edge)) > kAlong)) continue;
+          if (part.is_arc() && (part.turn != edge.turn || std::abs(radius(part) - radius(edge)) > kAlong))
+            continue;
           const Point move = part.is_arc() ? edge.centre - part.centre : edge.from - part.from;
           const Pose pose{move, tilt};
           if (gouges(problem.section.target, Sweep(plane, pose), kAlong / 4)) continue;
@@ -49,7 +51,8 @@ std::vector<Draft> shaped_drafts(const Problem& problem) {
             curved = curved || problem.surfaces[i].arc;
           }
           const bool known = std::any_of(out.begin(), out.end(), [&](const Draft& other) {
-            return other.plane == p && distance(other.poses[0].at, pose.at) < 1e-6 && other.poses[0].tilt == tilt;
+            return other.plane == p && distance(other.poses[0].at, pose.at) < 1e-6 &&
+                   other.poses[0].tilt == tilt;
           });
           if (curved && !known) out.push_back(std::move(draft));
         }

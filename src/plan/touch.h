@@ -50,7 +50,8 @@ struct Guidance {
   bool well_laid() const { return two_arrises && imbalance <= kWellLaidImbalance; }
 };
 
-/// Stricter than the rule in one place: an edge of the sole that bears on plain wood beside good rails spoils them.
+/// Stricter than the rule in one place: an edge of the sole that bears on plain wood beside good rails spoils
+/// them.
 Guidance guidance(const Touch& touch, const Plane& plane);
 
 }  // namespace arrisline
