@@ -43,11 +43,16 @@ void Chooser::run(std::vector<Draft> flats) {
   const Shop& shop = problem_.kit.shop;
   const double cost =
       shop.weight_change + static_cast<double>(flats.size()) * (shop.weight_cut + shop.weight_setting);
-  for (const bool forward : {true, false}) {
-    if (!forward && arcs_.size() < 2) break;
-    forward_ = forward;
-    std::vector<Draft> curved;
-    choose(0, flats, curved, wood, cost);
+  for (const bool one_by_one : {false, true}) {
+    // Arrises that a finished arc leaves are looked to only where the flats alone lead nowhere.
+    if (one_by_one && (out_.best || arcs_.size() < 2)) break;
+    for (const bool forward : {true, false}) {
+      if (!forward && arcs_.size() < 2) break;
+      forward_ = forward;
+      one_by_one_ = one_by_one;
+      std::vector<Draft> curved;
+      choose(0, flats, curved, wood, cost);
+    }
   }
 }
 

@@ -48,6 +48,7 @@ class Chooser {
   std::map<std::tuple<int, int, double, long long, std::size_t>, std::vector<Setup>> rails_;
   std::vector<Arc> arcs_;
   bool forward_ = true;
+  bool one_by_one_ = false;  // each arc is finished before rails are laid for the next
   int leaves_ = 0;
 };
 

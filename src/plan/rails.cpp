@@ -40,6 +40,7 @@ class RailFinder {
   /// The well laid-out ways, or where there are none the least unbalanced.
   std::vector<Setup> find() {
     find_all();
+    if (found_.empty() && lesser_.empty()) any_flats();
     if (!found_.empty()) return std::move(found_);
     std::stable_sort(lesser_.begin(), lesser_.end(), [](const Setup& a, const Setup& b) {
       return a.guidance.imbalance < b.guidance.imbalance;
@@ -71,6 +72,26 @@ class RailFinder {
         }
       }
       if (!arc_.bead) slots();
+    }
+  }
+
+  /// Where no pattern serves: any one or two of the flats that stand against corners of the target.
+  void any_flats() {
+    constexpr std::size_t kMostPool = 40;
+    constexpr std::size_t kEnough = 3;
+    std::vector<Draft> pool;
+    for (const Draft& draft : flat_drafts(problem_)) {
+      if (problem_.plane(draft.plane).kind == PlaneKind::rebate && pool.size() < kMostPool) pool.push_back(draft);
+    }
+    std::vector<double> starts = draft_.starts;
+    for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
+    for (std::size_t i = 0; i < pool.size(); ++i) {
+      for (const double start : starts) accept({pool[i]}, start);
+    }
+    for (std::size_t i = 0; i < pool.size() && found_.size() < kEnough; ++i) {
+      for (std::size_t j = i + 1; j < pool.size() && found_.size() < kEnough; ++j) {
+        for (const double start : starts) accept({pool[i], pool[j]}, start);
+      }
     }
   }
 
