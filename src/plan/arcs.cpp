@@ -14,6 +14,8 @@ namespace {
 constexpr double kOverlap = 10.5;
 /// With another radius the tilts of one cut lie within 30° of each other.
 constexpr double kMostTurn = 29.5;
+/// Nobody turns a plane by less, in degrees; half of it stays uncut at either end of the arc, a hair.
+constexpr double kNoTurn = 0.6;
 /// A sole this close to the arc's radius lies along it.
 constexpr double kSameRadius = 0.04;
 
@@ -76,9 +78,8 @@ double cusp(double arc_radius, double sole_radius, bool bead, double phi) {
 }
 
 double widest_turn(const Problem& problem, const Surface& arc, const Plane& plane) {
-  const double allowed =
-      0.9 * (problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape)
-                                 : problem.options.tolerance);
+  // What the scraper may take is kept for what the planes cannot reach.
+  const double allowed = 0.9 * problem.options.tolerance;
   const double r = radius(problem.edge(arc));
   double low = 0.5, high = kMostTurn;
   if (cusp(r, plane.radius, arc.bead, high) <= allowed) return high;
@@ -156,6 +157,7 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
       if (lies_along) {
         double first = std::max(range.from, std::min(arc.lo + beta, range.to));
         double last = std::min(range.to, std::max(arc.hi - beta, range.from));
+        if (last > first && last - first < kNoTurn) first = last = (first + last) / 2;
         if (first > last) {
           // Any tilt from `last` to `first` covers the whole arc: its middle leans least on either side.
           const double middle = std::clamp((arc.lo + arc.hi) / 2, last, first);

@@ -81,7 +81,8 @@ class RailFinder {
     constexpr std::size_t kEnough = 3;
     std::vector<Draft> pool;
     for (const Draft& draft : flat_drafts(problem_)) {
-      if (problem_.plane(draft.plane).kind == PlaneKind::rebate && pool.size() < kMostPool) pool.push_back(draft);
+      if (problem_.plane(draft.plane).kind == PlaneKind::rebate && pool.size() < kMostPool)
+        pool.push_back(draft);
     }
     std::vector<double> starts = draft_.starts;
     for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
@@ -411,19 +412,21 @@ bool well_laid(const Guidance& guidance, const Plane& plane) {
 std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
   const Plane& plane = problem.plane(draft.plane);
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
+  // A start that is one of the draft's own tilts saves a pose, and is worth this much imbalance.
+  constexpr double kOwnTilt = 0.05;
   std::optional<Start> best;
-  auto consider = [&](double tilt) {
+  auto consider = [&](double tilt, double handicap) {
     const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
     const Guidance guided = guidance(bears, plane);
     if (!guided.two_arrises) return;
     if (best && well_laid(best->guidance, plane) != well_laid(guided, plane)) {
       if (well_laid(guided, plane)) best = Start{tilt, guided};
-    } else if (!best || guided.imbalance < best->guidance.imbalance - 1e-6) {
+    } else if (!best || guided.imbalance + handicap < best->guidance.imbalance - 1e-6) {
       best = Start{tilt, guided};
     }
   };
-  for (const Pose& pose : draft.poses) consider(pose.tilt);
-  for (const double tilt : draft.starts) consider(tilt);
+  for (const Pose& pose : draft.poses) consider(pose.tilt, 0);
+  for (const double tilt : draft.starts) consider(tilt, kOwnTilt);
   return best;
 }
 

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "plan/wood.h"
+
 namespace arrisline {
 
 namespace {
@@ -103,10 +105,18 @@ Reason no_flat(const Problem& problem, int surface) {
   } else {
     reason.why = "no flat sole or side of the kit reaches it without cutting wood that must stay";
   }
-  Reason::Nearest nearest;
-  nearest.kind = PlaneKind::plough;
-  nearest.width = len;
-  reason.nearest = nearest;
+  // A sole as wide as the flat helps only where it can then stand on it.
+  Plane fitting;
+  fitting.kind = PlaneKind::rebate;
+  fitting.width = len;
+  const Pose pose{point_at(problem.edge(flat), 0.5), flat.tilt};
+  if (!gouges(problem.section.target, Sweep(fitting, pose), kExact)) {
+    Reason::Nearest nearest;
+    const bool square = std::abs(wrap_degrees(4 * flat.tilt)) < 1e-6;
+    nearest.kind = square ? PlaneKind::plough : PlaneKind::rebate;
+    nearest.width = len;
+    reason.nearest = nearest;
+  }
   return reason;
 }
 

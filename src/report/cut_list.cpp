@@ -55,7 +55,9 @@ void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
     const StruckLine& line = lines[i];
     const std::string letter = line_letter(i) + ". ";
     page.item(2 + (letter.size() < 4 ? 4 - letter.size() : 0), letter,
-              exact(line.set, unit) + " from the " + word(line.from) + ", on the " + word(line.on));
+              exact(line.set, unit) + " from the " + word(line.from) +
+                  (line.after == 0 ? std::string(", on the ") + word(line.on)
+                                   : ", once cut " + std::to_string(line.after) + " is done"));
   }
   if (lines.empty()) page.line(2, "None.");
   std::vector<std::string> rails;

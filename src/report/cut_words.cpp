@@ -127,6 +127,13 @@ std::string joined(const std::vector<std::string>& parts) {
   return out;
 }
 
+/// A width as the line gives it; one that no line gives, against a wall already cut, only roughly.
+std::string width_words(double wide, const std::string& line, const CutContext& context) {
+  if (!line.empty()) return exact(wide, context.unit);
+  return "about " + show_length(wide, context.unit, context.division) +
+         (context.unit == Unit::inch ? " in" : " mm");
+}
+
 std::string sentence_of(const Pass& pass, const CutContext& context, Named& named) {
   const Bearing& b = pass.bearing;
   const bool to_near = pass.near < kSamePlace;
@@ -138,11 +145,12 @@ std::string sentence_of(const Pass& pass, const CutContext& context, Named& name
   if (to_near && to_far) {
     out += upright ? "Right across" : "right across";
   } else if (to_near) {
-    out += exact(pass.far, context.unit) + " wide from the " + word(b.near) + named.at(b.near, pass.far);
+    const std::string line = named.at(b.near, pass.far);
+    out += width_words(pass.far, line, context) + " wide from the " + word(b.near) + line;
   } else if (to_far) {
     const double wide = b.across - pass.near;
-    out += exact(wide, context.unit) + " wide from the " + word(b.far) + named.at(b.far, wide) +
-           named.at(b.near, pass.near);
+    const std::string line = named.at(b.far, wide) + named.at(b.near, pass.near);
+    out += width_words(wide, line, context) + " wide from the " + word(b.far) + line;
   } else {
     out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) +
            " to " + exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);

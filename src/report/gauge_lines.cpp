@@ -20,6 +20,48 @@ bool same(const StruckLine& struck, const Cut& cut, const GaugeLine& line) {
          struck.on == struck_on(cut, line.from);
 }
 
+/// The middle of the line's place on the blank's own surface, a hair inside the wood.
+Point place_of(const Section& section, const StruckLine& line) {
+  constexpr double kInside = 1e-3;
+  Point p;
+  switch (line.from) {
+    case Side::edge:
+      p.x = line.set;
+      break;
+    case Side::back:
+      p.x = section.width - line.set;
+      break;
+    case Side::face:
+      p.y = line.set;
+      break;
+    case Side::underside:
+      p.y = section.thickness - line.set;
+      break;
+  }
+  switch (line.on) {
+    case Side::face:
+      p.y = kInside;
+      break;
+    case Side::underside:
+      p.y = section.thickness - kInside;
+      break;
+    case Side::edge:
+      p.x = kInside;
+      break;
+    case Side::back:
+      p.x = section.width - kInside;
+      break;
+  }
+  return p;
+}
+
+bool takes(const Cut& cut, Point p) {
+  return std::any_of(cut.set.begin(), cut.set.end(), [&](const Pose& pose) {
+    const Point uv = to_sole_frame(pose, p);
+    return std::fabs(uv.x) < cut.plane.width / 2 && uv.y > sole_height(cut.plane, uv.x);
+  });
+}
+
 }  // namespace
 
 const char* word(Side side) {
@@ -42,7 +84,12 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
     for (const GaugeLine& line : cut.lines) {
       const std::size_t at = find_line(out, cut, line);
       if (at == out.size()) {
-        out.push_back({line.from, line.set, struck_on(cut, line.from), line.fine});
+        StruckLine struck{line.from, line.set, struck_on(cut, line.from), line.fine, 0};
+        for (const Cut& earlier : plan.cuts) {
+          if (earlier.number >= cut.number || struck.after != 0) break;
+          if (takes(earlier, place_of(plan.section, struck))) struck.after = earlier.number;
+        }
+        out.push_back(struck);
       } else {
         out[at].fine = out[at].fine || line.fine;
       }
