@@ -84,11 +84,13 @@ void count_settings(Step& step, const Step* previous) {
   }
 }
 
-/// A small preference that settles ties: flats before curves, from the back wall outward.
+/// A small preference that settles ties: flats before curves, from the back wall outward, upright before
+/// leaning.
 double tie_break(const Problem& problem, const Draft& draft, std::size_t position) {
-  const double x = draft.poses.empty() ? 0 : draft.poses.front().at.x;
-  const double inward = x / (problem.section.width + 1);
-  return 1e-5 * static_cast<double>(position) * (inward + (draft.arc >= 0 ? -1.0 : 0.0));
+  const Pose& pose = draft.poses.front();
+  const double inward = pose.at.x / (problem.section.width + 1);
+  const double later = (draft.arc >= 0 ? 1 : 0) + (std::abs(wrap_degrees(pose.tilt)) > 1e-6 ? 0.01 : 0);
+  return 1e-5 * static_cast<double>(position) * (inward - later);
 }
 
 }  // namespace
@@ -277,7 +279,11 @@ std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> dr
     const bool a_square = std::abs(wrap_degrees(4 * a.poses.front().tilt)) < 1e-6;
     const bool b_square = std::abs(wrap_degrees(4 * b.poses.front().tilt)) < 1e-6;
     if (a_square != b_square) return a_square;
-    return a.poses.front().at.x > b.poses.front().at.x;
+    // To a hundredth of a micron, so that rounding settles no order.
+    const long long a_x = std::llround(a.poses.front().at.x * 1e5);
+    const long long b_x = std::llround(b.poses.front().at.x * 1e5);
+    if (a_x != b_x) return a_x > b_x;
+    return std::abs(a.poses.front().tilt) < std::abs(b.poses.front().tilt) - 1e-6;
   });
   return Orders(problem, drafts, thorough && drafts.size() <= kAllOrders).best();
 }

@@ -1,63 +1,151 @@
-// The planner on the mouldings that a pair of sixes and a rebate plane make on 3/4 in stock.
-#include "arrisline/plan.h"
+// What a pair of sixes, a 3/4 in rebate plane and a scraper make on 3/4 in stock ("common practice, no
+// source": with these a maker sticks the round-over, ovolo, cavetto, both ogees and mouldings with fillets).
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <vector>
 
-#include <cstdio>
-
-#include "catch.h"
-#include "plan/sections.h"
+#include "plan/planning.h"
 
 using namespace arrisline;
-using test::ChainBuilder;
-using test::kInch;
+using test::faults;
+using test::flat_share;
+using test::pair_of_sixes;
+using test::profile;
 
 namespace {
-void show(const Section& section) {
-  const Kit kit = test::pair_of_sixes();
-  const Plan plan = make_plan(section, kit, {});
-  std::printf("== %s feasible=%d effort=%.2f left=%.4f area=%.3f flat=%.1f%% set=%.3f/%.3f\n",
-              section.name.c_str(), plan.feasible, plan.effort, plan.left.max_height, plan.left.area,
-              100 * plan.waste_by_flat / plan.waste_area, plan.left.as_set_max_height,
-              plan.left.as_set_deepest_gouge);
-  for (const auto& r : plan.reasons) std::printf("   el %d: %s\n", r.element, r.why.c_str());
-  for (const auto& c : plan.cuts) {
-    std::printf("  %d %-12s %-14s rem %.2f str %.0f set %d %s imb %.3f/%.3f [%s] %s:", c.number,
-                c.plane.label.c_str(), c.made_for.c_str(), c.removed, c.strokes, c.settings, word(c.rides),
-                c.imbalance, c.imbalance_set, word(c.lies), c.reason.c_str());
-    for (const auto& p : c.poses) std::printf(" (%.3f,%.3f @%.3f)", p.at.x, p.at.y, p.tilt);
-    for (const auto& l : c.lines) std::printf(" line %d:%.3f->%.3f", static_cast<int>(l.from), l.at, l.set);
-    std::printf("\n");
+
+struct Moulding {
+  const char* name;
+  const char* stock;
+  const char* chain;
+};
+
+const std::vector<Moulding> kEdgeMouldings = {
+    {"round-over of half the thickness", "2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"},
+    {"ovolo between fillets", "2 wide, 3/4 thick",
+     "start face 1/2\nstep down 1/8\novolo 3/8\nfillet out 1/8"},
+    {"ovolo on a fillet", "2 wide, 3/4 thick", "start face 1/2\novolo 3/8\nfillet out 1/8"},
+    {"cavetto", "2 wide, 3/4 thick", "start face 3/8\ncavetto 3/8"},
+    {"cavetto between fillets", "2 wide, 3/4 thick",
+     "start face 1/2\nstep down 1/8\ncavetto 3/8\nfillet out 1/8"},
+    {"ogee", "2 wide, 3/4 thick", "start face 3/4\nogee out 3/4 down 3/4"},
+    {"reverse ogee", "2 wide, 3/4 thick", "start face 3/4\nreverse-ogee out 3/4 down 3/4"},
+    {"ogee with a fillet between", "2 wide, 3/4 thick",
+     "start face 7/8\nbead out 3/8 down 3/8\nfillet out 1/8\ncove out 3/8 down 3/8"},
+    {"reverse ogee with a fillet between", "2 wide, 3/4 thick",
+     "start face 7/8\ncove out 3/8 down 3/8\nfillet out 1/8\nbead out 3/8 down 3/8"},
+    {"chamfer", "2 wide, 3/4 thick", "start face 1/4\nchamfer 1/4"},
+    {"rebate", "2 wide, 3/4 thick", "start face 1/2\nstep down 1/4\nfillet out 1/2"},
+    {"rebate wider than the sole", "3 wide, 3/4 thick", "start face 1 1/2\nstep down 1/4\nfillet out 1 1/2"},
+    {"cyma of two 60 degree arcs", "2 wide, 3/4 thick", "start face .6\nogee out .6 down .45"},
+    {"reverse cyma", "2 wide, 3/4 thick", "start face .6\nreverse-ogee out .6 down .45"},
+    {"torus", "2 wide, 3/4 thick", "start face 3/8\ntorus 3/4"},
+};
+
+const std::vector<Moulding> kOthers = {
+    {"cove across the middle of a wide face", "3 wide, 3/4 thick",
+     "start face 1 3/4\ncove out 1/2 radius 3/8"},
+    {"frame from back to working edge", "2 wide, 3/4 thick",
+     "start back 1/4\ncove out 3/8 up 1/4 radius 3/8\nfillet out 1/4\nbead out 3/8 down 3/8\nfillet out 1"},
+    {"round-over on the back edge", "2 wide, 3/4 thick", "side back\nstart face 3/8\nbead out 3/8 down 3/8"},
+    {"round-over on the underside", "2 wide, 3/4 thick",
+     "side underside\nstart face 3/8\nbead out 3/8 down 3/8"},
+    {"both edges rounded", "3 wide, 3/4 thick",
+     "start face 3/8\nbead out 3/8 down 3/8\nside back\nstart face 3/8\nbead out 3/8 down 3/8"},
+    {"ovolo and a rebate for glass", "2 wide, 3/4 thick",
+     "start face 1/2\nstep down 1/8\novolo 3/8\nfillet out 1/8\nside underside\nstart back 1/4\n"
+     "fillet out 3/8\nstep up 1/4"},
+};
+
+/// The rules that every plan of this file is held to, with the plan at hand.
+void holds(const Section& section, const Plan& plan) {
+  REQUIRE(plan.feasible);
+  CHECK(faults(plan) == "");
+  CHECK(plan.left.max_height <= 0.2);
+  CHECK_FALSE(plan.left.scrape);
+  CHECK(plan.left.as_set_deepest_gouge <= 0.01);
+  int number = 0;
+  std::vector<bool> curved(section.elements.size(), false);
+  for (const Cut& cut : plan.cuts) {
+    CHECK(cut.number == ++number);
+    CHECK(cut.removed > 0.01);
+    CHECK(cut.set.size() == cut.poses.size());
+    if (!cut.plane.is_curved()) continue;
+    CHECK(cut.imbalance <= 0.15);
+    for (const int element : cut.elements) curved[static_cast<std::size_t>(element)] = true;
+  }
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    if (!section.target[i].is_arc()) continue;
+    INFO("the arc of " << describe(section.elements[static_cast<std::size_t>(section.source[i])]));
+    CHECK(curved[static_cast<std::size_t>(section.source[i])]);
   }
 }
+
 }  // namespace
 
-TEST_CASE("show", "[.show]") {
-  const double T = 0.75 * kInch, W = 2 * kInch, R = 0.375 * kInch, f = kInch / 8;
-  show(ChainBuilder(W, T, R).bead(R).section("round-over"));
-  show(ChainBuilder(W, T, R + f).line(0, f).bead(R).line(f, 0).section("ovolo between fillets"));
-  show(ChainBuilder(W, T, R).cove(R).section("cavetto"));
-  show(ChainBuilder(W, T, R + f).line(0, f).cove(R).line(f, 0).section("cavetto between fillets"));
-  show(ChainBuilder(W, T, 2 * R).bead(R).cove(R).section("ogee"));
-  show(ChainBuilder(W, T, 2 * R).cove(R).bead(R).section("reverse ogee"));
-  show(ChainBuilder(W, 1.2 * kInch, 2 * R + f)
-           .bead(R)
-           .line(f, 0)
-           .line(0, f)
-           .cove(R)
-           .section("ogee with a fillet between"));
-  show(ChainBuilder(W, 1.2 * kInch, 2 * R + f)
-           .cove(R)
-           .line(f, 0)
-           .line(0, f)
-           .bead(R)
-           .section("reverse ogee with a fillet between"));
-  show(ChainBuilder(W, T, 0.25 * kInch).line(0.25 * kInch, 0.25 * kInch).section("chamfer"));
-  show(ChainBuilder(W, T, 0.5 * kInch).line(0, 0.25 * kInch).line(0.5 * kInch, 0).section("rebate"));
-  show(ChainBuilder(W, T, 1.5 * kInch).line(0, 0.25 * kInch).line(1.5 * kInch, 0).section("wide rebate"));
-  const double H = 0.45 * kInch, P = 0.6 * kInch;
-  show(ChainBuilder(W, T, P).arc_of(P / 2, H / 2, R, true).arc_of(P / 2, H / 2, R, false).section("cyma"));
-  show(ChainBuilder(W, T, R).arc(0, 2 * R, {R, R}, Turn::right).section("torus"));
-  show(ChainBuilder(3 * kInch, T, 1.5 * kInch + R * 0.8)
-           .arc_of(2 * R * 0.8, 0, R, false)
-           .line(1.5 * kInch - R * 0.8, 0)
-           .section("face cove"));
+TEST_CASE("a pair of sixes makes the edge mouldings", "[plan]") {
+  std::vector<double> shares;
+  for (const Moulding& moulding : kEdgeMouldings) {
+    INFO(moulding.name);
+    const Section section = profile(moulding.stock, moulding.chain);
+    const Plan plan = make_plan(section, pair_of_sixes(), {});
+    holds(section, plan);
+    shares.push_back(flat_share(plan));
+  }
+  // Nine tenths of the work is the rebate plane's: common practice, no source. The median is held to 85 %.
+  std::sort(shares.begin(), shares.end());
+  CHECK(shares[shares.size() / 2] >= 0.85);
+  CHECK(shares.front() >= 0.75);
+}
+
+TEST_CASE("a pair of sixes works the face, the back edge and the underside", "[plan]") {
+  for (const Moulding& moulding : kOthers) {
+    INFO(moulding.name);
+    const Section section = profile(moulding.stock, moulding.chain);
+    holds(section, make_plan(section, pair_of_sixes(), {}));
+  }
+}
+
+TEST_CASE("a round-over is one tangent chamfer and two tilts of the hollow", "[plan]") {
+  const Plan plan =
+      make_plan(profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"), pair_of_sixes(), {});
+  REQUIRE(plan.cuts.size() == 2);
+  CHECK(plan.cuts[0].plane.kind == PlaneKind::rebate);
+  CHECK(plan.cuts[0].poses.front().tilt == Approx(45).margin(1e-6));
+  CHECK(plan.cuts[1].rides == Rides::two_arrises);
+  CHECK(plan.cuts[1].imbalance == Approx(0).margin(1e-6));
+  // A 60° sole finishes a 90° arc at 30° and 60°: common practice, no source.
+  std::vector<double> tilts;
+  for (const Pose& pose : plan.cuts[1].poses) tilts.push_back(pose.tilt);
+  for (const double tilt : {30.0, 60.0}) {
+    CHECK(std::any_of(tilts.begin(), tilts.end(), [&](double t) { return std::abs(t - tilt) < 1e-6; }));
+  }
+  // Computed: waste of the corner R²(1 − π/4); a tangent chamfer takes the triangle of legs R(2 − √2).
+  const double r = 9.525;
+  CHECK(plan.waste_area == Approx(r * r * (1 - kPi / 4)));
+  CHECK(plan.cuts[0].removed == Approx(r * r * (2 - std::sqrt(2.0)) * (2 - std::sqrt(2.0)) / 2));
+  CHECK(flat_share(plan) == Approx(0.80).margin(0.005));
+}
+
+TEST_CASE("every example is planned by every kit, or refused with a reason", "[plan][examples]") {
+  const std::filesystem::path folder = ARRISLINE_SOURCE_DIR "/examples";
+  int planned = 0;
+  for (const char* name : {"pair-of-sixes.kit", "half-set.kit", "metric-bench.kit"}) {
+    const Kit kit = test::need(read_kit_file((folder / name).string()));
+    PlanOptions options;
+    options.unit = kit.unit;
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+      if (entry.path().extension() != ".profile") continue;
+      INFO(name << " " << entry.path().filename());
+      const Plan plan = make_plan(test::need(read_profile_file(entry.path().string())), kit, options);
+      if (!plan.feasible) {
+        CHECK_FALSE(plan.reasons.empty());
+        continue;
+      }
+      ++planned;
+      CHECK(faults(plan, options) == "");
+    }
+  }
+  CHECK(planned >= 40);
 }

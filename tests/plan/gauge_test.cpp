@@ -1,0 +1,83 @@
+// Gauge lines, their rounding toward the wood, and the stops of the board.
+#include "plan/gauge.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/planning.h"
+
+using namespace arrisline;
+using test::faults;
+using test::kit;
+using test::profile;
+
+TEST_CASE("a square rebate is gauged from the edge and from the face", "[gauge]") {
+  const Plan plan = make_plan(profile("2 wide, 3/4 thick", "start face .51\nstep down .26\nfillet out .51"),
+                              kit("units inch\nrebate 3/4\n"), {});
+  REQUIRE(plan.cuts.size() == 1);
+  const Cut& cut = plan.cuts[0];
+  REQUIRE(cut.lines.size() == 2);
+  CHECK(cut.lines[0].from == Side::face);
+  CHECK(cut.lines[0].at == Approx(0.26 * kMmPerInch));
+  CHECK(cut.lines[1].from == Side::edge);
+  CHECK(cut.lines[1].at == Approx(0.51 * kMmPerInch));
+  // To the 1/32 in below: 8/32 and 16/32, so that wood is left and none is cut too deep.
+  CHECK(cut.lines[0].set == Approx(0.25 * kMmPerInch));
+  CHECK(cut.lines[1].set == Approx(0.5 * kMmPerInch));
+  CHECK(cut.set[0].at.y == Approx(0.25 * kMmPerInch));
+  CHECK(plan.left.as_set_deepest_gouge == 0);
+  CHECK(plan.left.as_set_max_height == Approx(0.01 * kMmPerInch).margin(1e-3));
+  CHECK(plan.left.max_height == Approx(0).margin(1e-6));
+}
+
+TEST_CASE("figures that fall on the gauge's division stay", "[gauge]") {
+  const Plan plan = make_plan(profile("2 wide, 3/4 thick", "start face 1/2\nstep down 1/4\nfillet out 1/2"),
+                              kit("units inch\nrebate 3/4\n"), {});
+  REQUIRE(plan.cuts.size() == 1);
+  for (const GaugeLine& line : plan.cuts[0].lines) CHECK(line.set == Approx(line.at));
+  CHECK(plan.left.as_set_max_height == Approx(0).margin(1e-6));
+}
+
+TEST_CASE("a chamfer has two lines, and its sole goes through both as set", "[gauge]") {
+  const Plan plan = make_plan(profile("2 wide, 3/4 thick", "start face .3\nbevel out .3 down .2"),
+                              kit("units inch\nrebate 3/4\n"), {});
+  REQUIRE(plan.cuts.size() == 1);
+  const Cut& cut = plan.cuts[0];
+  REQUIRE(cut.lines.size() == 2);
+  for (const GaugeLine& line : cut.lines) {
+    CHECK(line.set <= line.at + 1e-9);
+    const Point on = line.from == Side::face ? Point{0, line.set} : Point{line.set, 0};
+    CHECK(to_sole_frame(cut.set[0], on).y == Approx(0).margin(1e-9));
+  }
+  CHECK(plan.left.as_set_deepest_gouge <= 0.01);
+}
+
+TEST_CASE("divisions are 1/32 in and 1/128 for rails, 0.5 mm and 0.1, or the shop's", "[gauge]") {
+  Kit plain;
+  PlanOptions options;
+  CHECK(divisions(plain, options).coarse == Approx(kMmPerInch / 32));
+  CHECK(divisions(plain, options).fine == Approx(kMmPerInch / 128));
+  options.unit = Unit::mm;
+  CHECK(divisions(plain, options).coarse == 0.5);
+  CHECK(divisions(plain, options).fine == 0.1);
+  plain.shop.gauge = 0.25;
+  CHECK(divisions(plain, options).coarse == 0.25);
+}
+
+TEST_CASE("a stop must stand in wood and below the plane", "[gauge][board]") {
+  const Section section = profile("2 wide, 3/4 thick", "start face 1/2\nstep down 1/4\nfillet out 1/2");
+  // The fence is at the back edge: a stop 1 in from it stands under the middle of the blank.
+  const Plan held = make_plan(section, kit("units inch\nrebate 3/4\nboard stops at 1\n"), {});
+  CHECK(held.feasible);
+  CHECK(held.holding_checked);
+  CHECK(faults(held) == "");
+  // A stop beyond the working edge stands in no wood.
+  const Plan lost = make_plan(section, kit("units inch\nrebate 3/4\nboard stops at 3\n"), {});
+  CHECK_FALSE(lost.feasible);
+  REQUIRE_FALSE(lost.reasons.empty());
+  CHECK(lost.reasons[0].why.find("held") != std::string::npos);
+  // A rebate through all but 1/16 in of the thickness leaves the stop under it no room.
+  const Section deep = profile("2 wide, 3/4 thick", "start face 1 1/2\nstep down 11/16\nfillet out 1 1/2");
+  CHECK_FALSE(make_plan(deep, kit("units inch\nrebate 3/4\nboard stops at 1\n"), {}).feasible);
+  CHECK(make_plan(deep, kit("units inch\nrebate 3/4\nboard stops at 1/4\n"), {}).feasible);
+}

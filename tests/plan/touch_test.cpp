@@ -1,0 +1,136 @@
+// Where soles bear, and how thick what is left stands.
+#include "plan/touch.h"
+
+#include <cmath>
+
+#include "arrisline/section.h"
+#include "catch.h"
+#include "plan/thickness.h"
+#include "plan/wood.h"
+
+using namespace arrisline;
+
+namespace {
+
+constexpr double kR = 9.525;  // a No. 6: number n is n/16 in, common practice, no source
+
+Plane rebate(double width = 19.05) {
+  Plane plane;
+  plane.width = width;
+  return plane;
+}
+
+Plane curved(PlaneKind kind, double radius = kR) {
+  Plane plane;
+  plane.kind = kind;
+  plane.radius = plane.width = radius;  // a 60° sole: its chord equals its radius
+  return plane;
+}
+
+/// The corner of a cavetto of radius kR, its centre at the origin, cut by steps with corners on the arc.
+Wood stepped(const Plane& plane, const std::vector<double>& leans) {
+  Wood wood(blank_outline(50, 19.05));
+  for (const double lean : leans) {
+    const Point k = -kR * outward(lean);
+    wood.cut(Sweep(plane, {{k.x - plane.width / 2, k.y}, 0}));
+  }
+  return wood;
+}
+
+Touch round_in(const Wood& wood) {
+  static const Plane round = curved(PlaneKind::round);
+  return touch(wood.edges(), Sweep(round, {-kR * outward(45), 45}));
+}
+
+}  // namespace
+
+TEST_CASE("a tangent chamfer leaves arrises 0.828 R apart under the hollow", "[touch]") {
+  // Computed: 2 R tan 22.5°.
+  Wood wood(blank_outline(50, 19.05));
+  const Plane flat = rebate();
+  const Plane hollow = curved(PlaneKind::hollow);
+  const Point centre = {kR, kR};
+  wood.cut(Sweep(flat, {centre + kR * outward(45), 45}));
+  const Touch bears = touch(wood.edges(), Sweep(hollow, {centre + kR * outward(45), 45}));
+  const Guidance guided = guidance(bears, hollow);
+  REQUIRE(guided.two_arrises);
+  CHECK(guided.right - guided.left == Approx(2 * kR * std::tan(kPi / 8)));
+  CHECK(guided.imbalance == Approx(0).margin(1e-9));
+}
+
+TEST_CASE("steps in a cove: one leaves arrises at the edges of the sole, two rock, three balance",
+          "[touch]") {
+  // Computed: corners at 45°; at 30° and 60°; at 22.5°, 45° and 67.5°.
+  const Plane flat = rebate();
+  const Plane round = curved(PlaneKind::round);
+  const Touch one = round_in(stepped(flat, {45}));
+  REQUIRE(one.contacts.size() == 2);
+  CHECK(one.contacts.front().from == Approx(-kR / 2));
+  CHECK(one.contacts.back().to == Approx(kR / 2));
+  const Touch two = round_in(stepped(flat, {30, 60}));
+  CHECK_FALSE(guidance(two, round).two_arrises);
+  REQUIRE(two.contacts.size() == 1);
+  CHECK(two.contacts[0].peak == Approx(0).margin(1e-6));
+  const Guidance three = guidance(round_in(stepped(flat, {22.5, 45, 67.5})), round);
+  REQUIRE(three.two_arrises);
+  CHECK(three.left == Approx(-0.229 * kR).epsilon(0.005));
+  CHECK(three.right == Approx(0.229 * kR).epsilon(0.005));
+}
+
+TEST_CASE("a round on a plain face touches in its middle only", "[touch]") {
+  const Wood wood(blank_outline(50, 19.05));
+  const Plane round = curved(PlaneKind::round);
+  const Touch bears = touch(wood.edges(), Sweep(round, {{25, 3}, 0}));
+  CHECK(bears.height == Approx(3));
+  REQUIRE(bears.contacts.size() == 1);
+  CHECK(bears.contacts[0].peak == Approx(0).margin(1e-9));
+  CHECK_FALSE(guidance(bears, round).two_arrises);
+}
+
+TEST_CASE("the edges of a hollow on a plain face guide nothing, but do on a strip as wide as the sole",
+          "[touch]") {
+  const Plane hollow = curved(PlaneKind::hollow);
+  const Touch plain = touch(Wood(blank_outline(50, 19.05)).edges(), Sweep(hollow, {{25, 3}, 0}));
+  REQUIRE(plain.contacts.size() == 2);
+  CHECK(plain.contacts[0].plain_edge);
+  CHECK_FALSE(guidance(plain, hollow).two_arrises);
+  // A strip a little narrower than the sole: both its arrises are rails.
+  const Touch strip = touch(Wood(blank_outline(8, 19.05)).edges(), Sweep(hollow, {{4, 3}, 0}));
+  const Guidance guided = guidance(strip, hollow);
+  REQUIRE(guided.two_arrises);
+  CHECK(guided.left == Approx(-4));
+  CHECK(guided.right == Approx(4));
+}
+
+TEST_CASE("one patch guides like two contacts when it spans 20 degrees of the sole", "[touch]") {
+  // A round settled in its own trough bears all along it.
+  Wood wood(blank_outline(50, 19.05));
+  const Plane round = curved(PlaneKind::round);
+  wood.cut(Sweep(round, {{25, 1}, 0}));
+  const Touch bears = touch(wood.edges(), Sweep(round, {{25, 1}, 0}));
+  CHECK(bears.height == Approx(0).margin(1e-9));
+  CHECK(guidance(bears, round).two_arrises);
+  // A trough that spans 10 degrees only.
+  const double shallow = kR * (1 - std::cos(to_radians(5)));
+  Wood little(blank_outline(50, 19.05));
+  little.cut(Sweep(round, {{25, shallow}, 0}));
+  const Plane wide = round;
+  CHECK_FALSE(guidance(touch(little.edges(), Sweep(wide, {{25, shallow}, 0})), wide).two_arrises);
+}
+
+TEST_CASE("what is left is as thick as its farthest point from the target", "[thickness]") {
+  // A rebate of 10 × 6 of which the outer 4 × 6 is cut: the middle of the top of the rest is 6 from the
+  // floor, and its outer upper arris as well, measured straight down.
+  const Loop target = {{{10, 0}, {50, 0}, {}, Turn::straight},  {{50, 0}, {50, 19}, {}, Turn::straight},
+                       {{50, 19}, {0, 19}, {}, Turn::straight}, {{0, 19}, {0, 6}, {}, Turn::straight},
+                       {{0, 6}, {10, 6}, {}, Turn::straight},   {{10, 6}, {10, 0}, {}, Turn::straight}};
+  Wood wood(blank_outline(50, 19));
+  const Plane flat = rebate();
+  CHECK(thickest_left(wood, target).height == Approx(6).margin(1e-3));
+  wood.cut(Sweep(flat, {{4 - 19.05 / 2, 6}, 0}));
+  CHECK(thickest_left(wood, target).height == Approx(6).margin(1e-3));
+  wood.cut(Sweep(flat, {{9 - 19.05 / 2, 6}, 0}));
+  CHECK(thickest_left(wood, target).height == Approx(1).margin(1e-3));
+  wood.cut(Sweep(flat, {{10 - 19.05 / 2, 6}, 0}));
+  CHECK(thickest_left(wood, target).height == Approx(0).margin(1e-3));
+}
