@@ -45,8 +45,9 @@ struct Cut {
   double strokes = 0;            // not rounded
   double removed = 0;            // mm² of section
   Rides rides = Rides::gauge_line;
-  double imbalance = 0;      // two arrises only
-  double imbalance_set = 0;  // two arrises only: on the section cut to the rounded lines
+  double imbalance = 0;  // two arrises only
+  double imbalance_set =
+      0;  // two arrises only: on the section cut to the rounded lines; 0.5 where only one is left
   Lies lies = Lies::face_up;
   bool overhang = false;  // a pose passes below the underside's level: the edge overhangs the board
   std::string reason;     // why it comes now, in a few words

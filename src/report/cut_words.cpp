@@ -262,6 +262,11 @@ std::string guided_by(const Cut& cut) {
       const std::string width = " of the sole's width off centre";
       const std::string cut_exact = plain(100 * cut.imbalance, 0) + " %";
       const std::string as_set = plain(100 * cut.imbalance_set, 0) + " %";
+      // The planner states a half where the rounded lines leave the sole one arris only.
+      if (cut.imbalance_set >= 0.5)
+        return "Rides on two arrises" + (cut_exact == "0 %" ? ", evenly" : ", " + cut_exact + width) +
+               "; with the lines as set one of them stands low: try the plane, and ease the other till it "
+               "bears on both.";
       if (cut_exact == "0 %" && as_set == "0 %") return "Rides on two arrises, evenly.";
       if (cut_exact == "0 %")
         return "Rides on two arrises, evenly; with the lines as set, " + as_set + width + ".";

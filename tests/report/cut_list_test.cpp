@@ -130,6 +130,14 @@ TEST_CASE("a cut list says what to get out, what to strike, and each cut", "[rep
   CHECK(has(text, "Holding was not checked: the kit has no board line."));
 }
 
+TEST_CASE("a ride that the rounded lines spoil is said in words", "[report]") {
+  Plan plan = round_over();
+  plan.cuts.back().imbalance_set = 0.5;
+  CHECK(has(running(cut_list(plan, kit_named("chest"), {})),
+            "Rides on two arrises, evenly; with the lines as set one of them stands low: try the plane, and "
+            "ease the other till it bears on both."));
+}
+
 TEST_CASE("upright cuts are given by width and depth", "[report]") {
   Plan plan = round_over();
   const double w = plan.section.width;
