@@ -22,12 +22,7 @@ constexpr double kSameRadius = 0.04;
 bool stands(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {
   const Pose pose = pose_on_arc(problem, arc, plane, tilt);
   if (gouges(problem.section.target, Sweep(plane, pose), kExact)) return false;
-  if (!plane.body) return true;
-  Plane body = plane;
-  body.kind = PlaneKind::rebate;
-  body.width = plane.width + 2 * plane.body->overhang;
-  const Pose above{pose.at + plane.body->above * outward(tilt), tilt};
-  return !gouges(problem.section.target, Sweep(body, above), kExact);
+  return body_clears(problem.section.target, plane, pose);
 }
 
 struct Range {

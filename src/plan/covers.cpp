@@ -21,7 +21,7 @@ double draft_cost(const Problem& problem, const Draft& draft) {
   if (lies_for(draft.poses) != Lies::face_up) cost += shop.weight_change;
   // Upright on the face before on its side, square before slanted: easier to hold and to see.
   if (std::abs(wrap_degrees(tilt)) > 1e-6) cost += 0.2;
-  if (std::abs(wrap_degrees(4 * tilt)) > 1e-6) cost += 0.3;
+  if (!is_square(tilt)) cost += 0.3;
   return cost;
 }
 

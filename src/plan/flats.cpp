@@ -119,15 +119,6 @@ bool bench_allows(const Problem& problem, const Plane& plane, const Pose& pose) 
   return rest_height(problem.section.target, Sweep(wide, pose)) < 1e-6;
 }
 
-bool body_clears(const Problem& problem, const Plane& plane, const Pose& pose) {
-  if (!plane.body) return true;
-  Plane body = plane;
-  body.kind = PlaneKind::rebate;
-  body.width = plane.width + 2 * plane.body->overhang;
-  const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
-  return !gouges(problem.section.target, Sweep(body, above), kExact);
-}
-
 }  // namespace
 
 std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
@@ -168,7 +159,8 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   for (const Pose& pose : poses) {
     if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
     if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
-    if (!body_clears(problem, plane, pose) || gouges(problem.section.target, Sweep(plane, pose), kExact))
+    if (!body_clears(problem.section.target, plane, pose) ||
+        gouges(problem.section.target, Sweep(plane, pose), kExact))
       return {};
   }
   return poses;
@@ -223,7 +215,7 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
     // Slanted cuts are laid out by the two lines their sole ends in, so the sole has to make one of the
     // flats.
     const double tilt = draft.poses.front().tilt;
-    const bool slanted = std::abs(wrap_degrees(4 * tilt)) > 1e-6;
+    const bool slanted = !is_square(tilt);
     const bool by_sole = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& s) {
       return std::abs(wrap_degrees(problem.surfaces[static_cast<std::size_t>(s.surface)].tilt - tilt)) < 1e-6;
     });

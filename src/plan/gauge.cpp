@@ -11,12 +11,7 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kLine = 1e-5;        // mm within which a piece lies along a line
-constexpr double kStraightUp = 1e-6;  // degrees
-
-bool is_square(double tilt) {
-  return std::abs(wrap_degrees(4 * tilt)) < kStraightUp;
-}
+constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
 
 /// Position of p as gauged from a side of the blank.
 double gauged(const Problem& problem, Side side, Point p) {

@@ -36,6 +36,10 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   return problem;
 }
 
+bool is_square(double tilt) {
+  return std::abs(wrap_degrees(4 * tilt)) < 4e-6;
+}
+
 std::optional<Lies> lies_for(std::span<const Pose> poses) {
   // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the
   // fence lets it.

@@ -55,6 +55,9 @@ struct Draft {
   double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
 
+/// Upright on a side of the blank, as gauge lines and fences want it, to 1e-6 degrees.
+bool is_square(double tilt);
+
 /// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves;
 /// nothing where it has to be turned between them.
 std::optional<Lies> lies_for(std::span<const Pose> poses);

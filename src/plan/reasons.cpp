@@ -112,7 +112,7 @@ Reason no_flat(const Problem& problem, int surface) {
   const Pose pose{point_at(problem.edge(flat), 0.5), flat.tilt};
   if (!gouges(problem.section.target, Sweep(fitting, pose), kExact)) {
     Reason::Nearest nearest;
-    const bool square = std::abs(wrap_degrees(4 * flat.tilt)) < 1e-6;
+    const bool square = is_square(flat.tilt);
     nearest.kind = square ? PlaneKind::plough : PlaneKind::rebate;
     nearest.width = len;
     reason.nearest = nearest;

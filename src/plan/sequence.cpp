@@ -100,22 +100,11 @@ Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose,
   const Shop& shop = problem.kit.shop;
   if (plane.is_flat()) {
     const double strokes = thick / shop.shaving_rebate;
-    const bool slanted = std::abs(wrap_degrees(4 * pose.tilt)) > 1e-6;
+    const bool slanted = !is_square(pose.tilt);
     return {strokes, slanted ? kSlantFactor * strokes : strokes};
   }
   const double deep = plane.is_curved() ? std::max(0.0, thick - kDeep) : 0;
   return {thick / shop.shaving_curved, (thick + (kDeepFactor - 1) * deep) / shop.shaving_curved};
-}
-
-/// The body of the plane beside its sole stays clear of the wood that stands after the cut.
-static bool body_clears(const Plane& plane, const std::vector<Pose>& poses, const Wood& wood) {
-  if (!plane.body) return true;
-  Plane body;
-  body.width = plane.width + 2 * plane.body->overhang;
-  return std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) {
-    const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
-    return gouges(wood.edges(), Sweep(body, above), kExact);
-  });
 }
 
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
@@ -152,7 +141,10 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
     step.strokes.counted += strokes.counted;
     step.removed += wood.cut(Sweep(plane, pose));
   }
-  if (step.removed < kLeastCut || !body_clears(plane, step.draft.poses, wood)) return std::nullopt;
+  if (step.removed < kLeastCut ||
+      !std::all_of(step.draft.poses.begin(), step.draft.poses.end(),
+                   [&](const Pose& pose) { return body_clears(wood.edges(), plane, pose); }))
+    return std::nullopt;
   if (!plane.is_flat()) step.wear = step.removed / (plane.width * plane.width);
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
@@ -276,8 +268,8 @@ std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> dr
   std::stable_sort(drafts.begin(), drafts.end(), [&](const Draft& a, const Draft& b) {
     if ((a.arc < 0) != (b.arc < 0)) return a.arc < 0;
     if (a.plane != b.plane) return a.plane < b.plane;
-    const bool a_square = std::abs(wrap_degrees(4 * a.poses.front().tilt)) < 1e-6;
-    const bool b_square = std::abs(wrap_degrees(4 * b.poses.front().tilt)) < 1e-6;
+    const bool a_square = is_square(a.poses.front().tilt);
+    const bool b_square = is_square(b.poses.front().tilt);
     if (a_square != b_square) return a_square;
     // To a hundredth of a micron, so that rounding settles no order.
     const long long a_x = std::llround(a.poses.front().at.x * 1e5);

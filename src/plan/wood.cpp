@@ -184,6 +184,15 @@ bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
   return false;
 }
 
+bool body_clears(const std::vector<Edge>& edges, const Plane& plane, const Pose& pose) {
+  if (!plane.body) return true;
+  constexpr double kMeets = 1e-5;  // mm
+  Plane body;
+  body.width = plane.width + 2 * plane.body->overhang;
+  const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
+  return !gouges(edges, Sweep(body, above), kMeets);
+}
+
 double gouge_depth(const Loop& outline, const Sweep& sweep) {
   if (!gouges(outline, sweep, 0)) return 0;
   double low = 0;
