@@ -86,7 +86,7 @@ double widest_turn(const Problem& problem, const Surface& arc, const Plane& plan
 }
 
 void spread(double from, double to, double widest, std::vector<double>& tilts) {
-  const int gaps = to - from < 1e-7 ? 0 : static_cast<int>(std::ceil((to - from) / widest - 1e-9));
+  const int gaps = to - from < 0.05 ? 0 : static_cast<int>(std::ceil((to - from) / widest - 1e-9));
   for (int i = 0; i <= gaps; ++i) tilts.push_back(gaps == 0 ? from : from + (to - from) * i / gaps);
 }
 
@@ -139,9 +139,7 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
       const double w = plane.width / 2;
       const double hollowness = (plane.radius - std::sqrt(plane.radius * plane.radius - w * w)) -
                                 (r > w ? r - std::sqrt(r * r - w * w) : r);
-      if (std::abs(hollowness) >
-          std::max(problem.options.tolerance, problem.kit.scraper ? problem.options.scrape : 0))
-        continue;
+      if (std::abs(hollowness) > 0.95 * problem.options.tolerance) continue;
     }
     for (const Range& range : standing_ranges(problem, arc, plane)) {
       Draft draft;
@@ -165,6 +163,7 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
       }
       for (const double tilt : tilts) draft.poses.push_back(pose_on_arc(problem, arc, plane, tilt));
       std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
+      if (arc.lo < 0 && arc.hi > 0) starts.push_back(0);  // upright, as a plough leaves its groove
       if (arc.hi - arc.lo > 100) starts.insert(starts.end(), {arc.lo + 45, arc.hi - 45});
       for (const double tilt : starts) {
         if (tilt >= range.from && tilt <= range.to) draft.starts.push_back(tilt);

@@ -113,6 +113,18 @@ Composition compose_with(const Problem& problem, const std::vector<Draft>& flats
     chooser.run(std::move(drafts));
   }
   out.no_rails = chooser.unguided();
+  // Waste that no finishing cut passes through: put in whatever thins the thickest of what is left.
+  constexpr int kMostExtra = 3;
+  for (int i = 0; i < kMostExtra && !out.best && out.too_thick; ++i) {
+    const std::vector<Draft> drafts = drafts_of(*out.too_thick);
+    const double before = out.too_thick->left.height;
+    for (const Draft& extra : roughing_pool(problem, flats)) {
+      std::vector<Draft> more = drafts;
+      more.push_back(extra);
+      chooser.judge(more, false);
+    }
+    if (out.too_thick->left.height > before - 1e-6) break;
+  }
   if (out.best) {
     improve(problem, roughing_pool(problem, flats), chooser, out);
     chooser.judge(drafts_of(*out.best), true);

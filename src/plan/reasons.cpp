@@ -140,6 +140,11 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
       if (d >= nearest) continue;
       nearest = d;
       reason.element = element_of(problem, static_cast<int>(i));
+      const Surface& s = problem.surfaces[i];
+      reason.nearest.reset();
+      if (s.arc)
+        reason.nearest =
+            fitting_plane(radius(problem.edge(s)), s.bead ? PlaneKind::hollow : PlaneKind::round);
     }
     out.push_back(reason);
   }

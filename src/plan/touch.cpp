@@ -149,7 +149,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     ts.push_back(1);
     double from = 0;
     for (const double to : ts) {
-      if (to - from > 1e-12 && resting.depth(point_at(edge, (from + to) / 2)) > 0) {
+      if (to - from > 1e-12 && resting.depth(point_at(edge, (from + to) / 2)) > kSame) {
         Stretch s{half, -half, 0, kNothing, false};
         auto consider = [&](double t) {
           const Point p = point_at(edge, t);
