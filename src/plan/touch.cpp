@@ -205,6 +205,9 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   return out;
 }
 
+/// Of the width: an arris under a sole bears on less, an arc of nearly the sole's radius on more.
+static constexpr double kLongPatch = 0.05;
+
 Guidance guidance(const Touch& touch, const Plane& plane) {
   Guidance out;
   const double off_middle = kOffMiddle * plane.width;
@@ -225,6 +228,7 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
       count(contact.to);
     } else {
       count(contact.peak);
+      out.vague = out.vague || contact.to - contact.from > kLongPatch * plane.width;
     }
   }
   out.two_arrises = left < 0 && right > 0;

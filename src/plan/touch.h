@@ -47,7 +47,8 @@ struct Guidance {
   double left = 0;  // outermost contacts that count, u in mm
   double right = 0;
   double imbalance = 0;  // |left + right| / width
-  bool well_laid() const { return two_arrises && imbalance <= kWellLaidImbalance; }
+  bool vague = false;    // a contact is so long a patch that where it bears hardest is a matter of hairs
+  bool well_laid() const { return two_arrises && !vague && imbalance <= kWellLaidImbalance; }
 };
 
 /// Stricter than the rule in one place: an edge of the sole that bears on plain wood beside good rails spoils
