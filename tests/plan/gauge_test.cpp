@@ -81,3 +81,70 @@ TEST_CASE("a stop must stand in wood and below the plane", "[gauge][board]") {
   CHECK_FALSE(make_plan(deep, kit("units inch\nrebate 3/4\nboard stops at 1\n"), {}).feasible);
   CHECK(make_plan(deep, kit("units inch\nrebate 3/4\nboard stops at 1/4\n"), {}).feasible);
 }
+
+TEST_CASE("lines that lay rails are set to the finer division, always toward the wood", "[gauge]") {
+  const Plan plan =
+      make_plan(profile("2 wide, 3/4 thick", "start face 3/8\ncavetto 3/8"), test::pair_of_sixes(), {});
+  REQUIRE(plan.feasible);
+  int moved = 0;
+  for (const Cut& cut : plan.cuts) {
+    for (const GaugeLine& line : cut.lines) {
+      INFO("cut " << cut.number << ", line at " << line.at << " set at " << line.set);
+      REQUIRE((line.from == Side::edge || line.from == Side::face));
+      CHECK(line.fine);
+      const double division = kMmPerInch / 128;
+      CHECK(std::abs(line.set / division - std::round(line.set / division)) < 1e-9);
+      // Gauged from the side that is cut away, a smaller figure leaves more wood.
+      CHECK(line.set <= line.at + 1e-9);
+      CHECK(line.set > line.at - division);
+      if (line.set < line.at - 1e-6) ++moved;
+    }
+  }
+  CHECK(moved >= 2);
+  // gouge_depth() is found to 1e-4 mm.
+  CHECK(plan.left.as_set_deepest_gouge <= 1e-4);
+  CHECK(plan.left.as_set_max_height <= 0.2);
+}
+
+TEST_CASE("what a stop holds by may be gone after another cut", "[gauge][board]") {
+  // One stop, 1/2 in from the working edge on stock 2 in wide. A rebate 1 in wide in the underside takes the
+  // wood that it holds face up, so a chamfer on the face can only come before; the rebate itself, cut with
+  // the underside up in two settings, is held by the face.
+  const Section section = profile("2 wide, 3/4 thick",
+                                  "start face 1/8\nchamfer 1/8\nside underside\nstart face 1\nstep down "
+                                  "1/4\nfillet out 1");
+  const Kit planes = kit("units inch\nrebate 3/4\nboard stops at 1 1/2\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, planes, options);
+  const Plane& rebate = problem.plane(0);
+  const double in = kMmPerInch;
+  const std::vector<Pose> chamfer = {{{in / 16, in / 16}, 45}};
+  const std::vector<Pose> under = {{{in - 3 * in / 8, in / 2}, 180}, {{3 * in / 8, in / 2}, 180}};
+  Wood wood(problem.blank);
+  auto cut = [&](const std::vector<Pose>& poses) {
+    for (const Pose& pose : poses) {
+      CHECK_FALSE(gouges(section.target, Sweep(rebate, pose), 1e-6));
+      wood.cut(Sweep(rebate, pose));
+    }
+  };
+  cut(chamfer);
+  CHECK(can_be_held(problem, rebate, chamfer, wood));
+  cut(under);
+  CHECK(can_be_held(problem, rebate, under, wood));
+  CHECK(wood.area() == Approx(area(section.target)));
+  CHECK_FALSE(can_be_held(problem, rebate, chamfer, wood));
+}
+
+TEST_CASE("a stop under both rebates holds in neither order", "[gauge][board]") {
+  // The stop 1/4 in from the working edge: each cut takes the wood by which the other would be held.
+  const Section section = profile("2 wide, 3/4 thick",
+                                  "start face 1/2\nstep down 1/4\nfillet out 1/2\nside underside\nstart face "
+                                  "1/2\nstep down 1/4\nfillet out 1/2");
+  const Plan lost = make_plan(section, kit("units inch\nrebate 3/4\nboard stops at 1 3/4\n"), {});
+  REQUIRE_FALSE(lost.feasible);
+  CHECK(lost.reasons[0].why.find("held by a stop") != std::string::npos);
+  // With one more, under wood that stays, it goes.
+  const Plan held = make_plan(section, kit("units inch\nrebate 3/4\nboard stops at 1, 1 3/4\n"), {});
+  REQUIRE(held.feasible);
+  CHECK(faults(held) == "");
+}

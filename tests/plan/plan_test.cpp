@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <sstream>
 #include <vector>
 
 #include "plan/planning.h"
+#include "replay/seating.h"
 
 using namespace arrisline;
 using test::faults;
@@ -26,15 +28,24 @@ const std::vector<Moulding> kEdgeMouldings = {
     {"ovolo between fillets", "2 wide, 3/4 thick",
      "start face 1/2\nstep down 1/8\novolo 3/8\nfillet out 1/8"},
     {"ovolo on a fillet", "2 wide, 3/4 thick", "start face 1/2\novolo 3/8\nfillet out 1/8"},
+    {"ovolo under a fillet", "2 wide, 3/4 thick", "start face 3/8\nstep down 1/8\novolo 3/8"},
     {"cavetto", "2 wide, 3/4 thick", "start face 3/8\ncavetto 3/8"},
     {"cavetto between fillets", "2 wide, 3/4 thick",
      "start face 1/2\nstep down 1/8\ncavetto 3/8\nfillet out 1/8"},
+    {"cavetto on a fillet", "2 wide, 3/4 thick", "start face 1/2\ncavetto 3/8\nfillet out 1/8"},
+    {"cavetto under a fillet", "2 wide, 3/4 thick", "start face 3/8\nstep down 1/8\ncavetto 3/8"},
     {"ogee", "2 wide, 3/4 thick", "start face 3/4\nogee out 3/4 down 3/4"},
     {"reverse ogee", "2 wide, 3/4 thick", "start face 3/4\nreverse-ogee out 3/4 down 3/4"},
     {"ogee with a fillet between", "2 wide, 3/4 thick",
      "start face 7/8\nbead out 3/8 down 3/8\nfillet out 1/8\ncove out 3/8 down 3/8"},
     {"reverse ogee with a fillet between", "2 wide, 3/4 thick",
      "start face 7/8\ncove out 3/8 down 3/8\nfillet out 1/8\nbead out 3/8 down 3/8"},
+    {"ogee of flat arcs with a fillet between", "3 wide, 3/4 thick",
+     "start face 3/4\nbead out 5/16 down 3/16 radius 3/8\nfillet out 1/8\ncove out 5/16 down 3/16 radius "
+     "3/8"},
+    {"reverse ogee of flat arcs with a fillet between", "3 wide, 3/4 thick",
+     "start face 5/8\ncove out 3/16 down 5/16 radius 3/8\nfillet out 1/8\nbead out 5/16 down 3/16 radius "
+     "3/8"},
     {"chamfer", "2 wide, 3/4 thick", "start face 1/4\nchamfer 1/4"},
     {"rebate", "2 wide, 3/4 thick", "start face 1/2\nstep down 1/4\nfillet out 1/2"},
     {"rebate wider than the sole", "3 wide, 3/4 thick", "start face 1 1/2\nstep down 1/4\nfillet out 1 1/2"},
@@ -48,6 +59,9 @@ const std::vector<Moulding> kOthers = {
      "start face 1 3/4\ncove out 1/2 radius 3/8"},
     {"frame from back to working edge", "2 wide, 3/4 thick",
      "start back 1/4\ncove out 3/8 up 1/4 radius 3/8\nfillet out 1/4\nbead out 3/8 down 3/8\nfillet out 1"},
+    {"frame with fillets on both sides of its arcs", "1 1/2 wide, 3/4 thick",
+     "start back 1/8\nfillet out 3/8\ncove out 5/16 down 3/16 radius 3/8\nfillet out 1/8\n"
+     "bead out 5/16 down 3/16 radius 3/8\nfillet out 3/8"},
     {"round-over on the back edge", "2 wide, 3/4 thick", "side back\nstart face 3/8\nbead out 3/8 down 3/8"},
     {"round-over on the underside", "2 wide, 3/4 thick",
      "side underside\nstart face 3/8\nbead out 3/8 down 3/8"},
@@ -58,6 +72,23 @@ const std::vector<Moulding> kOthers = {
      "fillet out 3/8\nstep up 1/4"},
 };
 
+/// How the first pose of the cut sits on the wood that the cuts before it leave, in the replay's judgement.
+replaying::Seating seated(const Plan& plan, std::size_t index) {
+  constexpr double kFar = 300;  // mm, beyond any blank of this file
+  replaying::Standing wood(plan.section.width, plan.section.thickness);
+  for (std::size_t i = 0; i < index; ++i) {
+    for (const Pose& pose : plan.cuts[i].poses)
+      wood.take(replaying::sweep_of(plan.cuts[i].plane, pose, kFar));
+  }
+  return replaying::seat(wood, plan.cuts[index].plane, plan.cuts[index].poses.front());
+}
+
+/// Whether the cut is made by a hollow or a round of the arc's own radius.
+bool fits(const Cut& cut, const Edge& arc) {
+  const PlaneKind kind = arc.turn == Turn::left ? PlaneKind::hollow : PlaneKind::round;
+  return cut.plane.kind == kind && std::abs(cut.plane.radius - radius(arc)) < 0.05;
+}
+
 /// The rules that every plan of this file is held to, with the plan at hand.
 void holds(const Section& section, const Plan& plan) {
   REQUIRE(plan.feasible);
@@ -65,20 +96,26 @@ void holds(const Section& section, const Plan& plan) {
   CHECK(plan.left.max_height <= 0.2);
   CHECK_FALSE(plan.left.scrape);
   CHECK(plan.left.as_set_deepest_gouge <= 0.01);
-  int number = 0;
-  std::vector<bool> curved(section.elements.size(), false);
-  for (const Cut& cut : plan.cuts) {
-    CHECK(cut.number == ++number);
+  for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
+    const Cut& cut = plan.cuts[i];
+    INFO("cut " << cut.number);
+    CHECK(cut.number == static_cast<int>(i) + 1);
     CHECK(cut.removed > 0.01);
     CHECK(cut.set.size() == cut.poses.size());
-    if (!cut.plane.is_curved()) continue;
+    if (cut.rides != Rides::two_arrises) continue;
     CHECK(cut.imbalance <= 0.15);
-    for (const int element : cut.elements) curved[static_cast<std::size_t>(element)] = true;
+    const std::vector<double> contacts = seated(plan, i).contacts;
+    REQUIRE(contacts.size() >= 2);
+    CHECK(contacts.front() >= -0.48 * cut.plane.width);
+    CHECK(contacts.back() <= 0.48 * cut.plane.width);
   }
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     if (!section.target[i].is_arc()) continue;
     INFO("the arc of " << describe(section.elements[static_cast<std::size_t>(section.source[i])]));
-    CHECK(curved[static_cast<std::size_t>(section.source[i])]);
+    CHECK(std::any_of(plan.cuts.begin(), plan.cuts.end(), [&](const Cut& cut) {
+      return fits(cut, section.target[i]) &&
+             std::count(cut.elements.begin(), cut.elements.end(), section.source[i]) > 0;
+    }));
   }
 }
 
@@ -86,13 +123,16 @@ void holds(const Section& section, const Plan& plan) {
 
 TEST_CASE("a pair of sixes makes the edge mouldings", "[plan]") {
   std::vector<double> shares;
+  std::ostringstream figures;
   for (const Moulding& moulding : kEdgeMouldings) {
     INFO(moulding.name);
     const Section section = profile(moulding.stock, moulding.chain);
     const Plan plan = make_plan(section, pair_of_sixes(), {});
     holds(section, plan);
     shares.push_back(flat_share(plan));
+    figures << moulding.name << ": " << std::round(1000 * flat_share(plan)) / 10 << " %\n";
   }
+  INFO(figures.str());
   // Nine tenths of the work is the rebate plane's: common practice, no source. The median is held to 85 %.
   std::sort(shares.begin(), shares.end());
   CHECK(shares[shares.size() / 2] >= 0.85);
@@ -128,24 +168,42 @@ TEST_CASE("a round-over is one tangent chamfer and two tilts of the hollow", "[p
   CHECK(flat_share(plan) == Approx(0.80).margin(0.005));
 }
 
-TEST_CASE("every example is planned by every kit, or refused with a reason", "[plan][examples]") {
+namespace {
+
+/// Plans every example profile with one kit; returns how many it makes.
+int plan_examples(const char* name) {
   const std::filesystem::path folder = ARRISLINE_SOURCE_DIR "/examples";
+  const Kit kit = test::need(read_kit_file((folder / name).string()));
+  PlanOptions options;
+  options.unit = kit.unit;
   int planned = 0;
-  for (const char* name : {"pair-of-sixes.kit", "half-set.kit", "metric-bench.kit"}) {
-    const Kit kit = test::need(read_kit_file((folder / name).string()));
-    PlanOptions options;
-    options.unit = kit.unit;
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-      if (entry.path().extension() != ".profile") continue;
-      INFO(name << " " << entry.path().filename());
-      const Plan plan = make_plan(test::need(read_profile_file(entry.path().string())), kit, options);
-      if (!plan.feasible) {
-        CHECK_FALSE(plan.reasons.empty());
-        continue;
-      }
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+    if (entry.path().extension() != ".profile") continue;
+    INFO(name << " " << entry.path().filename());
+    const Plan plan = make_plan(test::need(read_profile_file(entry.path().string())), kit, options);
+    CHECK_FALSE(plan.undecided);
+    if (plan.feasible) {
       ++planned;
       CHECK(faults(plan, options) == "");
+      continue;
     }
+    CHECK(plan.cuts.empty());
+    CHECK_FALSE(plan.reasons.empty());
+    for (const Reason& reason : plan.reasons) CHECK_FALSE(reason.why.empty());
   }
-  CHECK(planned >= 40);
+  return planned;
+}
+
+}  // namespace
+
+TEST_CASE("every example is planned with the pair of sixes, or refused with a reason", "[plan][examples]") {
+  CHECK(plan_examples("pair-of-sixes.kit") >= 12);
+}
+
+TEST_CASE("every example is planned with the half set, or refused with a reason", "[plan][examples]") {
+  CHECK(plan_examples("half-set.kit") >= 12);
+}
+
+TEST_CASE("every example is planned with the metric bench, or refused with a reason", "[plan][examples]") {
+  CHECK(plan_examples("metric-bench.kit") >= 10);
 }

@@ -62,3 +62,27 @@ TEST_CASE("more flats and arcs than are planned at once are left undecided", "[p
   CHECK(plan.undecided);
   CHECK_FALSE(plan.feasible);
 }
+
+TEST_CASE("the plane named as nearest serves", "[plan][reasons]") {
+  const Section section = profile("2 wide, 3/4 thick", "start face 1/4\ncavetto 1/4");
+  const Plan plan = refused(section, pair_of_sixes());
+  REQUIRE(plan.reasons[0].nearest.has_value());
+  REQUIRE(plan.reasons[0].nearest->number.has_value());
+  const Plan with = make_plan(section,
+                              kit("units inch\nhollow 6\nround 6\nrebate 3/4\nround " +
+                                  std::to_string(*plan.reasons[0].nearest->number) + "\n"),
+                              {});
+  CHECK(with.feasible);
+}
+
+TEST_CASE("a sole longer than its arc, between a wall and a fillet", "[plan][reasons]") {
+  // Computed: the chord of 5/16 by 3/16 is √34/16 in, so at radius 3/8 the arc is 2 asin(√34/12) = 58.1°. A
+  // sole of 60° overshoots one end or the other.
+  const Section section =
+      profile("2 wide, 3/4 thick",
+              "start face 9/16\nstep down 3/16\nbead out 5/16 down 3/16 radius 3/8\nfillet out 1/4");
+  const Plan plan = refused(section, pair_of_sixes());
+  CHECK(plan.reasons[0].element == 1);
+  CHECK(plan.reasons[0].why ==
+        "hollow 6 fits the bead of radius 0.375 in but its sole or side meets wood that must stay");
+}

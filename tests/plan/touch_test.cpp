@@ -134,3 +134,80 @@ TEST_CASE("what is left is as thick as its farthest point from the target", "[th
   wood.cut(Sweep(flat, {{10 - 19.05 / 2, 6}, 0}));
   CHECK(thickest_left(wood, target).height == Approx(0).margin(1e-3));
 }
+
+TEST_CASE("an edge of the sole guides in a corner and against a wall", "[touch]") {
+  const Plane hollow = curved(PlaneKind::hollow);
+  // In a slot as wide as the sole, its floor plain wood: both edges stand in corners.
+  Wood slot(blank_outline(50, 19.05));
+  const Plane iron = rebate(kR);
+  slot.cut(Sweep(iron, {{25, 5}, 0}));
+  const Guidance cornered = guidance(touch(slot.edges(), Sweep(hollow, {{25, 6}, 0})), hollow);
+  REQUIRE(cornered.two_arrises);
+  CHECK(cornered.left == Approx(-kR / 2).margin(1e-6));
+  CHECK(cornered.right == Approx(kR / 2).margin(1e-6));
+  // In a wider slot, one edge in its corner and the other on its plain floor.
+  Wood wide(blank_outline(50, 19.05));
+  const Plane wider = rebate();
+  wide.cut(Sweep(wider, {{25 + kR / 2 - 19.05 / 2, 5}, 0}));
+  const Touch bears = touch(wide.edges(), Sweep(hollow, {{25, 6}, 0}));
+  REQUIRE(bears.contacts.size() == 2);
+  CHECK(bears.contacts.front().plain_edge);
+  CHECK_FALSE(bears.contacts.back().plain_edge);
+  CHECK_FALSE(guidance(bears, hollow).two_arrises);
+}
+
+TEST_CASE("a patch is two contacts from 20 degrees on", "[touch]") {
+  // A trough of radius kR that spans a little less and a little more; the round lies in it all along.
+  // Computed: a span of s degrees is kR(1 − cos s/2) deep. Wood within 0.02 mm of the sole beyond the
+  // trough's arrises touches as well: from the arris the face falls away from the sole, sin(s/2) for each mm,
+  // so the patch grows by 0.02/tan(s/2) mm a side at most, 0.7° for s near 20°.
+  const Plane round = curved(PlaneKind::round);
+  for (const double span : {17.0, 21.0}) {
+    INFO(span << " degrees");
+    const double deep = kR * (1 - std::cos(to_radians(span / 2)));
+    Wood trough(blank_outline(50, 19.05));
+    trough.cut(Sweep(round, {{25, deep}, 0}));
+    const Guidance guided = guidance(touch(trough.edges(), Sweep(round, {{25, deep}, 0})), round);
+    CHECK(guided.two_arrises == (span > 20));
+  }
+}
+
+TEST_CASE("a sole rests on the highest wood under it, not on a wall at its side", "[touch]") {
+  // A step: the face up to x = 20 lowered by 4.
+  Wood wood(blank_outline(50, 19.05));
+  const Plane flat = rebate(20);
+  wood.cut(Sweep(flat, {{10, 4}, 0}));
+  const Plane sole = rebate(10);
+  CHECK(rest_height(wood.edges(), Sweep(sole, {{10, 6}, 0})) == Approx(2));  // on the floor
+  CHECK(rest_height(wood.edges(), Sweep(sole, {{15, 6}, 0})) == Approx(2));  // its side along the wall
+  CHECK(rest_height(wood.edges(), Sweep(sole, {{16, 6}, 0})) == Approx(6));  // on the face
+  // A round of radius kR over the arris, u from its middle: it rests where the arris meets its sole,
+  // kR − √(kR² − u²) nearer than the face (computed).
+  const Plane round = curved(PlaneKind::round);
+  const double u = 3;
+  CHECK(rest_height(wood.edges(), Sweep(round, {{20 - u, 6}, 0})) ==
+        Approx(6 - (kR - std::sqrt(kR * kR - u * u))));
+  CHECK(std::isinf(rest_height(wood.edges(), Sweep(round, {{70, 6}, 0}))));
+}
+
+TEST_CASE("wood left in a cleft is measured to its nearer wall", "[thickness]") {
+  // A groove 2 wide and 8 deep, nothing cut: the middle of its mouth is 1 from either wall.
+  const Loop target = {{{24, 0}, {50, 0}, {}, Turn::straight},  {{50, 0}, {50, 19}, {}, Turn::straight},
+                       {{50, 19}, {0, 19}, {}, Turn::straight}, {{0, 19}, {0, 0}, {}, Turn::straight},
+                       {{0, 0}, {22, 0}, {}, Turn::straight},   {{22, 0}, {22, 8}, {}, Turn::straight},
+                       {{22, 8}, {24, 8}, {}, Turn::straight},  {{24, 8}, {24, 0}, {}, Turn::straight}};
+  const Wood blank(blank_outline(50, 19));
+  const Thickest left = thickest_left(blank, target);
+  CHECK(left.height == Approx(1).margin(1e-3));
+  CHECK(left.at.x == Approx(23).margin(2e-3));
+  CHECK(left.at.y == Approx(0).margin(1e-6));
+  // Over a cove the face itself: the middle of the chord of a 60° arc stands its rise above it (computed,
+  // r(1 − √3/2)).
+  const double half = kR / 2, rise = kR * (1 - std::sqrt(3.0) / 2);
+  const Point centre = {25, -kR * std::sqrt(3.0) / 2};
+  const Loop cove = {
+      {{25 + half, 0}, {50, 0}, {}, Turn::straight}, {{50, 0}, {50, 19}, {}, Turn::straight},
+      {{50, 19}, {0, 19}, {}, Turn::straight},       {{0, 19}, {0, 0}, {}, Turn::straight},
+      {{0, 0}, {25 - half, 0}, {}, Turn::straight},  {{25 - half, 0}, {25 + half, 0}, centre, Turn::right}};
+  CHECK(thickest_left(blank, cove).height == Approx(rise).margin(1e-3));
+}
