@@ -157,7 +157,9 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
           first = last = std::clamp(middle, range.from, range.to);
         }
         // A sole of another radius turns about the arc's centre, not its own, and then only so far at a time.
-        spread(first, last, same ? 2 * beta - kOverlap : std::min(2 * beta - kOverlap, kMostTurn), tilts);
+        spread(first, last,
+               draft.miss <= kSameCircle ? 2 * beta - kOverlap : std::min(2 * beta - kOverlap, kMostTurn),
+               tilts);
       } else {
         spread(range.from, range.to, widest_turn(problem, arc, plane), tilts);
       }

@@ -13,6 +13,9 @@ namespace arrisline {
 
 /// How far a draft may stray into the target by rounding: far below the 0.01 mm that counts as a gouge.
 inline constexpr double kExact = 1e-5;
+/// Two circles are one where centres and radii agree this well; beyond it a sole turns about the arc's centre
+/// and not its own, and does not ride in that arc. Just under the 0.01 mm by which the rules tell them apart.
+inline constexpr double kSameCircle = 0.009;
 /// Least area a cut must take to be worth taking up a plane, mm²; the rule asks for 0.01.
 inline constexpr double kLeastCut = 0.02;
 

@@ -18,7 +18,6 @@ constexpr double kDeep = 3;  // mm of thickness from which a curved plane's stro
 constexpr double kDeepFactor = 3;
 constexpr double kSlantFactor = 2;         // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;             // degrees of its own arc that guide a sole
-constexpr double kOwnArcWithin = 0.05;     // mm, same centre and radius
 constexpr std::ptrdiff_t kFreeCurves = 5;  // curved drafts up to which every order of theirs is tried
 constexpr std::size_t kMostDrafts = 60;    // the sets of cuts done are kept as bits of one word
 constexpr std::size_t kAllOrders = 9;      // drafts up to which every order is tried
@@ -32,14 +31,14 @@ bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt,
                       const std::vector<const Draft*>& done) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   const Plane& plane = problem.plane(draft.plane);
-  if (std::abs(plane.radius - radius(problem.edge(arc))) > kOwnArcWithin) return false;
+  if (std::abs(plane.radius - radius(problem.edge(arc))) > kSameCircle) return false;
   const double beta = to_degrees(plane.half_arc());
   for (const Draft* other : done) {
     if (other->arc < 0) continue;
     const Surface& its = problem.surfaces[static_cast<std::size_t>(other->arc)];
     const Plane& its_plane = problem.plane(other->plane);
-    if (distance(problem.edge(its).centre, problem.edge(arc).centre) > kOwnArcWithin ||
-        std::abs(its_plane.radius - plane.radius) > kOwnArcWithin)
+    if (distance(problem.edge(its).centre, problem.edge(arc).centre) > kSameCircle ||
+        std::abs(its_plane.radius - plane.radius) > kSameCircle)
       continue;
     for (const Pose& pose : other->poses) {
       const double its_beta = to_degrees(its_plane.half_arc());

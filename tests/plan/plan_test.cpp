@@ -147,6 +147,23 @@ TEST_CASE("a pair of sixes works the face, the back edge and the underside", "[p
   }
 }
 
+TEST_CASE("planes that depart from the arc by hundredths of a millimetre turn no farther than they may",
+          "[plan]") {
+  // From hair to hair across the limits at which a sole counts as the arc's own.
+  for (const char* radius : {"9.485", "9.50", "9.515", "9.535", "9.55", "9.565", "9.60"}) {
+    INFO("radius " << radius);
+    const std::string r = radius;
+    const Kit kit = test::kit("units mm\nhollow radius " + r + "\nround radius " + r +
+                              "\nrebate 20\nplough 5\nscraper\n");
+    for (const char* chain : {"start face 1 3/8\ncove out 11/16 radius 3/8", "start face 3/8\ntorus 3/4"}) {
+      INFO(chain);
+      const Plan plan = make_plan(profile("2 1/2 wide, 3/4 thick", chain), kit, {});
+      REQUIRE(plan.feasible);
+      CHECK(faults(plan) == "");
+    }
+  }
+}
+
 TEST_CASE("a round-over is one tangent chamfer and two tilts of the hollow", "[plan]") {
   const Plan plan =
       make_plan(profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"), pair_of_sixes(), {});
