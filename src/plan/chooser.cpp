@@ -15,12 +15,6 @@ constexpr int kMostLeaves = 60;  // complete choices ordered and judged for one 
 
 }  // namespace
 
-void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood) {
-  for (const Draft& draft : drafts) {
-    for (const Pose& pose : draft.poses) wood.cut(Sweep(problem.plane(draft.plane), pose));
-  }
-}
-
 Chooser::Chooser(const Problem& problem, const std::vector<int>& done, Composition& out)
     : problem_(problem), out_(out) {
   for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {

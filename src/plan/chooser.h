@@ -10,8 +10,6 @@
 
 namespace arrisline {
 
-void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood);
-
 /// Depth-first over the arcs; each complete choice is put in its cheapest order and, where that is the best
 /// so far, kept in `out`. Arcs that no plane can finish where they stand are named in out.no_plane.
 class Chooser {

@@ -113,12 +113,14 @@ Composition compose_with(const Problem& problem, const std::vector<Draft>& flats
     chooser.run(std::move(drafts));
   }
   out.no_rails = chooser.unguided();
+  if (!out.best && !out.too_thick) return out;
+  const std::vector<Draft> pool = roughing_pool(problem, flats);
   // Waste that no finishing cut passes through: put in whatever thins the thickest of what is left.
   constexpr int kMostExtra = 3;
   for (int i = 0; i < kMostExtra && !out.best && out.too_thick; ++i) {
     const std::vector<Draft> drafts = drafts_of(*out.too_thick);
     const double before = out.too_thick->left.height;
-    for (const Draft& extra : roughing_pool(problem, flats)) {
+    for (const Draft& extra : pool) {
       std::vector<Draft> more = drafts;
       more.push_back(extra);
       chooser.judge(more, false);
@@ -126,7 +128,7 @@ Composition compose_with(const Problem& problem, const std::vector<Draft>& flats
     if (out.too_thick->left.height > before - 1e-6) break;
   }
   if (out.best) {
-    improve(problem, roughing_pool(problem, flats), chooser, out);
+    improve(problem, pool, chooser, out);
     chooser.judge(drafts_of(*out.best), true);
   }
   return out;

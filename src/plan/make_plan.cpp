@@ -70,27 +70,37 @@ std::string made_for(const Problem& problem, const std::vector<int>& elements) {
   return out;
 }
 
-/// The curved step whose rails this flat lays: the first later one whose outermost contacts lie on its
-/// boundary.
-std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence& sequence, std::size_t flat) {
-  const Step& step = sequence.steps[flat];
-  const Plane& plane = problem.plane(step.draft.plane);
-  for (std::size_t k = flat + 1; k < sequence.steps.size(); ++k) {
-    const Step& curved = sequence.steps[k];
-    if (curved.rides != Rides::two_arrises) continue;
-    const Plane& its = problem.plane(curved.draft.plane);
-    const Sweep sole(its, curved.draft.poses.front());
-    Wood wood(problem.blank);
-    for (std::size_t i = 0; i < k; ++i) {
-      for (const Pose& pose : sequence.steps[i].draft.poses)
-        wood.cut(Sweep(problem.plane(sequence.steps[i].draft.plane), pose));
+/// Where the outermost contacts of the curved steps lie on the wood, with the step that rides there.
+struct Rail {
+  std::size_t step;
+  Point at;
+};
+
+std::vector<Rail> rails_of(const Problem& problem, const Sequence& sequence) {
+  std::vector<Rail> out;
+  Wood wood(problem.blank);
+  for (std::size_t k = 0; k < sequence.steps.size(); ++k) {
+    const Step& step = sequence.steps[k];
+    if (step.rides == Rides::two_arrises) {
+      const Plane& plane = problem.plane(step.draft.plane);
+      const Sweep sole(plane, step.draft.poses.front());
+      const double height = rest_height(wood.edges(), sole);
+      for (const double u : {step.guidance.left, step.guidance.right})
+        out.push_back({k, from_sole_frame(sole.pose(), {u, height + sole_height(plane, u)})});
     }
-    const double height = rest_height(wood.edges(), sole);
-    for (const double u : {curved.guidance.left, curved.guidance.right}) {
-      const Point contact = from_sole_frame(sole.pose(), {u, height + sole_height(its, u)});
-      for (const Pose& pose : step.draft.poses) {
-        if (std::abs(Sweep(plane, pose).depth(contact)) < 2 * kTouch) return k;
-      }
+    cut_all(problem, {step.draft}, wood);
+  }
+  return out;
+}
+
+/// The first later step that rides on an arris this flat step lays: a contact lies on its boundary.
+std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence& sequence,
+                                         const std::vector<Rail>& rails, std::size_t flat) {
+  const Draft& draft = sequence.steps[flat].draft;
+  for (const Rail& rail : rails) {
+    if (rail.step <= flat) continue;
+    for (const Pose& pose : draft.poses) {
+      if (std::abs(Sweep(problem.plane(draft.plane), pose).depth(rail.at)) < 2 * kTouch) return rail.step;
     }
   }
   return std::nullopt;
@@ -145,6 +155,7 @@ void fill_set(const Problem& problem, Plan& plan) {
 
 void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
   const Divisions rounding = divisions(problem.kit, problem.options);
+  const std::vector<Rail> rails = rails_of(problem, sequence);
   Wood wood(problem.blank);
   for (std::size_t i = 0; i < sequence.steps.size(); ++i) {
     const Step& step = sequence.steps[i];
@@ -161,7 +172,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
     cut.strokes = step.strokes.plain;
     LaidOut laid_out = step.laid_out;
     const std::optional<std::size_t> rail_for =
-        cut.plane.is_flat() ? lays_rail_for(problem, sequence, i) : std::nullopt;
+        cut.plane.is_flat() ? lays_rail_for(problem, sequence, rails, i) : std::nullopt;
     for (GaugeLine& line : laid_out.lines) line.fine = rail_for.has_value();
     cut.set =
         cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;

@@ -36,6 +36,12 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   return problem;
 }
 
+void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood) {
+  for (const Draft& draft : drafts) {
+    for (const Pose& pose : draft.poses) wood.cut(Sweep(problem.plane(draft.plane), pose));
+  }
+}
+
 bool is_square(double tilt) {
   return std::abs(wrap_degrees(4 * tilt)) < 4e-6;
 }

@@ -8,6 +8,7 @@
 
 #include "arrisline/plan.h"
 #include "plan/sweep.h"
+#include "plan/wood.h"
 
 namespace arrisline {
 
@@ -57,6 +58,9 @@ struct Draft {
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
+
+/// Takes the wood of all the drafts' poses.
+void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood);
 
 /// Upright on a side of the blank, as gauge lines and fences want it, to 1e-6 degrees.
 bool is_square(double tilt);

@@ -1,18 +1,19 @@
 // Laying rails. Each pattern has one free figure; the difference in height of the two rails against the
-// sole is brought to nothing by bisection. Shown by tests/plan/rails_test.cpp.
+// sole is brought to nothing by regula falsi. Shown by tests/plan/rails_test.cpp.
 #include "plan/rails.h"
 
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <limits>
 
 namespace arrisline {
 
 namespace {
 
 constexpr double kStraightDown = 8;  // degrees of lean below which neither side of an arc is the open one
-constexpr int kSamples = 10;         // places at which a free figure is tried before bisection
-constexpr double kLevel = 1e-9;      // mm by which the two rails may differ when solved
+constexpr int kSamples = 10;  // places at which a free figure is tried before the root between two is sought
+constexpr double kLevel = 1e-9;  // mm by which the two rails may differ when solved
 
 using Pattern = std::function<std::vector<Draft>(double)>;
 
@@ -50,11 +51,16 @@ class RailFinder {
   }
 
  private:
+  /// Every tilt the draft may start at.
+  std::vector<double> starts() const {
+    std::vector<double> out = draft_.starts;
+    for (const Pose& pose : draft_.poses) out.push_back(pose.tilt);
+    return out;
+  }
+
   void find_all() {
-    std::vector<double> starts = draft_.starts;
-    for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
     std::vector<double> tried;
-    for (const double start : starts) {
+    for (const double start : starts()) {
       if (std::any_of(tried.begin(), tried.end(), [&](double t) { return std::abs(t - start) < 1; }))
         continue;
       tried.push_back(start);
@@ -84,14 +90,13 @@ class RailFinder {
       if (problem_.plane(draft.plane).kind == PlaneKind::rebate && pool.size() < kMostPool)
         pool.push_back(draft);
     }
-    std::vector<double> starts = draft_.starts;
-    for (const Pose& pose : draft_.poses) starts.push_back(pose.tilt);
+    const std::vector<double> tilts = starts();
     for (std::size_t i = 0; i < pool.size(); ++i) {
-      for (const double start : starts) accept({pool[i]}, start);
+      for (const double start : tilts) accept({pool[i]}, start);
     }
     for (std::size_t i = 0; i < pool.size() && found_.size() < kEnough; ++i) {
       for (std::size_t j = i + 1; j < pool.size() && found_.size() < kEnough; ++j) {
-        for (const double start : starts) accept({pool[i], pool[j]}, start);
+        for (const double start : tilts) accept({pool[i], pool[j]}, start);
       }
     }
   }
@@ -118,18 +123,15 @@ class RailFinder {
   /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows.
   std::vector<Draft> floor_step(double near_u, double floor_v) const {
     // Walk inward from near_u until the target stands above the floor.
-    double reach = 0;
-    const double far = problem_.section.width + problem_.section.thickness;
-    double best = 1e9;
+    double reach = std::numeric_limits<double>::infinity();
     for (const Edge& edge : problem_.section.target) {
       for (int i = 0; i <= 16; ++i) {
         const Point p = point_at(edge, i / 16.0);
         const double in = -open_ * (dot(p, across(frame_)) - near_u);
-        if (in > 1e-6 && dot(p, outward(frame_)) > floor_v + 1e-6) best = std::min(best, in);
+        if (in > 1e-6 && dot(p, outward(frame_)) > floor_v + 1e-6) reach = std::min(reach, in);
       }
     }
-    reach = std::min(best, far);
-    if (best > 1e8) return {};
+    if (!std::isfinite(reach)) return {};
     // The corners of the target give the exact wall; between samples of an arc bisect.
     double low = 0, high = reach;
     auto clear = [&](double in) {
@@ -156,6 +158,7 @@ class RailFinder {
     return step(wall, floor_v);
   }
 
+  /// A slanted flat at `lean`, `off` mm outside the circle of the arc.
   std::vector<Draft> chamfer(double lean, double off) const {
     for (const int p : flats_) {
       std::vector<Pose> poses = chamfer_on_arc(problem_, arc_, problem_.plane(p), lean, off);
@@ -180,9 +183,7 @@ class RailFinder {
 
   Wood after(const std::vector<Draft>& cuts) const {
     Wood wood = wood_;
-    for (const Draft& cut : cuts) {
-      for (const Pose& pose : cut.poses) wood.cut(Sweep(problem_.plane(cut.plane), pose));
-    }
+    cut_all(problem_, cuts, wood);
     return wood;
   }
 
@@ -283,9 +284,8 @@ class RailFinder {
     }
     // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
     const double mid = (arc_.lo + arc_.hi) / 2;
-    const double start = start_;
-    if (std::abs(start - mid) > 3) {
-      solve(start - 10, start + 10,
+    if (std::abs(start_ - mid) > 3) {
+      solve(start_ - 10, start_ + 10,
             [&](double lean) { return both(chamfer(lean, 0), chamfer(2 * mid - lean, 0)); });
     }
     // Two chamfers side by side about the start, turned together.

@@ -162,11 +162,6 @@ double Wood::cut(const Sweep& sweep) {
   return before - area_;
 }
 
-double Wood::would_take(const Sweep& sweep) const {
-  Wood copy = *this;
-  return copy.cut(sweep);
-}
-
 bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
   std::vector<double> ts;
   for (const Edge& edge : outline) {

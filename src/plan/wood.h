@@ -19,9 +19,6 @@ class Wood {
   /// Takes away what the sweep covers. Returns the area taken, mm².
   double cut(const Sweep& sweep);
 
-  /// What a cut would take, mm², without taking it.
-  double would_take(const Sweep& sweep) const;
-
   /// Pieces of the boundary, wood to the left of each; in no order.
   const std::vector<Edge>& edges() const { return edges_; }
   double area() const { return area_; }

@@ -272,13 +272,7 @@ class KitReader {
 }  // namespace
 
 Reading<Kit> read_kit(std::string_view text, const std::string& file) {
-  const Source source = split_lines(text.size() > kMaxFileBytes ? std::string_view{} : text, file);
-  Mistakes mistakes(source);
-  Reading<Kit> reading;
-  if (check_text(text, mistakes)) reading.value = KitReader(mistakes).read();
-  if (mistakes.errors > 0) reading.value.reset();
-  reading.diagnostics = in_order(std::move(mistakes));
-  return reading;
+  return read_with<KitReader, Kit>(text, file);
 }
 
 }  // namespace arrisline

@@ -301,13 +301,7 @@ class ProfileReader {
 }  // namespace
 
 Reading<Section> read_profile(std::string_view text, const std::string& file) {
-  const Source source = split_lines(text.size() > kMaxFileBytes ? std::string_view{} : text, file);
-  Mistakes mistakes(source);
-  Reading<Section> reading;
-  if (check_text(text, mistakes)) reading.value = ProfileReader(mistakes).read();
-  if (mistakes.errors > 0) reading.value.reset();
-  reading.diagnostics = in_order(std::move(mistakes));
-  return reading;
+  return read_with<ProfileReader, Section>(text, file);
 }
 
 }  // namespace arrisline

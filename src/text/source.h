@@ -63,6 +63,19 @@ std::vector<Diagnostic> in_order(Mistakes&& mistakes);
 /// that are not UTF-8 where they stand. False where reading should not go on.
 bool check_text(std::string_view text, Mistakes& mistakes);
 
+/// Reads one file with a reader of its statements: `Reader(mistakes).read()` gives what it found, which
+/// counts only where there is no error.
+template <class Reader, class T>
+Reading<T> read_with(std::string_view text, const std::string& file) {
+  const Source source = split_lines(text.size() > kMaxFileBytes ? std::string_view{} : text, file);
+  Mistakes mistakes(source);
+  Reading<T> reading;
+  if (check_text(text, mistakes)) reading.value = Reader(mistakes).read();
+  if (mistakes.errors > 0) reading.value.reset();
+  reading.diagnostics = in_order(std::move(mistakes));
+  return reading;
+}
+
 /// Bytes of the UTF-8 character that `text` starts with, 0 if it is not well formed. REQUIRES: not empty.
 std::size_t utf8_length(std::string_view text);
 
