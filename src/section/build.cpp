@@ -58,7 +58,7 @@ void add_outline(const Drawing& drawing, Point from, double at, Point to, double
       {{w, {w, 0}}, {w + t, {w, t}}, {2 * w + t, {0, t}}, {round, {0, 0}}}};
   Point here = from;
   const auto go = [&](Point next) {
-    if (distance(here, next) < kSame) return;
+    if (distance(here, next) < kSamePoint) return;
     out.edges.push_back({here, next, {}, Turn::straight});
     out.source.push_back(-1);
     here = next;
@@ -139,8 +139,8 @@ std::string meeting_there(const Drawing& drawing, const Outline& outline, std::s
   const std::size_t n = outline.edges.size();
   std::size_t before = i;
   std::size_t after = i;
-  if (distance(at, outline.edges[i].from) <= kSame) before = (i + n - 1) % n;
-  if (distance(at, outline.edges[i].to) <= kSame) after = (i + 1) % n;
+  if (distance(at, outline.edges[i].from) <= kSamePoint) before = (i + n - 1) % n;
+  if (distance(at, outline.edges[i].to) <= kSamePoint) after = (i + 1) % n;
   int a = outline.source[before];
   int b = outline.source[after];
   if (a > b) std::swap(a, b);

@@ -50,8 +50,8 @@ Box box_around(const Edge& edge) {
       if (on_arc(edge, n)) box.high[k] = dot(edge.centre, n) + radius(edge);
       if (on_arc(edge, -1 * n)) box.low[k] = dot(edge.centre, n) - radius(edge);
     }
-    box.low[k] -= kSame;
-    box.high[k] += kSame;
+    box.low[k] -= kSamePoint;
+    box.high[k] += kSamePoint;
   }
   return box;
 }
@@ -85,8 +85,8 @@ void cross_line_circle(const Edge& line, const Edge& arc, std::vector<Point>& ou
   const Point foot = line.from + dot(arc.centre - line.from, d) * d;
   const double away = distance(foot, arc.centre);
   const double r = radius(arc);
-  if (away > r + kSame) return;
-  const double half = away > r - kSame ? 0 : std::sqrt(r * r - away * away);
+  if (away > r + kSamePoint) return;
+  const double half = away > r - kSamePoint ? 0 : std::sqrt(r * r - away * away);
   out.push_back(foot - half * d);
   if (half > 0) out.push_back(foot + half * d);
 }
@@ -96,11 +96,11 @@ void cross_circles(const Edge& a, const Edge& b, std::vector<Point>& out) {
   const double rb = radius(b);
   const Point d = b.centre - a.centre;
   const double apart = norm(d);
-  if (apart <= kSame) return;
-  if (apart > ra + rb + kSame || apart < std::abs(ra - rb) - kSame) return;
+  if (apart <= kSamePoint) return;
+  if (apart > ra + rb + kSamePoint || apart < std::abs(ra - rb) - kSamePoint) return;
   const Point n = (1 / apart) * d;
   const double along = (apart * apart + ra * ra - rb * rb) / (2 * apart);
-  const bool tangent = apart > ra + rb - kSame || apart < std::abs(ra - rb) + kSame;
+  const bool tangent = apart > ra + rb - kSamePoint || apart < std::abs(ra - rb) + kSamePoint;
   if (tangent) {
     out.push_back(a.centre + (along < 0 ? -ra : ra) * n);
     return;
@@ -204,8 +204,8 @@ class Search {
 
   Spot spot(std::size_t i, Point p) const {
     const Edge& edge = edges_[i];
-    if (distance(p, edge.from) <= kSame) return {edge.from, before(i), edge};
-    if (distance(p, edge.to) <= kSame) return {edge.to, edge, after(i)};
+    if (distance(p, edge.from) <= kSamePoint) return {edge.from, before(i), edge};
+    if (distance(p, edge.to) <= kSamePoint) return {edge.to, edge, after(i)};
     const double t = fraction_at(edge, p);
     return {point_at(edge, t), piece(edge, 0, t), piece(edge, t, 1)};
   }
@@ -216,7 +216,7 @@ class Search {
     for (const Point p : common_points(edges_[i], edges_[j])) {
       if (j_follows_i && distance(p, edges_[i].to) <= kJoint) continue;
       if (i_follows_j && distance(p, edges_[i].from) <= kJoint) continue;
-      const auto same = [&](const Contact& known) { return distance(known.at, p) <= 4 * kSame; };
+      const auto same = [&](const Contact& known) { return distance(known.at, p) <= 4 * kSamePoint; };
       if (std::any_of(found_.list.begin(), found_.list.end(), same)) continue;
       const std::optional<Meeting> meeting = judge(spot(i, p), spot(j, p));
       if (meeting) found_.list.push_back({i, j, p, *meeting});
@@ -272,8 +272,8 @@ std::vector<Point> common_points(const Edge& a, const Edge& b) {
   candidates.insert(candidates.end(), {a.from, a.to, b.from, b.to});
   std::vector<Point> points;
   for (const Point p : candidates) {
-    if (!(distance(p, a) <= kSame && distance(p, b) <= kSame)) continue;
-    const auto same = [&](Point known) { return distance(known, p) <= kSame; };
+    if (!(distance(p, a) <= kSamePoint && distance(p, b) <= kSamePoint)) continue;
+    const auto same = [&](Point known) { return distance(known, p) <= kSamePoint; };
     if (std::none_of(points.begin(), points.end(), same)) points.push_back(p);
   }
   return points;

@@ -10,7 +10,7 @@ namespace arrisline {
 
 /// Points nearer than this are the same, in mm. Far above the rounding of coordinates up to 10 m (2e-12 mm),
 /// far below anything a plane can tell.
-inline constexpr double kSame = 1e-6;
+inline constexpr double kSamePoint = 1e-6;
 
 enum class Meeting {
   crosses,      // one part runs through the other, or along it
@@ -37,7 +37,8 @@ struct Contacts {
 };
 Contacts find_contacts(const std::vector<Edge>& edges, bool closed, std::size_t most);
 
-/// The points where two edges come within kSame of one another; for a stretch run over together, its ends.
+/// The points where two edges come within kSamePoint of one another; for a stretch run over together, its
+/// ends.
 std::vector<Point> common_points(const Edge& a, const Edge& b);
 
 }  // namespace arrisline

@@ -76,7 +76,7 @@ bool check_inside(const Drawing& drawing, const DrawnChain& chain, const std::ve
                                                    {-reach.low.y, names.near_surface},
                                                    {reach.high.y - drawing.thickness, names.far_surface}};
     const auto* const worst = std::max_element(std::begin(over), std::end(over));
-    const bool outside = worst->first > kSame;
+    const bool outside = worst->first > kSamePoint;
     if (outside && !outside_before) {
       std::string message = called(drawing, chain.strokes[i].element) + " leaves the stock over the " +
                             worst->second + ", by " + show(worst->first, drawing.unit);
@@ -185,7 +185,7 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
     const Stroke& stroke = chain.strokes[i];
     exact = exact + stroke.move;
     const Point to = onto_outline(drawing, exact);
-    if (distance(from, to) < kSame) {
+    if (distance(from, to) < kSamePoint) {
       mistakes.error(place_of(drawing, stroke.element),
                      called(drawing, stroke.element) + " is too short to be drawn");
       return std::nullopt;

@@ -1,8 +1,8 @@
 // Files far larger than any maker writes are read or refused within a second, and never a crash.
-#include <ctime>
 #include <random>
 
 #include "catch.h"
+#include "text/processor_time.h"
 #include "text/reading.h"
 
 using namespace arrisline;
@@ -10,26 +10,11 @@ using namespace arrisline::testing;
 
 namespace {
 
-template <class Work>
-double seconds(Work work) {
-  // Processor time, so that other work on the machine does not count.
-  const std::clock_t begin = std::clock();
-  work();
-  return static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
-}
-
 std::string repeated(const std::string& text, int count) {
   std::string out;
   for (int i = 0; i < count; ++i) out += text;
   return out;
 }
-
-// Sanitized builds are several times slower, and say nothing about speed.
-#if defined(__SANITIZE_ADDRESS__)
-constexpr double kAllowed = 20;
-#else
-constexpr double kAllowed = 1;
-#endif
 
 }  // namespace
 
