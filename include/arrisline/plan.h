@@ -1,6 +1,9 @@
 // A plan: the numbered cuts that take a blank to its target with the planes of one kit.
 #pragma once
 
+#include <atomic>
+#include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -91,14 +94,23 @@ struct Plan {
   std::vector<Reason> reasons;
 };
 
+/// What the maker would rather have less of; between plans equal in that the effort decides.
+enum class Prefer { least_effort, fewest_planes, fewest_cuts, least_strokes };
+
 struct PlanOptions {
   double tolerance = 0.2;  // mm of wood that may be left above the finished line
   double scrape = 0.4;     // mm, thickest facet left for a scraper where the kit has one
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
+  Prefer prefer = Prefer::least_effort;
+  double limit = std::numeric_limits<double>::infinity();  // seconds after which the best so far is given
+  const std::atomic<bool>* interrupt = nullptr;            // set by another hand: leave off as at the limit
+  std::function<void(double)> progress;  // called now and then with the seconds gone, where given
 };
 
-/// Plans one profile with one kit. Pure: the same input gives the same plan. Every plan returned feasible
-/// has passed the rules of docs/model.md as the planner itself judges them; replay() judges them again.
+/// Plans one profile with one kit. Where it ends before its limit the same input gives the same plan; at the
+/// limit the plan is the best so far, `optimal` false, or `undecided` where there was none yet. Every plan
+/// returned feasible has passed the rules of docs/model.md as the planner itself judges them; replay() judges
+/// them again.
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
 
 }  // namespace arrisline

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "geometry/crossing.h"
@@ -117,6 +118,40 @@ bool bench_allows(const Problem& problem, const Plane& plane, const Pose& pose) 
   Plane wide = plane;
   wide.width += 2;
   return rest_height(problem.section.target, Sweep(wide, pose)) < 1e-6;
+}
+
+/// Rebate planes before ploughs before bench planes.
+int rank(PlaneKind kind) {
+  return kind == PlaneKind::rebate ? 0 : kind == PlaneKind::plough ? 1 : 2;
+}
+
+/// Of all planes keeps those that are, for the middle of some flat, the widest of the first kind that finishes
+/// it: a cut that a wider sole makes as well is made with it, unless the narrower plane has to be taken up anyway.
+void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
+  std::set<int> wanted;
+  for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
+    if (problem.surfaces[s].arc) continue;
+    for (const double at : {0.01, 0.5, 0.99}) {
+      int best = -1;
+      for (const Draft& draft : drafts) {
+        const bool finishes = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
+          return part.surface == static_cast<int>(s) && part.from <= at && part.to >= at;
+        });
+        if (!finishes) continue;
+        if (best >= 0) {
+          const Plane& other = problem.plane(best);
+          const Plane& mine = problem.plane(draft.plane);
+          if (rank(mine.kind) > rank(other.kind)) continue;
+          if (rank(mine.kind) == rank(other.kind) && mine.width <= other.width) continue;
+        }
+        best = draft.plane;
+      }
+      if (best >= 0) wanted.insert(best);
+    }
+  }
+  drafts.erase(std::remove_if(drafts.begin(), drafts.end(),
+                              [&](const Draft& draft) { return wanted.count(draft.plane) == 0; }),
+               drafts.end());
 }
 
 }  // namespace
@@ -244,6 +279,7 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
       }
     }
   }
+  keep_widest(problem, out);
   return out;
 }
 

@@ -153,6 +153,18 @@ void fill_set(const Problem& problem, Plan& plan) {
   plan.left.as_set_max_height = thickest_left(wood, problem.section.target).height;
 }
 
+/// The effort by the kit's own weights, whatever was preferred.
+double standard_effort(const Problem& problem, const Sequence& sequence) {
+  const Weights weights = weights_for(problem.kit.shop, Prefer::least_effort);
+  double effort = 0;
+  const Step* previous = nullptr;
+  for (const Step& step : sequence.steps) {
+    effort += effort_of(weights, step, previous);
+    previous = &step;
+  }
+  return effort;
+}
+
 void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
   const Divisions rounding = divisions(problem.kit, problem.options);
   const std::vector<Rail> rails = rails_of(problem, sequence);
@@ -199,7 +211,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
               .elements[static_cast<std::size_t>(problem.section.source[static_cast<std::size_t>(s.edge)])]);
     }
   }
-  plan.effort = sequence.effort;
+  plan.effort = standard_effort(problem, sequence);
   if (left.height > problem.options.tolerance && problem.kit.scraper) {
     Cut scrape;
     scrape.number = static_cast<int>(plan.cuts.size()) + 1;
@@ -239,14 +251,28 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
     return plan;
   }
   const Composition composition = compose(problem);
+  if (!composition.best && composition.stopped) {
+    plan.undecided = true;
+    Reason reason;
+    reason.why = "the search was left off before it found a plan or made sure that there is none";
+    plan.reasons.push_back(reason);
+    return plan;
+  }
   if (!composition.best) {
     plan.reasons = explain(problem, composition);
     return plan;
   }
   plan.feasible = true;
   fill(problem, *composition.best, plan);
-  // No proof is attempted yet; what is certain is that something must be cut with some plane.
-  plan.bound = std::min(plan.effort, kit.shop.weight_cut + kit.shop.weight_change);
+  plan.optimal = composition.proved;
+  if (composition.proved) {
+    plan.bound = plan.effort;
+  } else if (options.prefer == Prefer::least_effort) {
+    plan.bound = std::min(plan.effort, composition.bound);
+  } else {
+    // What is preferred outweighs the rest: of the kit's own weights only the first cut is certain.
+    plan.bound = std::min(plan.effort, kit.shop.weight_cut + kit.shop.weight_change);
+  }
   return plan;
 }
 

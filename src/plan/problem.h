@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "arrisline/plan.h"
+#include "plan/effort.h"
 #include "plan/sweep.h"
 #include "plan/wood.h"
 
@@ -33,6 +34,7 @@ struct Problem {
   const Section& section;
   const Kit& kit;
   const PlanOptions& options;
+  Weights weights;
   Loop blank;
   std::vector<Surface> surfaces;
 

@@ -409,24 +409,35 @@ bool well_laid(const Guidance& guidance, const Plane& plane) {
   return guidance.well_laid() && -guidance.left <= reach && guidance.right <= reach;
 }
 
-std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
+std::vector<Start> guided_starts(const Problem& problem, const Draft& draft, const Wood& wood) {
   const Plane& plane = problem.plane(draft.plane);
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
-  // A start that is one of the draft's own tilts saves a pose, and is worth this much imbalance.
-  constexpr double kOwnTilt = 0.05;
-  std::optional<Start> best;
-  auto consider = [&](double tilt, double handicap) {
+  std::vector<double> tilts;
+  auto add = [&](double tilt) {
+    if (std::none_of(tilts.begin(), tilts.end(), [&](double t) { return std::abs(t - tilt) < 1e-6; }))
+      tilts.push_back(tilt);
+  };
+  for (const Pose& pose : draft.poses) add(pose.tilt);
+  for (const double tilt : draft.starts) add(tilt);
+  std::vector<Start> out;
+  for (const double tilt : tilts) {
     const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
     const Guidance guided = guidance(bears, plane);
-    if (!guided.two_arrises) return;
-    if (best && well_laid(best->guidance, plane) != well_laid(guided, plane)) {
-      if (well_laid(guided, plane)) best = Start{tilt, guided};
-    } else if (!best || guided.imbalance + handicap < best->guidance.imbalance - 1e-6) {
-      best = Start{tilt, guided};
-    }
-  };
-  for (const Pose& pose : draft.poses) consider(pose.tilt, 0);
-  for (const double tilt : draft.starts) consider(tilt, kOwnTilt);
+    if (guided.two_arrises) out.push_back({tilt, guided});
+  }
+  return out;
+}
+
+std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
+  const Plane& plane = problem.plane(draft.plane);
+  std::optional<Start> best;
+  for (const Start& start : guided_starts(problem, draft, wood)) {
+    const bool well = well_laid(start.guidance, plane);
+    const bool best_well = best && well_laid(best->guidance, plane);
+    if (!best || (well && !best_well) ||
+        (well == best_well && start.guidance.imbalance < best->guidance.imbalance - 1e-6))
+      best = start;
+  }
   return best;
 }
 
