@@ -21,9 +21,11 @@ struct Extent {
 
 Extent extent(const Loop& loop, double tilt) {
   Extent out{1e300, -1e300, 1e300, -1e300};
+  const Point e = across(tilt);
+  const Point a = outward(tilt);
   for (const Edge& edge : loop) {
-    const double u = dot(edge.from, across(tilt));
-    const double v = dot(edge.from, outward(tilt));
+    const double u = dot(edge.from, e);
+    const double v = dot(edge.from, a);
     out = {std::min(out.u0, u), std::max(out.u1, u), std::min(out.v0, v), std::max(out.v1, v)};
   }
   return out;

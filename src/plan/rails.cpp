@@ -67,6 +67,9 @@ class RailFinder {
       start_ = start;
       const double lean = wrap_degrees(start);
       frame_ = std::abs(lean) <= 90 + 1e-9 ? 0 : 180;
+      e_ = across(frame_);
+      a_ = outward(frame_);
+      under_ = wood_.strip(sole_at(start_));
       const double local = wrap_degrees(start - frame_);
       if (std::abs(local) > kStraightDown) {
         open_ = local > 0 ? -1 : 1;
@@ -120,39 +123,49 @@ class RailFinder {
     return {};
   }
 
-  /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows.
+  /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows: at the
+  /// nearest point of it, going in from near_u, that rises above the floor.
   std::vector<Draft> floor_step(double near_u, double floor_v) const {
-    // Walk inward from near_u until the target stands above the floor.
+    constexpr double kAbove = 1e-6;  // mm by which rounding may lift what stands level with the floor
     double reach = std::numeric_limits<double>::infinity();
+    auto consider = [&](Point uv) {
+      if (uv.y <= floor_v + kAbove) return;
+      const double in = -open_ * (uv.x - near_u);
+      if (in > -kAbove) reach = std::min(reach, in);
+    };
     for (const Edge& edge : problem_.section.target) {
-      for (int i = 0; i <= 16; ++i) {
-        const Point p = point_at(edge, i / 16.0);
-        const double in = -open_ * (dot(p, across(frame_)) - near_u);
-        if (in > 1e-6 && dot(p, outward(frame_)) > floor_v + 1e-6) reach = std::min(reach, in);
+      const Point from = {u(edge.from), v(edge.from)};
+      const Point to = {u(edge.to), v(edge.to)};
+      consider(from);
+      consider(to);
+      if (!edge.is_arc()) {
+        auto cross_at = [&](double share) {
+          if (share > 0 && share < 1)
+            consider({from.x + share * (to.x - from.x), from.y + share * (to.y - from.y)});
+        };
+        // Just above the floor, and straight above the near end.
+        if (from.y != to.y) cross_at((floor_v + 2 * kAbove - from.y) / (to.y - from.y));
+        if (from.x != to.x) cross_at((near_u - from.x) / (to.x - from.x));
+        continue;
+      }
+      const Point c = {u(edge.centre), v(edge.centre)};
+      const double r = radius(edge);
+      auto at_spoke = [&](double across_spoke, double up) {
+        if (spoke_meets(edge, across_spoke * e_ + up * a_)) consider({c.x + across_spoke, c.y + up});
+      };
+      at_spoke(r, 0);
+      at_spoke(-r, 0);
+      const double up = floor_v + 2 * kAbove - c.y;
+      const double along = near_u - c.x;
+      for (const double side : {1.0, -1.0}) {
+        if (std::abs(up) < r) at_spoke(side * std::sqrt(r * r - up * up), up);
+        if (std::abs(along) < r) at_spoke(along, side * std::sqrt(r * r - along * along));
       }
     }
     if (!std::isfinite(reach)) return {};
-    // The corners of the target give the exact wall; between samples of an arc bisect.
-    double low = 0, high = reach;
-    auto clear = [&](double in) {
-      const double u0 = near_u, u1 = near_u - open_ * in;
-      Plane probe;
-      probe.width = std::abs(u1 - u0);
-      if (probe.width < 1e-6) return true;
-      const Pose pose{(u0 + u1) / 2 * across(frame_), frame_};
-      return rest_height(problem_.section.target, Sweep(probe, pose)) <= floor_v + 1e-6;
-    };
-    if (clear(high)) {
-      low = high;
-    } else {
-      while (high - low > 1e-7) {
-        const double mid = (low + high) / 2;
-        (clear(mid) ? low : high) = mid;
-      }
-    }
-    double wall = near_u - open_ * low;
+    double wall = near_u - open_ * std::max(0.0, reach);
     for (const Edge& edge : problem_.section.target) {
-      const double corner = dot(edge.from, across(frame_));
+      const double corner = u(edge.from);
       if (std::abs(corner - wall) < 1e-5) wall = corner;
     }
     return step(wall, floor_v);
@@ -170,8 +183,8 @@ class RailFinder {
   Point on_circle(double lean, double share) const {
     return centre_ + (arc_.bead ? 1.0 : -1.0) * share * radius_ * outward(lean);
   }
-  double u(Point p) const { return dot(p, across(frame_)); }
-  double v(Point p) const { return dot(p, outward(frame_)); }
+  double u(Point p) const { return dot(p, e_); }
+  double v(Point p) const { return dot(p, a_); }
 
   static std::vector<Draft> both(std::vector<Draft> a, std::vector<Draft> b) {
     if (a.empty() || b.empty()) return {};
@@ -181,30 +194,24 @@ class RailFinder {
 
   // --- trying and solving --------------------------------------------------------------------------
 
-  Wood after(const std::vector<Draft>& cuts) const {
-    Wood wood = wood_;
-    cut_all(problem_, cuts, wood);
-    return wood;
-  }
+  Sweep sole_at(double start) const { return {sole_, pose_on_arc(problem_, arc_, sole_, start)}; }
 
-  /// Height of the left rail less that of the right one at the start.
-  std::optional<double> difference(const std::vector<Draft>& cuts, double start) const {
-    if (cuts.empty()) return std::nullopt;
-    const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
+  /// Height of the left rail less that of the right one, the sole standing over this wood.
+  std::optional<double> difference(const Wood& wood, const Sweep& sole) const {
     const double w = sole_.width;
-    const double left = rest_height_between(wood.edges(), sweep, -kWellLaidReach * w, -kOffMiddle * w);
-    const double right = rest_height_between(wood.edges(), sweep, kOffMiddle * w, kWellLaidReach * w);
+    const double left = rest_height_between(wood.edges(), sole, -kWellLaidReach * w, -kOffMiddle * w);
+    const double right = rest_height_between(wood.edges(), sole, kOffMiddle * w, kWellLaidReach * w);
     if (!std::isfinite(left) || !std::isfinite(right)) return std::nullopt;
     return left - right;
   }
 
   bool accept(const std::vector<Draft>& cuts, double start) {
     if (cuts.empty()) return false;
-    const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
-    if (gouges(problem_.section.target, sweep, kExact)) return false;
-    const Touch bears = touch(wood.edges(), sweep);
+    const Sweep sole = sole_at(start);
+    if (gouges(problem_.section.target, sole, kExact)) return false;
+    Wood wood = wood_.strip(sole);
+    cut_all(problem_, cuts, wood);
+    const Touch bears = touch(wood.edges(), sole);
     if (bears.height < 0.005) return false;  // nothing left to ride on
     const Guidance guided = guidance(bears, sole_);
     if (!guided.two_arrises) return false;
@@ -215,13 +222,43 @@ class RailFinder {
 
   /// Solves for the figure x of the pattern, the plane starting at start_ or, where it follows, at x itself.
   bool solve(double from, double to, const Pattern& pattern, bool start_follows = false) {
+    return solve_after({}, from, to, pattern, start_follows);
+  }
+
+  /// The same with cuts that do not depend on x and come with the pattern's.
+  bool solve_with(const std::vector<Draft>& fixed, double from, double to, const Pattern& pattern) {
+    return !fixed.empty() && solve_after(fixed, from, to, pattern, false);
+  }
+
+  bool solve_after(const std::vector<Draft>& fixed, double from, double to, const Pattern& pattern,
+                   bool start_follows) {
+    Wood base = start_follows ? Wood(Loop{}) : under_;
+    if (!start_follows) cut_all(problem_, fixed, base);
+    const Sweep sole_at_start = sole_at(start_);
     auto start_at = [&](double x) { return start_follows ? x : start_; };
+    auto rails_at = [&](double x) -> std::optional<double> {
+      const std::vector<Draft> cuts = pattern(x);
+      if (cuts.empty()) return std::nullopt;
+      if (!start_follows) {
+        Wood wood = base;
+        cut_all(problem_, cuts, wood);
+        return difference(wood, sole_at_start);
+      }
+      const Sweep sole = sole_at(x);
+      Wood wood = wood_.strip(sole);
+      cut_all(problem_, fixed, wood);
+      cut_all(problem_, cuts, wood);
+      return difference(wood, sole);
+    };
+    auto accept_at = [&](double x) {
+      return accept(fixed.empty() ? pattern(x) : both(fixed, pattern(x)), start_at(x));
+    };
     double last_x = 0;
     std::optional<double> last;
     for (int i = 0; i <= kSamples; ++i) {
       const double x = from + (to - from) * i / kSamples;
-      const std::optional<double> here = difference(pattern(x), start_at(x));
-      if (here && std::abs(*here) < kLevel && accept(pattern(x), start_at(x))) return true;
+      const std::optional<double> here = rails_at(x);
+      if (here && std::abs(*here) < kLevel && accept_at(x)) return true;
       if (here && last && (*here < 0) != (*last < 0)) {
         // Regula falsi, the end that stays put counting half (the Illinois rule).
         double low = last_x, high = x;
@@ -229,7 +266,7 @@ class RailFinder {
         double root = x;
         for (int i_step = 0; i_step < 50 && std::abs(high - low) > 1e-12; ++i_step) {
           root = (low * at_high - high * at_low) / (at_high - at_low);
-          const std::optional<double> g = difference(pattern(root), start_at(root));
+          const std::optional<double> g = rails_at(root);
           if (!g || std::abs(*g) < kLevel) break;
           if ((*g < 0) == (at_high < 0)) {
             at_low /= 2;
@@ -240,7 +277,7 @@ class RailFinder {
           high = root;
           at_high = *g;
         }
-        if (accept(pattern(root), start_at(root))) return true;
+        if (accept_at(root)) return true;
       }
       last = here;
       last_x = x;
@@ -268,19 +305,19 @@ class RailFinder {
       return floor_step(u(p), v(p));
     };
     const double near = 0.1 * w, far = kWellLaidReach * w;
-    solve(near, far, [&](double x) { return both(tangent, outer(x)); });
-    solve(near, far, [&](double x) { return both(tangent, inner(x)); });
+    solve_with(tangent, near, far, outer);
+    solve_with(tangent, near, far, inner);
     const std::vector<Draft> rail = both(tangent, outer(0.38 * w));
-    solve(near, far, [&](double x) { return both(rail, inner(x)); });
+    solve_with(rail, near, far, inner);
 
     // A second chamfer beside the one at the start: the arris between them is one rail. A third on the other
     // side where nothing stands there to be the other rail.
     for (const double side : {1.0, -1.0}) {
-      solve(4, 45, [&](double turn) { return both(tangent, chamfer(start_ + side * turn, 0)); });
+      solve_with(tangent, 4, 45, [&](double turn) { return chamfer(start_ + side * turn, 0); });
     }
     for (const double turn : {20.0, 28.0}) {
       const std::vector<Draft> pair = both(tangent, chamfer(start_ + turn, 0));
-      if (solve(4, 45, [&](double other) { return both(pair, chamfer(start_ - other, 0)); })) break;
+      if (solve_with(pair, 4, 45, [&](double other) { return chamfer(start_ - other, 0); })) break;
     }
     // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
     const double mid = (arc_.lo + arc_.hi) / 2;
@@ -331,13 +368,11 @@ class RailFinder {
         const Point k = on_circle(lean, share);
         auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
         auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
-        if (!outward_found)
-          outward_found = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
-        if (!inward_found)
-          inward_found = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); });
+        if (!outward_found) outward_found = solve_with(first, near, 1.5 * w, outer);
+        if (!inward_found) inward_found = solve_with(first, near, 1.5 * w, inner);
         if (both_found) continue;
         const std::vector<Draft> rail = both(first, outer(0.55 * w));
-        both_found = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); });
+        both_found = solve_with(rail, near, 1.5 * w, inner);
       }
       if (outward_found || inward_found || both_found) break;
     }
@@ -397,6 +432,8 @@ class RailFinder {
   std::vector<int> slots_;
   double start_ = 0;
   double frame_ = 0;
+  Point e_, a_;         // across and outward of frame_
+  Wood under_{Loop{}};  // the wood under the sole at start_
   int open_ = -1;
   std::vector<Setup> found_;
   std::vector<Setup> lesser_;
