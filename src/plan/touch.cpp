@@ -197,6 +197,47 @@ double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
   return best;
 }
 
+namespace {
+
+constexpr double kAtEnd = 1e-3;  // mm from the end of a contact within which its hardest place may be a tip
+
+/// Of the width: contacts with no more than this between them are one, whatever a hair more or less would
+/// make of them.
+constexpr double kOneContact = 0.01;
+
+/// Of the width: a tip that bears on more than this stands firm all the same.
+constexpr double kSolidTip = 0.005;
+
+/// The wood under the sole ends at this place in a lip that is undercut: within a hair of its tip it is no
+/// thicker than a shaving.
+bool is_tip(std::span<const Edge> edges, const Sweep& sweep, Point tip) {
+  constexpr double kThickens = 10;  // mm of thickness along the plane for each mm across it
+  constexpr double kSamePlace = 1e-6;
+  constexpr double kAlongPlane = 1e-4;
+  double steepest = -std::numeric_limits<double>::infinity();
+  double flattest = std::numeric_limits<double>::infinity();
+  int left = 0, right = 0;
+  bool firm = false;
+  auto consider = [&](Point way) {
+    const double across = dot(way, sweep.e());
+    const double along = dot(way, sweep.a());
+    if (std::abs(across) < kAlongPlane) {
+      firm = true;  // runs down along the plane
+      return;
+    }
+    ++(across < 0 ? left : right);
+    steepest = std::max(steepest, along / std::abs(across));
+    flattest = std::min(flattest, along / std::abs(across));
+  };
+  for (const Edge& edge : edges) {
+    if (distance(edge.from, tip) < kSamePlace) consider(direction_at(edge, 0));
+    if (distance(edge.to, tip) < kSamePlace) consider(-1 * direction_at(edge, 1));
+  }
+  return !firm && left + right >= 2 && (left == 0 || right == 0) && steepest - flattest < kThickens;
+}
+
+}  // namespace
+
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   Touch out;
   out.height = rest_height(edges, sweep);
@@ -245,7 +286,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
 
   std::vector<Stretch> merged;
   for (const Stretch& s : stretches) {
-    if (!merged.empty() && s.from <= merged.back().to + 1e-6) {
+    if (!merged.empty() && s.from <= merged.back().to + kOneContact * sweep.plane().width) {
       Stretch& last = merged.back();
       last.to = std::max(last.to, s.to);
       if (s.height > last.height) {
@@ -267,6 +308,10 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
       const double beside =
           rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
       contact.plain_edge = beside < s.height + 10 * kTouch;
+    } else if (std::min(s.peak - s.from, s.to - s.peak) < kAtEnd &&
+               s.to - s.from < kSolidTip * sweep.plane().width) {
+      const Point uv = {s.peak, s.height + sole_height(sweep.plane(), s.peak)};
+      contact.tip = is_tip(edges, sweep, from_sole_frame(sweep.pose(), uv));
     }
     out.contacts.push_back(contact);
   }
@@ -278,7 +323,8 @@ static constexpr double kLongPatch = 0.05;
 
 Guidance guidance(const Touch& touch, const Plane& plane) {
   Guidance out;
-  const double off_middle = kOffMiddle * plane.width;
+  // A little more than the rule asks, for what rounding and the width of a contact may take from it.
+  const double off_middle = (kOffMiddle + 0.005) * plane.width;
   double left = 0;
   double right = 0;
   auto count = [&](double u) {
@@ -286,8 +332,9 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
     if (u > off_middle) right = std::max(right, u);
   };
   for (const Contact& contact : touch.contacts) {
-    // A sole that bears on its edge as well would dig in there: such a ride is not laid out at all.
-    if (contact.plain_edge) return {};
+    // A sole that bears on its edge as well would dig in there, and a knife edge gives way: such a ride is
+    // not laid out at all.
+    if (contact.plain_edge || contact.tip) return {};
     const double r = plane.radius;
     const double arc =
         std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));
