@@ -15,6 +15,20 @@ constexpr double kStraightDown = 8;  // degrees of lean below which neither side
 constexpr int kSamples = 10;  // places at which a free figure is tried before the root between two is sought
 constexpr double kLevel = 1e-9;  // mm by which the two rails may differ when solved
 
+constexpr double kSameFigure = 1e-6;  // mm or degrees within which two cuts are one
+
+bool same_cuts(const std::vector<Draft>& a, const std::vector<Draft>& b) {
+  auto is_in = [](const Draft& draft, const std::vector<Draft>& all) {
+    return std::any_of(all.begin(), all.end(), [&](const Draft& other) {
+      const Pose& p = draft.poses.front();
+      const Pose& q = other.poses.front();
+      return draft.plane == other.plane && draft.poses.size() == other.poses.size() &&
+             distance(p.at, q.at) < kSameFigure && std::abs(wrap_degrees(p.tilt - q.tilt)) < kSameFigure;
+    });
+  };
+  return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Draft& d) { return is_in(d, b); });
+}
+
 using Pattern = std::function<std::vector<Draft>(double)>;
 
 class RailFinder {
@@ -82,6 +96,7 @@ class RailFinder {
       }
       if (!arc_.bead) slots();
     }
+    if (arc_.bead) tangents_all_round();
   }
 
   /// Where no pattern serves: any one or two of the flats that stand against corners of the target.
@@ -216,7 +231,11 @@ class RailFinder {
     const Guidance guided = guidance(bears, sole_);
     if (!guided.two_arrises) return false;
     const bool good = well_laid(guided, sole_);
-    (good ? found_ : lesser_).push_back({cuts, start, guided});
+    std::vector<Setup>& list = good ? found_ : lesser_;
+    const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& other) {
+      return std::abs(other.start - start) < kSameFigure && same_cuts(other.cuts, cuts);
+    });
+    if (!known) list.push_back({cuts, start, guided});
     return good;
   }
 
@@ -253,13 +272,17 @@ class RailFinder {
     auto accept_at = [&](double x) {
       return accept(fixed.empty() ? pattern(x) : both(fixed, pattern(x)), start_at(x));
     };
+    bool found = false;
     double last_x = 0;
     std::optional<double> last;
     for (int i = 0; i <= kSamples; ++i) {
       const double x = from + (to - from) * i / kSamples;
       const std::optional<double> here = rails_at(x);
-      if (here && std::abs(*here) < kLevel && accept_at(x)) return true;
-      if (here && last && (*here < 0) != (*last < 0)) {
+      const bool level = here && std::abs(*here) < kLevel;
+      if (level) found = accept_at(x) || found;
+      // Level all the way, as mirror images are: one figure does for all.
+      if (level && found && last && std::abs(*last) < kLevel) return true;
+      if (!level && here && last && std::abs(*last) >= kLevel && (*here < 0) != (*last < 0)) {
         // Regula falsi, the end that stays put counting half (the Illinois rule).
         double low = last_x, high = x;
         double at_low = *last, at_high = *here;
@@ -277,12 +300,12 @@ class RailFinder {
           high = root;
           at_high = *g;
         }
-        if (accept_at(root)) return true;
+        found = accept_at(root) || found;
       }
       last = here;
       last_x = x;
     }
-    return false;
+    return found;
   }
 
   // --- patterns ------------------------------------------------------------------------------------
@@ -316,8 +339,13 @@ class RailFinder {
       solve_with(tangent, 4, 45, [&](double turn) { return chamfer(start_ + side * turn, 0); });
     }
     for (const double turn : {20.0, 28.0}) {
-      const std::vector<Draft> pair = both(tangent, chamfer(start_ + turn, 0));
-      if (solve_with(pair, 4, 45, [&](double other) { return chamfer(start_ - other, 0); })) break;
+      bool done = false;
+      for (const double side : {1.0, -1.0}) {
+        const std::vector<Draft> pair = both(tangent, chamfer(start_ + side * turn, 0));
+        done =
+            solve_with(pair, 4, 45, [&](double other) { return chamfer(start_ - side * other, 0); }) || done;
+      }
+      if (done) break;
     }
     // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
     const double mid = (arc_.lo + arc_.hi) / 2;
@@ -334,6 +362,45 @@ class RailFinder {
     // A chamfer standing off the arc, where a tangent one leaves its arrises wider than the sole.
     for (const double off : {0.02, 0.05, 0.1}) {
       if (solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, off * radius_); })) break;
+    }
+  }
+
+  /// Tilts between which the bead is divided alike: its ends, and where it comes out to a side of the blank.
+  std::vector<double> quarters() const {
+    std::vector<double> out = {arc_.lo};
+    for (double tilt = std::ceil(arc_.lo / 90 + 0.05) * 90; tilt < arc_.hi - 4.5; tilt += 90) {
+      const Point p = centre_ + radius_ * outward(tilt);
+      if (distance(p, problem_.blank) < kSameFigure) out.push_back(tilt);
+    }
+    out.push_back(arc_.hi);
+    return out;
+  }
+
+  /// Tangent chamfers all round the bead, as many in each quarter, each leaning alike from the next and from
+  /// the sides of the blank; the plane starts on any of them. The one it starts on is leaned until both its
+  /// arrises meet the sole.
+  void tangents_all_round() {
+    const std::vector<double> ends = quarters();
+    for (int n = 1; n <= 3; ++n) {
+      std::vector<double> leans;
+      for (std::size_t q = 0; q + 1 < ends.size(); ++q) {
+        for (int i = 1; i <= n; ++i) leans.push_back(ends[q] + (ends[q + 1] - ends[q]) * i / (n + 1));
+      }
+      std::vector<std::vector<Draft>> chamfers;
+      for (const double lean : leans) chamfers.push_back(chamfer(lean, 0));
+      const double play = (ends[1] - ends[0]) / (n + 1) / 3;
+      for (std::size_t i = 0; i < leans.size(); ++i) {
+        std::vector<Draft> others;
+        for (std::size_t j = 0; j < leans.size(); ++j) {
+          if (j != i) others.insert(others.end(), chamfers[j].begin(), chamfers[j].end());
+        }
+        const Pattern leaning = [&](double lean) {
+          std::vector<Draft> all = chamfer(lean, 0);
+          if (!all.empty()) all.insert(all.end(), others.begin(), others.end());
+          return all;
+        };
+        solve(leans[i] - play, leans[i] + play, leaning, true);
+      }
     }
   }
 
@@ -362,7 +429,7 @@ class RailFinder {
     bool outward_found = false, inward_found = false, both_found = false;
     for (const double share : {1.0, 0.95, 0.85, 0.7}) {
       for (const double aside : {0.0, 8.0, -8.0, 16.0, -16.0}) {
-        const double lean = mid + aside;
+        const double lean = mid - open_ * aside;
         const std::vector<Draft> first = corner(lean, share);
         if (first.empty()) continue;
         const Point k = on_circle(lean, share);
@@ -396,7 +463,7 @@ class RailFinder {
         const double middle = dot(centre_, across(start_));
         std::vector<Pose> poses = flat_cut(problem_, plane, start_, middle + plane.width / 2, -1, -1e9);
         if (poses.size() > 1) poses.resize(1);
-        if (!poses.empty() && accept(one(p, poses), start_)) break;
+        if (!poses.empty()) accept(one(p, poses), start_);
       }
     }
     // Leaned over as far as this, a square corner would stand upright: that is the step of a cove.
@@ -412,8 +479,7 @@ class RailFinder {
           // The corner of the sole that points down between the two arms.
           const Pose pose{k + side * (plane.width / 2) * across(lean), lean};
           if (gouges(problem_.section.target, Sweep(plane, pose), kExact)) continue;
-          done = accept(one(p, {pose}), start_);
-          if (done) break;
+          done = accept(one(p, {pose}), start_) || done;
         }
         if (done) break;
       }
