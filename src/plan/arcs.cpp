@@ -2,9 +2,11 @@
 // arc together. Shown by tests/plan/reach_test.cpp.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "plan/facets.h"
 #include "plan/problem.h"
+#include "plan/touch.h"
 #include "plan/wood.h"
 
 namespace arrisline {
@@ -203,6 +205,45 @@ struct Part {
   static constexpr double kWhole = 0.97;  // of the looks: the ends are judged with the flats beside them
 };
 
+/// Where a matching sole is a hair too wide to lie on the arc between its neighbours: slid in at the tilt at
+/// which they let it come nearest.
+std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
+  const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
+  const Plane& plane = problem.plane(p);
+  if (std::abs(plane.radius - radius(problem.edge(arc))) > kSameRadius) return std::nullopt;
+  auto off = [&](double tilt) {
+    return std::max(
+        0.0, rest_height(problem.section.target, Sweep(plane, pose_on_arc(problem, arc, plane, tilt))));
+  };
+  constexpr int kTries = 200;
+  const double step = (arc.hi - arc.lo) / kTries;
+  double best = arc.lo;
+  for (int i = 0; i <= kTries; ++i) {
+    if (off(arc.lo + i * step) < off(best)) best = arc.lo + i * step;
+  }
+  for (double by = step / 2; by > 1e-4; by /= 2) {
+    for (const double tilt : {best - by, best + by}) {
+      if (off(tilt) < off(best)) best = tilt;
+    }
+  }
+  Draft draft;
+  draft.plane = p;
+  draft.arc = surface;
+  draft.miss = std::abs(plane.radius - radius(problem.edge(arc)));
+  Pose pose = pose_on_arc(problem, arc, plane, best);
+  pose.at = pose.at + off(best) * outward(best);
+  draft.poses = {pose};
+  if (gouges(problem.section.target, Sweep(plane, pose), kExact) ||
+      !body_clears(problem.section.target, plane, pose))
+    return std::nullopt;
+  Part part;
+  part.cuts = {draft};
+  for (const double at : arc_looks(arc))
+    part.makes.push_back(left_at(problem, arc, plane, draft.poses, at) <= allowances(problem).front());
+  if (part.share() < 0.5) return std::nullopt;
+  return part;
+}
+
 std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
@@ -226,6 +267,9 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     for (const double at : arc_looks(arc))
       part.makes.push_back(left_at(problem, arc, plane, draft.poses, at) <= allowances(problem).back());
     out.push_back(std::move(part));
+  }
+  if (out.empty()) {
+    if (std::optional<Part> part = standing_off(problem, surface, p)) out.push_back(std::move(*part));
   }
   return out;
 }

@@ -82,4 +82,15 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   return pose;
 }
 
+Pose start_pose(const Problem& problem, const Draft& draft, double tilt) {
+  const Pose on_arc = pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
+                                  problem.plane(draft.plane), tilt);
+  for (const Pose& pose : draft.poses) {
+    // Its own may stand off the arc along the plane, but not beside.
+    if (std::abs(pose.tilt - tilt) < 1e-6 && std::abs(dot(pose.at - on_arc.at, across(tilt))) < 1e-6)
+      return pose;
+  }
+  return on_arc;
+}
+
 }  // namespace arrisline

@@ -72,6 +72,9 @@ std::optional<Lies> lies_for(std::span<const Pose> poses);
 /// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);
 
+/// The pose at which a curved draft starts at this tilt: its own there, or else resting on the arc.
+Pose start_pose(const Problem& problem, const Draft& draft, double tilt);
+
 /// Flat cuts with a side or an end in every place that a corner of the target suggests.
 std::vector<Draft> flat_drafts(const Problem& problem);
 

@@ -209,7 +209,7 @@ class RailFinder {
 
   // --- trying and solving --------------------------------------------------------------------------
 
-  Sweep sole_at(double start) const { return {sole_, pose_on_arc(problem_, arc_, sole_, start)}; }
+  Sweep sole_at(double start) const { return {sole_, start_pose(problem_, draft_, start)}; }
 
   /// Height of the left rail less that of the right one, the sole standing over this wood.
   std::optional<double> difference(const Wood& wood, const Sweep& sole) const {
@@ -359,6 +359,11 @@ class RailFinder {
         return both(chamfer(start_ + turn - apart, 0), chamfer(start_ + turn + apart, 0));
       });
     }
+    // A notch in the square arris outside the bead: its two arrises are the rails. Its corner stands a little
+    // off the arc.
+    for (const double share : {1.02, 1.06, 1.12}) {
+      if (solve(start_ - 20, start_ + 20, [&](double lean) { return corner(lean, share); })) break;
+    }
     // A chamfer standing off the arc, where a tangent one leaves its arrises wider than the sole.
     for (const double off : {0.02, 0.05, 0.1}) {
       if (solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, off * radius_); })) break;
@@ -445,7 +450,7 @@ class RailFinder {
     }
   }
 
-  /// A step whose corner lies on the circle of the arc, or drawn in to a share of its radius.
+  /// A step whose corner lies on the circle of the arc, or at a share of its radius from the centre.
   std::vector<Draft> corner(double lean, double share) const {
     const Point k = on_circle(lean, share);
     return step(u(k), v(k));
@@ -514,12 +519,11 @@ bool well_laid(const Guidance& guidance, const Plane& plane) {
 
 std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
   const Plane& plane = problem.plane(draft.plane);
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   // A start that is one of the draft's own tilts saves a pose, and is worth this much imbalance.
   constexpr double kOwnTilt = 0.05;
   std::optional<Start> best;
   auto consider = [&](double tilt, double handicap) {
-    const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
+    const Touch bears = touch(wood.edges(), Sweep(plane, start_pose(problem, draft, tilt)));
     const Guidance guided = guidance(bears, plane);
     if (!guided.two_arrises) return;
     if (best && well_laid(best->guidance, plane) != well_laid(guided, plane)) {

@@ -52,11 +52,12 @@ bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt,
 
 /// The poses of a curved draft reordered to begin at `start` and turn outward from it.
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   std::vector<Pose> poses = draft.poses;
-  const bool extra = std::none_of(poses.begin(), poses.end(),
-                                  [&](const Pose& pose) { return std::abs(pose.tilt - start) < 1e-6; });
-  if (extra) poses.push_back(pose_on_arc(problem, arc, problem.plane(draft.plane), start));
+  const Pose first = start_pose(problem, draft, start);
+  const bool extra = std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+    return std::abs(pose.tilt - start) < 1e-6 && distance(pose.at, first.at) < 1e-6;
+  });
+  if (extra) poses.push_back(first);
   std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {
     return std::abs(a.tilt - start) < std::abs(b.tilt - start) - 1e-9;
   });
@@ -139,11 +140,10 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
     step.strokes.plain += strokes.plain;
     step.strokes.counted += strokes.counted;
     step.removed += wood.cut(Sweep(plane, pose));
+    // Wood that a later pose takes is still there for the body at this one.
+    if (!body_clears(wood.edges(), plane, pose)) return std::nullopt;
   }
-  if (step.removed < kLeastCut ||
-      !std::all_of(step.draft.poses.begin(), step.draft.poses.end(),
-                   [&](const Pose& pose) { return body_clears(wood.edges(), plane, pose); }))
-    return std::nullopt;
+  if (step.removed < kLeastCut) return std::nullopt;
   if (!plane.is_flat()) step.wear = step.removed / (plane.width * plane.width);
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);

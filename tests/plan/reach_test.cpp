@@ -82,3 +82,39 @@ TEST_CASE("three chamfers guide a hollow on a round-over", "[reach]") {
            });
   }));
 }
+
+TEST_CASE("a small bead over a wide fillet is ridden on the arrises of a notch", "[reach]") {
+  for (const char* chain : {"start face 3/8\nstep down 1/8\novolo 1/8\nfillet out 1/4",
+                            "start face 11/16\nstep down 1/8\novolo 3/16\nfillet out 1/2"}) {
+    INFO(chain);
+    const Plan plan = planned(profile("3 wide, 1 1/4 thick", chain), kit(kHalfSet));
+    CHECK(cuts_with(plan, PlaneKind::hollow) == 1);
+  }
+}
+
+TEST_CASE("a groove wider than any iron is ploughed in several", "[reach]") {
+  const Kit ploughs = kit("units inch\nplough 1/8 1/4 3/8\n");
+  const Plan plan =
+      planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/4\nfillet out 1\nstep up 1/4"), ploughs);
+  CHECK(plan.left.max_height == Approx(0).margin(1e-6));
+  planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/2\nfillet out 1 1/4\nstep up 1/2"), ploughs);
+}
+
+TEST_CASE("a sole a hair wider than its arc stands off it by less than may be left", "[reach]") {
+  // Arcs of 58.1 degrees under soles of 60, between a wall and each other.
+  const Plan plan =
+      planned(profile("2 wide, 3/4 thick",
+                      "start face 3/4\nstep down 1/8\nogee out 5/8 down 3/8 radius 3/8\nfillet out 1/8"),
+              pair_of_sixes());
+  CHECK(plan.left.max_height > 0);
+}
+
+TEST_CASE("the body is judged on the wood as it stands at each pose", "[reach]") {
+  const Kit with_bodies =
+      kit("units inch\nrebate 3/4 body 1/8 above 3/4\nplough 1/4\nhollow 6 body 1/4 above 1/2\n"
+          "round 6 body 1/8 above 3/8\nscraper\n");
+  const Plan plan = make_plan(
+      profile("2 wide, 3/4 thick", "start face 1\ncove out 5/8 down 3/8 radius 3/8\nfillet out 3/8"),
+      with_bodies, {});
+  CHECK((!plan.feasible || test::faults(plan).empty()));
+}
