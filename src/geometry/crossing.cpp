@@ -13,7 +13,7 @@ void keep(double t, std::vector<double>& ts) {
 
 /// The fraction of the arc at which its spoke points along `spoke`, if it gets there.
 void keep_spoke(const Edge& arc, Point spoke, std::vector<double>& ts) {
-  if (!in_sector(arc, spoke)) return;
+  if (!spoke_meets(arc, spoke)) return;
   const Point a = arc.from - arc.centre;
   double ahead = std::atan2(cross(a, spoke), dot(a, spoke));
   if (arc.turn == Turn::right) ahead = -ahead;

@@ -68,14 +68,14 @@ Edge reversed(const Edge& edge) {
   return out;
 }
 
-bool in_sector(const Edge& arc, Point spoke) {
+bool spoke_meets(const Edge& arc, Point spoke) {
   Point a = arc.from - arc.centre;
   Point b = arc.to - arc.centre;
   if (arc.turn == Turn::right) std::swap(a, b);
-  // Of a sector of at most half a turn the spoke lies to the left of its first side and to the right of its last;
-  // of a wider one it does not lie in what is missing.
-  const double wide = cross(a, b);
-  if (wide > 0 || (wide == 0 && dot(a, b) < 0)) return cross(a, spoke) >= 0 && cross(spoke, b) >= 0;
+  const double turn = cross(a, b);
+  if (turn > 0) return cross(a, spoke) >= 0 && cross(spoke, b) >= 0;
+  if (turn == 0 && dot(a, b) < 0) return cross(a, spoke) >= 0;
+  // More than half a circle: anywhere but in the gap.
   return !(cross(b, spoke) > 0 && cross(spoke, a) > 0);
 }
 
@@ -86,9 +86,8 @@ double distance(Point p, const Edge& edge) {
     const double t = square > 0 ? std::clamp(dot(p - edge.from, along) / square, 0.0, 1.0) : 0;
     return distance(p, edge.from + t * along);
   }
-  const Point a = edge.from - edge.centre;
   const Point q = p - edge.centre;
-  if (in_sector(edge, q)) return std::abs(norm(q) - norm(a));
+  if (spoke_meets(edge, q)) return std::abs(norm(q) - radius(edge));
   return std::min(distance(p, edge.from), distance(p, edge.to));
 }
 

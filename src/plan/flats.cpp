@@ -22,9 +22,11 @@ struct Extent {
 
 Extent extent(const Loop& loop, double tilt) {
   Extent out{1e300, -1e300, 1e300, -1e300};
+  const Point e = across(tilt);
+  const Point a = outward(tilt);
   for (const Edge& edge : loop) {
-    const double u = dot(edge.from, across(tilt));
-    const double v = dot(edge.from, outward(tilt));
+    const double u = dot(edge.from, e);
+    const double v = dot(edge.from, a);
     out = {std::min(out.u0, u), std::max(out.u1, u), std::min(out.v0, v), std::max(out.v1, v)};
   }
   return out;
@@ -272,6 +274,19 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
         const double v = dot(problem.edge(s).from, outward(tilt));
         if (length(problem.edge(s)) <= plane.width && lowest(problem, plane, tilt, u) < v + 1e-6)
           add(p, flat_cut(problem, plane, tilt, u + plane.width / 2, -1, v));
+      }
+      if (plane.kind == PlaneKind::plough) {
+        // A flat wider than the iron: groove beside groove from either end, each with its own setting.
+        constexpr int kMostGrooves = 12;
+        for (const Surface& s : problem.surfaces) {
+          if (s.arc || std::abs(wrap_degrees(s.tilt - tilt)) > 1e-7) continue;
+          const double a = dot(problem.edge(s).from, across(tilt));
+          const double b = dot(problem.edge(s).to, across(tilt));
+          for (int i = 1; i < kMostGrooves && i * plane.width < std::abs(b - a) - 1e-6; ++i) {
+            add(p, flat_cut(problem, plane, tilt, std::min(a, b) + i * plane.width, 1, -1e9));
+            add(p, flat_cut(problem, plane, tilt, std::max(a, b) - i * plane.width, -1, -1e9));
+          }
+        }
       }
       for (const double corner : corners) {
         add(p, flat_cut(problem, plane, tilt, corner, -1, -1e9));

@@ -11,9 +11,16 @@ namespace {
 /// Every pose that the draft may take wood at, the places it may start at among them.
 std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
   std::vector<Pose> out = draft.poses;
-  for (const double start : draft.starts)
-    out.push_back(pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
-                              problem.plane(draft.plane), start));
+  if (!problem.plane(draft.plane).is_curved()) return out;
+  auto add = [&](double tilt) {
+    const Pose pose = start_pose(problem, draft, tilt);
+    if (std::none_of(out.begin(), out.end(), [&](const Pose& other) {
+          return std::abs(other.tilt - pose.tilt) < 1e-6 && distance(other.at, pose.at) < 1e-6;
+        }))
+      out.push_back(pose);
+  };
+  for (const Pose& pose : draft.poses) add(pose.tilt);
+  for (const double start : draft.starts) add(start);
   return out;
 }
 

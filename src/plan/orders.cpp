@@ -13,6 +13,8 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kMostDrafts = 60;  // the cuts done are kept as bits of one word
+constexpr std::size_t kBitsOfStart = 6;  // that tell the starts of a curved draft apart
+constexpr int kMostStarted = 10;         // curved drafts that have their own such bits
 constexpr double kSameCost = 1e-9;       // costs are compared after rounding to this
 
 double rounded(double cost) {
@@ -21,8 +23,8 @@ double rounded(double cost) {
 
 using Done = unsigned long long;
 
-/// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (four bits a
-/// curved draft), and which cut came last. The wood depends on the first two.
+/// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits for
+/// each curved draft), and which cut came last. The wood depends on the first two.
 struct Key {
   Done done = 0;
   Done starts = 0;
@@ -41,7 +43,7 @@ class Orders {
       if (least.orders() == OrderOf::flats_first && problem.plane(drafts_[i].plane).is_flat()) first_ |= Done{1} << i;
     }
     int curved = 0;
-    for (const Draft& draft : drafts_) curved_.push_back(draft.starts.empty() ? -1 : curved++);
+    for (const Draft& draft : drafts_) curved_.push_back(draft.arc < 0 ? -1 : curved++);
   }
 
   std::optional<Sequence> best() {
@@ -142,11 +144,10 @@ class Orders {
   Done start_mark(std::size_t i, const Step& step) const {
     const Draft& draft = drafts_[i];
     if (curved_[i] < 0 || step.draft.poses.size() == draft.poses.size()) return 0;
-    for (std::size_t s = 0; s < draft.starts.size(); ++s) {
-      if (draft.starts[s] == step.draft.poses.front().tilt)
-        return static_cast<Done>(s + 1) << 4 * static_cast<std::size_t>(curved_[i] % 16);
-    }
-    return 0;
+    std::vector<double> tilts = draft.starts;
+    for (const Pose& pose : draft.poses) tilts.push_back(pose.tilt);
+    const auto at = std::find(tilts.begin(), tilts.end(), step.draft.poses.front().tilt);
+    return static_cast<Done>(at - tilts.begin() + 1) << kBitsOfStart * static_cast<std::size_t>(curved_[i] % kMostStarted);
   }
 
   Sequence unwind(Key key) {
@@ -173,7 +174,7 @@ class Orders {
 
   const Problem& problem_;
   const std::vector<Draft>& drafts_;
-  std::vector<int> curved_;  // of a draft with starts: which among those
+  std::vector<int> curved_;  // of a draft of an arc: which among those
   const LeastCost& least_;
   Done first_ = 0;  // cuts that all others wait for
   double cutoff_;

@@ -70,14 +70,27 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   Pose pose{edge.centre + (arc.bead ? r : -r) * outward(tilt), tilt};
   const bool too_flat = plane.kind == PlaneKind::round && plane.radius > r;
   const bool too_tight = plane.kind == PlaneKind::hollow && plane.radius < r;
-  if (too_flat || too_tight) {
+  const bool chord = plane.is_flat() && !arc.bead;
+  if (too_flat || too_tight || chord) {
     // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two
-    // sagittas.
+    // sagittas, of which a flat sole's is nothing.
     const double half = plane.width / 2;
     auto sagitta = [&](double of) { return of - std::sqrt(std::max(0.0, of * of - half * half)); };
-    pose.at = pose.at + std::abs(sagitta(plane.radius) - sagitta(r)) * outward(tilt);
+    const double own = chord ? 0 : sagitta(plane.radius);
+    pose.at = pose.at + std::abs(own - sagitta(r)) * outward(tilt);
   }
   return pose;
+}
+
+Pose start_pose(const Problem& problem, const Draft& draft, double tilt) {
+  const Pose on_arc = pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
+                                  problem.plane(draft.plane), tilt);
+  for (const Pose& pose : draft.poses) {
+    // Its own may stand off the arc along the plane, but not beside.
+    if (std::abs(pose.tilt - tilt) < 1e-6 && std::abs(dot(pose.at - on_arc.at, across(tilt))) < 1e-6)
+      return pose;
+  }
+  return on_arc;
 }
 
 }  // namespace arrisline

@@ -57,11 +57,12 @@ int settings_after(const Step& step, const Step* previous) {
 }  // namespace
 
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   std::vector<Pose> poses = draft.poses;
-  const bool extra = std::none_of(poses.begin(), poses.end(),
-                                  [&](const Pose& pose) { return std::abs(pose.tilt - start) < 1e-6; });
-  if (extra) poses.push_back(pose_on_arc(problem, arc, problem.plane(draft.plane), start));
+  const Pose first = start_pose(problem, draft, start);
+  const bool extra = std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+    return std::abs(pose.tilt - start) < 1e-6 && distance(pose.at, first.at) < 1e-6;
+  });
+  if (extra) poses.push_back(first);
   std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {
     return std::abs(a.tilt - start) < std::abs(b.tilt - start) - 1e-9;
   });
@@ -94,11 +95,10 @@ bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
     step.strokes.plain += strokes.plain;
     step.strokes.counted += strokes.counted;
     step.removed += wood.cut(Sweep(plane, pose));
+    // Wood that a later pose takes is still there for the body at this one.
+    if (!body_clears(wood.edges(), plane, pose)) return false;
   }
-  if (step.removed < kLeastCut ||
-      !std::all_of(step.draft.poses.begin(), step.draft.poses.end(),
-                   [&](const Pose& pose) { return body_clears(wood.edges(), plane, pose); }))
-    return false;
+  if (step.removed < kLeastCut) return false;
   if (plane.is_flat()) {
     step.laid_out = lay_out(problem, plane, step.draft.poses, before, wood);
     step.rides = plane.kind == PlaneKind::plough ? Rides::fence
