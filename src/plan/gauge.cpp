@@ -298,9 +298,9 @@ bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<P
   const double reach = board.screw / 2 + board.clear;
   constexpr double kLeastHold = 3.175;  // 1/8 in of wood above the board for a screw to bear on
   for (const double stop : board.stops) {
-    const double x = lies == Lies::end_for_end ? stop : w - stop;
+    const double x = back_edge_free(lies) ? stop : w - stop;
     if (x - reach < 0 || x + reach > w) continue;
-    const bool flipped = lies == Lies::underside_up;
+    const bool flipped = is_underside_up(lies);
     auto at_height = [&](double h) { return flipped ? h : t - h; };
     bool good = true;
     for (int i = 0; good && i <= 8; ++i) {

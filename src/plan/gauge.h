@@ -13,8 +13,8 @@ double gauged(const Section& section, Side side, Point p);
 /// The way a point moves when the figure gauged from that side grows.
 Point growth(Side side);
 
-/// Total length of the wood's boundary along the line u = `at` of the sweep's frame, above v = `floor`; `top`,
-/// where given, is set to its highest point.
+/// Total length of the wood's boundary along the line u = `at` of the sweep's frame, above v = `floor`;
+/// `top`, where given, is set to its highest point.
 double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top);
 
 /// The lines that lay out a flat cut, from the wood before and after it. Square cuts give their floor and

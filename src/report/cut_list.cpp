@@ -74,13 +74,22 @@ void write_cut(Page& page, const Cut& cut, const CutContext& context) {
   page.item(2, number_lead(static_cast<std::size_t>(std::max(cut.number, 0))),
             shorten(cut.plane.label, 60) + ": " + purpose(cut, context.section) + ".");
   for (const std::string& words : where_it_goes(cut, context)) page.line(indent, words);
-  if (cut.plane.kind != PlaneKind::scraper) page.line(indent, guided_by(cut));
+  if (cut.plane.kind != PlaneKind::scraper) {
+    page.line(indent, guided_by(cut));
+    page.line(indent, planed_words(cut.lies));
+  }
   if (cut.overhang) page.line(indent, "Let the working edge overhang the board.");
   if (!cut.reason.empty()) page.line(indent, "Why now: " + visible(cut.reason) + ".");
 }
 
 void write_cuts(Page& page, const Plan& plan, const CutContext& context) {
   page.heading("Cuts");
+  if (!plan.cuts.empty()) {
+    page.line(2,
+              "Mark an arrow on the face of the blank, the way the plane goes while the blank lies face up, "
+              "working edge toward you. Choose the end so that the grain rises along it.");
+    page.blank();
+  }
   Lies lies = Lies::face_up;
   for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
     const Cut& cut = plan.cuts[i];

@@ -286,9 +286,29 @@ std::string lay(Lies lies) {
     case Lies::face_up:
       return "Lay the blank face up, working edge toward you.";
     case Lies::underside_up:
-      return "Turn the blank over: underside up, working edge toward you.";
+      return "Turn the blank over end over end: underside up, working edge toward you.";
+    case Lies::rolled_over:
+      return "Roll the blank over about its length: underside up, back edge toward you.";
     case Lies::end_for_end:
       return "Turn the blank end for end: face up, back edge toward you.";
+  }
+  return "";
+}
+
+std::string planed_words(Lies lies) {
+  // Fibres that rise toward the face the one way rise toward the underside the other way.
+  const std::string tears = " against the grain: take thin shavings, or it tears.";
+  switch (lies) {
+    case Lies::face_up:
+      return "Blank face up; planed along the arrow.";
+    case Lies::end_for_end:
+      return "Blank face up, end for end; planed against the arrow," + tears;
+    case Lies::underside_up:
+      return "Blank underside up, working edge toward you; planed against the arrow, which is with the grain "
+             "on "
+             "this side.";
+    case Lies::rolled_over:
+      return "Blank underside up, back edge toward you; planed along the arrow, on this side" + tears;
   }
   return "";
 }

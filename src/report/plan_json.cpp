@@ -183,7 +183,8 @@ static Json cut_json(const Section& section, const Cut& cut) {
     out["imbalance"] = cut.imbalance;
     out["imbalance_set"] = cut.imbalance_set;
   }
-  out["lies"] = word_for(kLies, cut.lies);
+  out["lies"] = word(cut.lies);
+  out["planed"] = word(planed(cut.lies));
   out["overhang"] = cut.overhang;
   out["reason"] = cut.reason;
   return out;
