@@ -115,7 +115,7 @@ double Chooser::estimate(const std::vector<Draft>& way, const Setup& setup, cons
     }
     if (plane.is_curved()) effort += shop.weight_wear * taken / (plane.width * plane.width);
   }
-  if (!well_laid(setup.guidance, problem_.plane(way.front().plane))) effort += kIllLaid;
+  if (!well_laid(setup.guidance, problem_.plane(way.front().plane))) effort += shop.weight_uneven;
   return effort;
 }
 

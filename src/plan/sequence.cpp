@@ -14,9 +14,6 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kDeep = 3;  // mm of thickness from which a curved plane's strokes count more
-constexpr double kDeepFactor = 3;
-constexpr double kSlantFactor = 2;         // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;             // degrees of its own arc that guide a sole
 constexpr std::ptrdiff_t kFreeCurves = 5;  // curved drafts up to which every order of theirs is tried
 constexpr std::size_t kMostDrafts = 60;    // the sets of cuts done are kept as bits of one word
@@ -100,10 +97,10 @@ Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose,
   if (plane.is_flat()) {
     const double strokes = thick / shop.shaving_rebate;
     const bool slanted = !is_square(pose.tilt);
-    return {strokes, slanted ? kSlantFactor * strokes : strokes};
+    return {strokes, slanted ? shop.weight_slant * strokes : strokes};
   }
-  const double deep = plane.is_curved() ? std::max(0.0, thick - kDeep) : 0;
-  return {thick / shop.shaving_curved, (thick + (kDeepFactor - 1) * deep) / shop.shaving_curved};
+  const double deep = plane.is_curved() ? std::max(0.0, thick - shop.deep) : 0;
+  return {thick / shop.shaving_curved, (thick + (shop.weight_slow - 1) * deep) / shop.shaving_curved};
 }
 
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
@@ -154,7 +151,8 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
   if (!can_be_held(problem, plane, step.draft.poses, wood)) return std::nullopt;
   count_settings(step, previous);
   step.effort = step_effort(problem.kit.shop, step, previous);
-  if (step.rides == Rides::two_arrises && !well_laid(step.guidance, plane)) step.effort += kIllLaid;
+  if (step.rides == Rides::two_arrises && !well_laid(step.guidance, plane))
+    step.effort += problem.kit.shop.weight_uneven;
   return step;
 }
 

@@ -40,9 +40,6 @@ struct Sequence {
   double left_area = 0;
 };
 
-/// Effort of a ride that is not well laid out: taken only where nothing else serves.
-inline constexpr double kIllLaid = 6;
-
 /// Strokes a pose takes on this wood, not rounded; `counted` has the slow ones as often as
 /// docs/how-it-plans.md says.
 Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
