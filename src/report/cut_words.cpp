@@ -223,6 +223,19 @@ std::vector<std::string> by_gauge_lines(const Cut& cut, const CutContext& contex
 
 }  // namespace
 
+std::string listed(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return out;
+}
+
+std::string number_lead(std::size_t number) {
+  std::string digits = std::to_string(number);
+  if (digits.size() < 2) digits.insert(digits.begin(), ' ');
+  return digits + ". ";
+}
+
 std::string purpose(const Cut& cut, const Section& section) {
   std::vector<std::string> made;
   for (const int element : cut.elements) {

@@ -9,6 +9,11 @@
 
 namespace arrisline {
 
+/// "1", "1 and 2", "1, 2 and 3".
+std::string listed(const std::vector<std::string>& words);
+/// " 1. ", "12. ".
+std::string number_lead(std::size_t number);
+
 struct CutContext {
   const Section& section;
   const std::vector<StruckLine>& lines;
