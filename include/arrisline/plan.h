@@ -18,9 +18,23 @@ enum class Rides { gauge_line, wall, fence, two_arrises, own_arc, by_hand };
 /// "gauge line", "wall", "fence", "two arrises", "own arc", "by hand".
 const char* word(Rides rides);
 
-enum class Lies { face_up, underside_up, end_for_end };
-/// "face up", "underside up", "end for end".
+/// How the blank lies on the board. An arrow on its face points the way the plane goes while it lies face up.
+///   face_up       working edge free; planed along the arrow
+///   end_for_end   face up, turned about the upright, back edge free; planed against the arrow
+///   underside_up  turned over end over end, working edge free; planed against the arrow
+///   rolled_over   turned over about its length, back edge free; planed along the arrow
+enum class Lies { face_up, underside_up, end_for_end, rolled_over };
+/// "face up", "underside up" (of both that are), "end for end".
 const char* word(Lies lies);
+bool is_underside_up(Lies lies);
+/// The back edge is free, and the working edge stands at the fence.
+bool back_edge_free(Lies lies);
+
+enum class Planed { along, against };
+/// Which way the plane goes, by the arrow on the face.
+Planed planed(Lies lies);
+/// "along the arrow", "against the arrow".
+const char* word(Planed planed);
 
 enum class Side { face, edge, back, underside };
 

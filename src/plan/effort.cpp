@@ -7,7 +7,6 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kIllLaid = 6;
 /// No plan's effort comes near this many times a weight of 1.
 constexpr double kAboveAll = 1e4;
 
@@ -20,7 +19,7 @@ Weights weights_for(const Shop& shop, Prefer prefer) {
   weights.setting = shop.weight_setting;
   weights.stroke = shop.weight_stroke;
   weights.wear = shop.weight_wear;
-  weights.ill_laid = kIllLaid;
+  weights.ill_laid = shop.weight_uneven;
   switch (prefer) {
     case Prefer::least_effort:
       break;

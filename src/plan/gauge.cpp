@@ -9,26 +9,20 @@
 
 namespace arrisline {
 
-namespace {
-
-constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
-
-/// Position of p as gauged from a side of the blank.
-double gauged(const Problem& problem, Side side, Point p) {
+double gauged(const Section& section, Side side, Point p) {
   switch (side) {
     case Side::edge:
       return p.x;
     case Side::back:
-      return problem.section.width - p.x;
+      return section.width - p.x;
     case Side::face:
       return p.y;
     case Side::underside:
-      return problem.section.thickness - p.y;
+      return section.thickness - p.y;
   }
   return 0;
 }
 
-/// The way p moves when the figure grows.
 Point growth(Side side) {
   switch (side) {
     case Side::edge:
@@ -41,6 +35,14 @@ Point growth(Side side) {
       return {0, -1};
   }
   return {};
+}
+
+namespace {
+
+constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
+
+double gauged(const Problem& problem, Side side, Point p) {
+  return gauged(problem.section, side, p);
 }
 
 Side floor_side(double tilt) {
@@ -67,8 +69,8 @@ Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& pos
   return opens_far ? Side::underside : Side::face;
 }
 
-/// Total length of boundary pieces along the line u = `at` of the frame, above v = `floor`; `top` is the
-/// highest point.
+}  // namespace
+
 double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top) {
   double sum = 0;
   double best = -1e300;
@@ -86,6 +88,8 @@ double along_side(const Wood& wood, const Sweep& sweep, double at, double floor,
   }
   return sum;
 }
+
+namespace {
 
 /// The side that a line through p is gauged from: on an upright surface from the face, else from the edge.
 Side side_through(const Wood& before, Point p, double tilt) {
@@ -375,9 +379,9 @@ bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<P
   const double reach = board.screw / 2 + board.clear;
   constexpr double kLeastHold = 3.175;  // 1/8 in of wood above the board for a screw to bear on
   for (const double stop : board.stops) {
-    const double x = lies == Lies::end_for_end ? stop : w - stop;
+    const double x = back_edge_free(lies) ? stop : w - stop;
     if (x - reach < 0 || x + reach > w) continue;
-    const bool flipped = lies == Lies::underside_up;
+    const bool flipped = is_underside_up(lies);
     auto at_height = [&](double h) { return flipped ? h : t - h; };
     bool good = true;
     for (int i = 0; good && i <= 8; ++i) {

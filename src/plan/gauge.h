@@ -8,6 +8,15 @@
 
 namespace arrisline {
 
+/// Position of p as gauged from a side of the blank, mm.
+double gauged(const Section& section, Side side, Point p);
+/// The way a point moves when the figure gauged from that side grows.
+Point growth(Side side);
+
+/// Total length of the wood's boundary along the line u = `at` of the sweep's frame, above v = `floor`;
+/// `top`, where given, is set to its highest point.
+double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top);
+
 /// The lines that lay out a flat cut, from the wood before and after it. Square cuts give their floor and
 /// the walls that were not there before; slanted ones the two lines where sole or side leave the wood.
 /// `on_wall` tells that a side runs along a wall already cut.

@@ -32,11 +32,29 @@ const char* word(Lies lies) {
     case Lies::face_up:
       return "face up";
     case Lies::underside_up:
+    case Lies::rolled_over:
       return "underside up";
     case Lies::end_for_end:
       return "end for end";
   }
   return "";
+}
+
+bool is_underside_up(Lies lies) {
+  return lies == Lies::underside_up || lies == Lies::rolled_over;
+}
+
+bool back_edge_free(Lies lies) {
+  return lies == Lies::end_for_end || lies == Lies::rolled_over;
+}
+
+Planed planed(Lies lies) {
+  // Turned about the upright or end over end, the stick has its other end foremost.
+  return lies == Lies::face_up || lies == Lies::rolled_over ? Planed::along : Planed::against;
+}
+
+const char* word(Planed planed) {
+  return planed == Planed::along ? "along the arrow" : "against the arrow";
 }
 
 namespace {
@@ -108,7 +126,7 @@ std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence&
 
 bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose) {
   // Only a side or sole that stands beyond the wood's own underside meets the board.
-  if (lies_for({&pose, 1}) == Lies::underside_up) return false;
+  if (is_underside_up(lies_for({&pose, 1}).value_or(Lies::face_up))) return false;
   for (const Edge& edge : sole_edges(plane, pose)) {
     if (std::max(edge.from.y, edge.to.y) > problem.section.thickness + 1e-6) return true;
   }

@@ -51,16 +51,15 @@ std::optional<Lies> lies_for(std::span<const Pose> poses) {
   // fence lets it.
   constexpr double kOut = 90.5;  // half a degree of slack keeps a plane on its side counted as that
   constexpr double kBack = -60.5;
-  bool face = true, turned = true, below = true;
-  for (const Pose& pose : poses) {
-    const double t = wrap_degrees(pose.tilt);
-    face = face && t >= kBack && t <= kOut;
-    turned = turned && -t >= kBack && -t <= kOut;
-    below = below && std::abs(t) >= 180 - kOut;
+  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
+    const bool stands = std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+      // The lean toward the working edge, as the blank lies.
+      const double lean = is_underside_up(lies) ? wrap_degrees(180 - pose.tilt) : wrap_degrees(pose.tilt);
+      const double out = back_edge_free(lies) ? -lean : lean;
+      return out >= kBack && out <= kOut;
+    });
+    if (stands) return lies;
   }
-  if (face) return Lies::face_up;
-  if (turned) return Lies::end_for_end;
-  if (below) return Lies::underside_up;
   return std::nullopt;
 }
 

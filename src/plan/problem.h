@@ -67,8 +67,9 @@ void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& woo
 /// Upright on a side of the blank, as gauge lines and fences want it, to 1e-6 degrees.
 bool is_square(double tilt);
 
-/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves;
-/// nothing where it has to be turned between them.
+/// How the blank can lie on the board for one plane to stand at all these tilts: face up where that serves,
+/// turned end for end before turned over, and over end over end before over about its length, since the
+/// working edge is then free still. Nothing where it has to be turned between them.
 std::optional<Lies> lies_for(std::span<const Pose> poses);
 
 /// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.

@@ -13,9 +13,6 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kDeep = 3;  // mm of thickness from which a curved plane's strokes count more
-constexpr double kDeepFactor = 3;
-constexpr double kSlantFactor = 2;         // a slanted flat has only its lines to guide it, so it goes slowly
 constexpr double kOwnArc = 10;             // degrees of its own arc that guide a sole
 
 /// Degrees of the arc that the sole at `tilt` shares with earlier cuts of the same plane on it.
@@ -75,10 +72,10 @@ Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose,
   if (plane.is_flat()) {
     const double strokes = thick / shop.shaving_rebate;
     const bool slanted = !is_square(pose.tilt);
-    return {strokes, slanted ? kSlantFactor * strokes : strokes};
+    return {strokes, slanted ? shop.weight_slant * strokes : strokes};
   }
-  const double deep = plane.is_curved() ? std::max(0.0, thick - kDeep) : 0;
-  return {thick / shop.shaving_curved, (thick + (kDeepFactor - 1) * deep) / shop.shaving_curved};
+  const double deep = plane.is_curved() ? std::max(0.0, thick - shop.deep) : 0;
+  return {thick / shop.shaving_curved, (thick + (shop.weight_slow - 1) * deep) / shop.shaving_curved};
 }
 
 namespace {
