@@ -78,10 +78,10 @@ inline Section quarter_section(const char* name, Turn turn, double r) {
   return section;
 }
 
-/// Round-over of half the thickness: one chamfer at 45° tangent to the bead, then the hollow at 45, 30, 60.
-/// The waste of a 90° bead is R²(1 − π/4); the tangent chamfer takes the triangle of legs R(2 − √2).
-inline Plan round_over() {
-  const double r = kSix;
+/// Round-over of r, half the thickness unless given: one chamfer at 45° tangent to the bead, then the hollow
+/// at 45, 30, 60. The waste of a 90° bead is R²(1 − π/4); the tangent chamfer takes the triangle of legs R(2
+/// − √2).
+inline Plan round_over(double r = kSix) {
   const Point centre{r, r};
   const double waste = r * r * (1 - kPi / 4);
   const double leg = r * (2 - std::sqrt(2.0));
@@ -90,7 +90,7 @@ inline Plan round_over() {
   plan.section = quarter_section("round-over", Turn::left, r);
   plan.feasible = true;
   plan.cuts = {cut(1, rebate(), {{centre + r * outward(45), 45}}, chamfer, Rides::gauge_line),
-               cut(2, curved(PlaneKind::hollow),
+               cut(2, curved(PlaneKind::hollow, r),
                    {hollow_on(centre, r, 45), hollow_on(centre, r, 30), hollow_on(centre, r, 60)},
                    waste - chamfer, Rides::two_arrises)};
   plan.waste_area = waste;
@@ -100,16 +100,16 @@ inline Plan round_over() {
 
 /// The same with two chamfers, tangent at 30 and 60 degrees. Each takes a triangle with legs r(√3 − 1) and
 /// r(√3 − 1)/√3 off the square arris; their lines meet at r(√3 − 1)/(√3 + 1) from both sides.
-inline Plan round_over_two_chamfers() {
-  const double r = kSix, root = std::sqrt(3.0);
+inline Plan round_over_two_chamfers(double r = kSix) {
+  const double root = std::sqrt(3.0);
   const Point centre{r, r};
   const double leg = r * (root - 1), meet = r * (root - 1) / (root + 1);
   const double first = leg * leg / root / 2, shared = meet * leg / root;
-  Plan plan = round_over();
+  Plan plan = round_over(r);
   plan.waste_by_flat = 2 * first - shared;
   plan.cuts = {cut(1, rebate(), {{centre + r * outward(30), 30}}, first, Rides::gauge_line),
                cut(2, rebate(), {{centre + r * outward(60), 60}}, first - shared, Rides::gauge_line),
-               cut(3, curved(PlaneKind::hollow), {hollow_on(centre, r, 30), hollow_on(centre, r, 60)},
+               cut(3, curved(PlaneKind::hollow, r), {hollow_on(centre, r, 30), hollow_on(centre, r, 60)},
                    plan.waste_area - plan.waste_by_flat, Rides::two_arrises)};
   return plan;
 }
@@ -145,8 +145,7 @@ inline Point on_cavetto(double r, double angle) {
 }
 
 /// A cavetto from `rebates` with corners on its arc, shallowest first, then the round at 45, 30, 60.
-inline Plan cavetto(const std::vector<double>& angles) {
-  const double r = kSix;
+inline Plan cavetto(const std::vector<double>& angles, double r = kSix) {
   Plan plan;
   plan.section = quarter_section("cavetto", Turn::right, r);
   plan.feasible = true;
@@ -161,7 +160,7 @@ inline Plan cavetto(const std::vector<double>& angles) {
         cut(++number, rebate(), {rebate_pose(corner.x, corner.y)}, removed, Rides::gauge_line));
   }
   const double waste = kPi * r * r / 4;
-  plan.cuts.push_back(cut(++number, curved(PlaneKind::round),
+  plan.cuts.push_back(cut(++number, curved(PlaneKind::round, r),
                           {round_in({0, 0}, r, 45), round_in({0, 0}, r, 30), round_in({0, 0}, r, 60)},
                           waste - taken, Rides::two_arrises));
   plan.waste_area = waste;
@@ -169,15 +168,15 @@ inline Plan cavetto(const std::vector<double>& angles) {
   return plan;
 }
 
-inline Plan cavetto_one() {
-  return cavetto({45});
+inline Plan cavetto_one(double r = kSix) {
+  return cavetto({45}, r);
 }
-inline Plan cavetto_two() {
+inline Plan cavetto_two(double r = kSix) {
   // Equal rebates: of one width and one depth each, so that the first corner mirrors the second.
-  return cavetto({30, 60});
+  return cavetto({30, 60}, r);
 }
-inline Plan cavetto_three() {
-  return cavetto({22.5, 45, 67.5});
+inline Plan cavetto_three(double r = kSix) {
+  return cavetto({22.5, 45, 67.5}, r);
 }
 
 }  // namespace arrisline::plans

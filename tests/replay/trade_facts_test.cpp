@@ -112,3 +112,38 @@ TEST_CASE("a slot no wider than the plane takes it by its walls; plain wood guid
   // It stands off by the depth in the sole of its arris, less the depth of the pose.
   CHECK(held.stands_off == Approx(2 - sole_height(round, 0.4 * round.width)).margin(1e-5));
 }
+
+TEST_CASE("the arrises of a chamfer and of steps grow with the radius", "[trade]") {
+  // The figures of the cases above, in parts of R, at every number up to that whose chamfers the rebate plane
+  // spans.
+  const auto contacts = [](const Plan& plan, std::size_t index, double r) {
+    std::vector<double> out = seated(plan, index).contacts;
+    for (double& u : out) u /= r;
+    return out;
+  };
+  for (int number = 1; number <= 10; ++number) {
+    INFO("No. " << number);
+    const double r = number * kMmPerInch / 16;
+    const auto chamfer = contacts(plans::round_over(r), 1, r);
+    REQUIRE(chamfer.size() == 2);
+    CHECK(chamfer[1] - chamfer[0] == Approx(2 * std::tan(to_radians(22.5))).margin(1e-5));
+    const auto two = contacts(plans::round_over_two_chamfers(r), 2, r);
+    REQUIRE(two.size() == 2);
+    CHECK(two[1] - two[0] == Approx(2 * std::tan(to_radians(15))).margin(1e-5));
+    const auto one_step = contacts(plans::cavetto_one(r), 1, r);
+    REQUIRE(one_step.size() == 2);
+    CHECK(one_step[1] - one_step[0] == Approx(1).margin(1e-5));
+    CHECK_FALSE(seated(plans::cavetto_two(r), 2).two_arrises);
+    // Corners at 22.5° and 45° leave an arris at (cos 45°, sin 22.5°) R, and its mirror image.
+    const auto three = contacts(plans::cavetto_three(r), 3, r);
+    REQUIRE(three.size() == 2);
+    const double u = (std::cos(to_radians(45)) - std::sin(to_radians(22.5))) / std::sqrt(2.0);
+    CHECK(three[0] == Approx(-u).margin(1e-5));
+    CHECK(three[1] == Approx(u).margin(1e-5));
+    CHECK(u == Approx(0.229).margin(0.0005));
+    for (const Plan& plan :
+         {plans::round_over(r), plans::round_over_two_chamfers(r), plans::cavetto_three(r)})
+      for (const Finding& finding : replay(plan, {}).findings)
+        FAIL_CHECK(plan.section.name << ": " << finding.text);
+  }
+}
