@@ -53,7 +53,8 @@ struct Cut {
   std::string reason;     // why it comes now, in a few words
 };
 
-/// Why an element cannot be cut, and the nearest size that would do.
+/// Why an element cannot be cut, and the nearest size that would do: its share of the first remedy that
+/// find_remedies() verified, none where it found none.
 struct Reason {
   int element = -1;  // index into Section::elements, −1 for the whole
   std::string why;
@@ -64,6 +65,20 @@ struct Reason {
     std::optional<int> number;
   };
   std::optional<Nearest> nearest;
+};
+
+/// A change with which the kit can cut the profile. One of its members is set. Every remedy is verified: a
+/// plan made with it alone is feasible.
+struct Remedy {
+  struct Redrawn {
+    int element = 0;  // index into Section::elements
+    double radius = 0;
+  };
+  std::vector<Plane> add;           // planes to add, the fewest found; a scraper may be one
+  std::vector<Redrawn> redraw;      // arcs to draw with another radius between the same ends
+  double departure = 0;             // of `redraw`: largest distance between the two outlines, mm
+  std::optional<double> tolerance;  // mm, the least found in thousandths of an inch or hundredths of a mm
+  std::optional<double> scrape;     // the same of what may be left for the kit's scraper
 };
 
 struct Left {
@@ -89,6 +104,7 @@ struct Plan {
   bool optimal = false;
   bool holding_checked = false;  // false without a `board` line
   std::vector<Reason> reasons;
+  std::vector<Remedy> remedies;  // of find_remedies(), nearest first
 };
 
 struct PlanOptions {
@@ -100,5 +116,11 @@ struct PlanOptions {
 /// Plans one profile with one kit. Pure: the same input gives the same plan. Every plan returned feasible
 /// has passed the rules of docs/model.md as the planner itself judges them; replay() judges them again.
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
+
+/// Looks for what would make a "no" a "yes", by planning again with each change, and fills in `remedies` and
+/// the `nearest` of each reason. At most a fixed number of plans is made, in a fixed order, so the same input
+/// gives the same remedies. Does nothing to a plan that is feasible or undecided.
+/// REQUIRES: `plan` is what make_plan() gave for this kit and these options.
+void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options);
 
 }  // namespace arrisline

@@ -132,6 +132,7 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
     const Plane& plane = problem.plane(p);
     if (plane.kind != kind) continue;
     const double beta = to_degrees(plane.half_arc());
+    if (2 * beta < kOverlap + 0.5) continue;  // so short a sole could not be turned and still overlap
     const bool same = std::abs(plane.radius - r) <= kSameRadius;
     const bool edges_bear = arc.bead ? plane.radius < r : plane.radius > r;
     const bool lies_along = same || edges_bear;

@@ -29,14 +29,6 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
-// "1", "1 and 2", "1, 2 and 3".
-std::string listed(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return out;
-}
-
 void write_planes(Page& page, const Plan& plan) {
   page.heading("Planes to get out, in order of use");
   std::vector<const Plane*> planes;
