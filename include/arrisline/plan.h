@@ -111,6 +111,7 @@ struct PlanOptions {
   double tolerance = 0.2;  // mm of wood that may be left above the finished line
   double scrape = 0.4;     // mm, thickest facet left for a scraper where the kit has one
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
+  bool any = false;        // the first valid plan found will do, whatever its effort
 };
 
 /// Plans one profile with one kit. Pure: the same input gives the same plan. Every plan returned feasible

@@ -121,7 +121,7 @@ double Chooser::estimate(const std::vector<Draft>& way, const Setup& setup, cons
 
 void Chooser::choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft>& curved, const Wood& wood,
                      double cost) {
-  if (leaves_ > kMostLeaves) return;
+  if (leaves_ > kMostLeaves || (problem_.options.any && out_.best)) return;
   // Sharing of settings and rails can only lower the estimate by so much.
   constexpr double kShared = 0.85;
   if (out_.best && kShared * cost >= out_.best->effort) return;

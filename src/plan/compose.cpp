@@ -111,6 +111,7 @@ Composition compose_with(const Problem& problem, const std::vector<Draft>& flats
     std::vector<Draft> drafts = given;
     for (const int d : cover) drafts.push_back(flats[static_cast<std::size_t>(d)]);
     chooser.run(std::move(drafts));
+    if (out.best && problem.options.any) break;
   }
   out.no_rails = chooser.unguided();
   if (!out.best && !out.too_thick) return out;
@@ -127,7 +128,7 @@ Composition compose_with(const Problem& problem, const std::vector<Draft>& flats
     }
     if (out.too_thick->left.height > before - 1e-6) break;
   }
-  if (out.best) {
+  if (out.best && !problem.options.any) {
     improve(problem, pool, chooser, out);
     chooser.judge(drafts_of(*out.best), true);
   }

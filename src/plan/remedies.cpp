@@ -9,6 +9,7 @@
 #include "arrisline/plan.h"
 #include "plan/access.h"
 #include "plan/candidates.h"
+#include "plan/wood.h"
 #include "section/redraw.h"
 #include "text/figures.h"
 
@@ -20,12 +21,16 @@ constexpr std::size_t kMostAdded = 4;      // planes; who lacks more lacks a kit
 constexpr double kMostTolerance = 1.5875;  // 1/16 in: beyond it a moulding is no longer the one drawn
 constexpr int kLeastRadii = 3;             // radii tried for one arc, nearest drawing first
 constexpr int kBisection = 9;              // plans: enough to find one figure in 63
-constexpr double kSize = 40;               // flats and arcs times planes, from which fewer plans are tried
+constexpr std::uint64_t kWork = 1200000;   // pieces of wood cut: about a second
 constexpr std::size_t kMostSurfaces = 63;  // kept as bits of one word
 
-/// Plans that may still be made for one kind of remedy.
+/// What may still be spent on one kind of remedy: so many plans and, once a few are made, so much work.
 struct Budget {
   int plans = 0;
+  int sure = 2;  // plans made whatever they cost
+  std::uint64_t work = 0;
+
+  bool spent() const { return plans <= 0 || (sure <= 0 && work == 0); }
 };
 
 class Remedies {
@@ -36,11 +41,7 @@ class Remedies {
         options_(options),
         problem_(make_problem(plan.section, kit_, options_)),
         own_(access(problem_)),
-        failing_(out_of_reach(problem_, own_)) {
-    const double size =
-        static_cast<double>(problem_.surfaces.size() * std::max<std::size_t>(1, kit.planes.size()));
-    share_ = std::clamp(kSize / std::max(1.0, size), 0.25, 1.0);
-  }
+        failing_(out_of_reach(problem_, own_)) {}
 
   void find() {
     if (problem_.surfaces.empty() || problem_.surfaces.size() > kMostSurfaces) return;
@@ -52,12 +53,18 @@ class Remedies {
   }
 
  private:
-  Budget budget(int plans) const { return {static_cast<int>(std::lround(share_ * plans))}; }
-
   std::optional<Plan> plan_with(const Section& section, const Kit& kit, const PlanOptions& options,
                                 Budget& budget) const {
-    if (budget.plans-- <= 0) return std::nullopt;
-    return make_plan(section, kit, options);
+    if (budget.spent()) return std::nullopt;
+    PlanOptions any = options;
+    any.any = true;
+    const std::uint64_t before = wood_work();
+    Plan plan = make_plan(section, kit, any);
+    const std::uint64_t work = wood_work() - before;
+    budget.work -= std::min(budget.work, work);
+    --budget.plans;
+    --budget.sure;
+    return plan;
   }
 
   // Planes to add.
@@ -100,10 +107,13 @@ class Remedies {
     return true;
   }
 
-  /// Sets of the candidates, of one size, that between them get at all that is out of reach, likeliest first.
+  /// Sets of the candidates, of one size, that between them get at all that any of them does, likeliest
+  /// first.
   std::vector<std::vector<std::size_t>> covers(const std::vector<std::uint64_t>& gets,
                                                std::size_t size) const {
-    const std::uint64_t all = (std::uint64_t{1} << failing_.size()) - 1;
+    // A corner that no plane gets into may yet be left within the tolerance.
+    std::uint64_t all = 0;
+    for (const std::uint64_t one : gets) all |= one;
     std::vector<std::vector<std::size_t>> out;
     std::vector<std::size_t> chosen;
     int visits = 0;
@@ -146,7 +156,7 @@ class Remedies {
   }
 
   void find_planes() {
-    Budget left = budget(20);
+    Budget left{20, 2, kWork};
     // Sets that get at everything and still make no plan, with the reasons that then remain.
     struct Short {
       std::vector<Plane> added;
@@ -167,7 +177,7 @@ class Remedies {
     }
     constexpr std::size_t kSetsOfOneSize = 6;
     constexpr std::size_t kCarriedOn = 2;
-    for (std::size_t size = 1; size <= kMostAdded && left.plans > 0; ++size) {
+    for (std::size_t size = 1; size <= kMostAdded && !left.spent(); ++size) {
       std::vector<Short> next;
       if (!failing_.empty()) {
         std::size_t tried = 0;
@@ -176,7 +186,7 @@ class Remedies {
           Short one;
           for (const std::size_t i : set) one.added.push_back(candidates[i]);
           if (try_planes(one.added, left, one.reasons)) return;
-          if (left.plans <= 0) return;
+          if (left.spent()) return;
           next.push_back(std::move(one));
         }
       }
@@ -186,7 +196,7 @@ class Remedies {
           one.added = before.added;
           one.added.push_back(plane);
           if (try_planes(one.added, left, one.reasons)) return;
-          if (left.plans <= 0) return;
+          if (left.spent()) return;
           next.push_back(std::move(one));
         }
       }
@@ -262,7 +272,7 @@ class Remedies {
   }
 
   void find_radius() {
-    Budget left = budget(8);
+    Budget left{8, 2, kWork / 2};
     const std::vector<Group> arcs = groups();
     if (arcs.empty() || arcs.size() > 4) return;
     std::vector<std::vector<Choice>> choices;
@@ -300,7 +310,10 @@ class Remedies {
       }
       if (!drawn) continue;
       const Problem redrawn = make_problem(*drawn, kit_, options_);
-      if (!out_of_reach(redrawn, access(redrawn)).empty()) continue;
+      const std::vector<int> left_out = out_of_reach(redrawn, access(redrawn));
+      if (std::any_of(left_out.begin(), left_out.end(),
+                      [&](int i) { return redrawn.surfaces[static_cast<std::size_t>(i)].arc; }))
+        continue;
       const std::optional<Plan> plan = plan_with(*drawn, kit_, options_, left);
       if (!plan) return;
       if (!plan->feasible) continue;
@@ -313,7 +326,7 @@ class Remedies {
   // More left above the finished line.
 
   void find_tolerance(bool scraped) {
-    Budget left{kBisection};
+    Budget left{kBisection, 4, kWork / 2};
     const double step = options_.unit == Unit::inch ? kMmPerInch / 1000 : 0.01;
     auto options_at = [&](int steps) {
       PlanOptions options = options_;
@@ -338,10 +351,12 @@ class Remedies {
       return true;
     };
     while (serves - fails > 1) {
-      // What this plan leaves is a good guess at what the least has to allow.
-      const int leaves = static_cast<int>(std::ceil(plan->left.max_height / step));
-      const int middle = (fails + serves) / 2;
-      if (!narrow(leaves > fails && leaves < middle ? leaves : middle)) break;
+      // The least that serves is as a rule what the plan found leaves; else it is looked for half-way.
+      const int leaves = static_cast<int>(std::ceil(plan->left.max_height / step - 1e-6));
+      int to = (fails + serves) / 2;
+      if (leaves == serves) to = serves - 1;
+      if (leaves > fails && leaves < serves) to = leaves;
+      if (!narrow(to)) break;
     }
     Remedy remedy;
     (scraped ? remedy.scrape : remedy.tolerance) = serves * step;
@@ -395,7 +410,6 @@ class Remedies {
   Problem problem_;  // refers to plan_.section
   Access own_;
   std::vector<int> failing_;  // surfaces that nothing in the kit gets at
-  double share_ = 1;          // of the plans that a small task may have
 };
 
 }  // namespace
