@@ -119,9 +119,10 @@ struct PlanOptions {
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
 
 /// Looks for what would make a "no" a "yes", by planning again with each change, and fills in `remedies` and
-/// the `nearest` of each reason. At most a fixed number of plans is made, in a fixed order, so the same input
-/// gives the same remedies. Does nothing to a plan that is feasible or undecided.
-/// REQUIRES: `plan` is what make_plan() gave for this kit and these options.
+/// the `nearest` of each reason; a reason that such a plan shows to be none is taken away. At most a fixed
+/// number of plans is made, in a fixed order, so the same input gives the same remedies. Does nothing to a
+/// plan that is feasible or undecided. REQUIRES: `plan` is what make_plan() gave for this kit and these
+/// options.
 void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options);
 
 }  // namespace arrisline

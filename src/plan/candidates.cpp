@@ -67,8 +67,8 @@ std::vector<double> usual_widths(PlaneKind kind, Unit unit) {
   return out;
 }
 
-/// Each plane once, without those of the kit. One of the kit's that is hindered by its body, or a plough that
-/// does not go so far or so deep, still counts as had only where it measures the same.
+/// Each plane once, without those of the kit; a plough of the kit that does not go so far or so deep is not
+/// counted as the same.
 class List {
  public:
   explicit List(const Kit& kit) : kit_(kit) {}

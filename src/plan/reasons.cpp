@@ -153,8 +153,7 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
     const int beside = neighbour(section, flat.edge, after);
     const bool fails = std::any_of(failing.begin(), failing.end(), [&](int f) {
       const Surface& other = surface_of(problem, f);
-      return other.edge == beside && !other.arc && between_walls(section, beside) &&
-             length(problem.edge(other)) < narrowest->width;
+      return other.edge == beside && !other.arc && between_walls(section, beside);
     });
     if (fails) return "it is a wall of the groove with " + named(section, beside) + " for its floor";
   }
@@ -195,7 +194,13 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
       return "its corner with " + named(section, neighbour(section, flat.edge, at_end)) +
              " is sharper than square, and no flat sole or side gets into it";
   }
-  return "wood that must stay lies over it whichever way a flat sole or side comes in";
+  Plane thin;
+  thin.width = std::min(len, 1.0);
+  const std::optional<Obstacle> over =
+      obstacle(section, thin, {{point_at(problem.edge(flat), 0.5), flat.tilt}});
+  if (over)
+    return named(section, over->edge) + " lies over it, and no flat sole or side comes at it another way";
+  return "no flat sole or side gets at the whole of it, whichever way it comes in";
 }
 
 Reason reason_at(const Problem& problem, int surface, std::string why) {

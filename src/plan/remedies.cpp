@@ -49,6 +49,7 @@ class Remedies {
     find_radius();
     find_tolerance(false);
     if (kit_.scraper) find_tolerance(true);
+    drop_harmless();
     name_nearest();
   }
 
@@ -175,6 +176,7 @@ class Remedies {
         gets.push_back(got);
       }
     }
+    if (candidates.empty() && !failing_.empty()) short_of.push_back({{}, plan_.reasons});
     constexpr std::size_t kSetsOfOneSize = 6;
     constexpr std::size_t kCarriedOn = 2;
     for (std::size_t size = 1; size <= kMostAdded && !left.spent(); ++size) {
@@ -361,6 +363,27 @@ class Remedies {
     Remedy remedy;
     (scraped ? remedy.scrape : remedy.tolerance) = serves * step;
     plan_.remedies.push_back(std::move(remedy));
+  }
+
+  /// Takes away the reasons for flats that a verified plan leaves as they are: too little stays on them to
+  /// matter.
+  void drop_harmless() {
+    for (const Remedy& remedy : plan_.remedies) {
+      if (remedy.add.empty()) continue;
+      const Kit kit = with(remedy.add);
+      const Problem problem = make_problem(plan_.section, kit, options_);
+      const std::vector<int> still = out_of_reach(problem, access(problem));
+      auto harmless = [&](const Reason& reason) {
+        return std::any_of(still.begin(), still.end(), [&](int s) {
+          return element_of(problem_.surfaces[static_cast<std::size_t>(s)]) == reason.element;
+        });
+      };
+      std::vector<Reason> kept;
+      for (const Reason& reason : plan_.reasons) {
+        if (!harmless(reason)) kept.push_back(reason);
+      }
+      if (!kept.empty()) plan_.reasons = std::move(kept);
+    }
   }
 
   // The share of each reason.
