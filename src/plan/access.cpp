@@ -33,6 +33,18 @@ Point deepest(const Edge& edge, const Sweep& sweep) {
   return best;
 }
 
+int deepest_edge(const Section& section, const Sweep& sweep) {
+  int out = 0;
+  double most = -1;
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    const double deep = gouge_depth({section.target[i]}, sweep);
+    if (deep <= most) continue;
+    most = deep;
+    out = static_cast<int>(i);
+  }
+  return out;
+}
+
 }  // namespace
 
 Access access(const Problem& problem) {
@@ -90,26 +102,21 @@ std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, con
   const Sweep sweep(plane, *best);
   Obstacle out;
   if (least > kDeep) {
-    double most = -1;
-    for (std::size_t i = 0; i < section.target.size(); ++i) {
-      const double deep = gouge_depth({section.target[i]}, sweep);
-      if (deep <= most) continue;
-      most = deep;
-      out.edge = static_cast<int>(i);
-    }
+    out.edge = deepest_edge(section, sweep);
     const Point p = deepest(section.target[static_cast<std::size_t>(out.edge)], sweep);
     const double from_side = sweep.half() - std::abs(sweep.u(p));
     const double from_sole = sweep.v(p) - sole_height(plane, sweep.u(p));
     out.part = from_side < from_sole ? Obstacle::Part::side : Obstacle::Part::sole;
     return out;
   }
-  for (std::size_t i = 0; i < section.target.size(); ++i) {
-    if (body_clears({section.target[i]}, plane, *best)) continue;
-    out.part = Obstacle::Part::body;
-    out.edge = static_cast<int>(i);
-    return out;
-  }
-  return std::nullopt;
+  if (!plane.body || body_clears(section.target, plane, *best)) return std::nullopt;
+  // The body as a flat sole where it begins.
+  Plane body;
+  body.width = plane.width + 2 * plane.body->overhang;
+  out.part = Obstacle::Part::body;
+  out.edge =
+      deepest_edge(section, Sweep(body, {best->at + plane.body->above * outward(best->tilt), best->tilt}));
+  return out;
 }
 
 std::string named(const Section& section, int edge) {

@@ -192,8 +192,8 @@ std::vector<Plane> helping_planes(const Problem& problem, const Kit& kit, const 
   for (const int s : surfaces) {
     if (problem.surfaces[static_cast<std::size_t>(s)].arc) arcs.push_back(arc_at(problem, s));
   }
-  list.add_scraper();
   for (const Arc& arc : arcs) add_matching(kit, arc, unit, list);
+  list.add_scraper();
   const bool square = std::any_of(kit.planes.begin(), kit.planes.end(),
                                   [](const Plane& plane) { return plane.kind == PlaneKind::rebate; });
   // The first rebate plane of a kit is a wide one; a second is wanted where the first does not get in.

@@ -222,7 +222,7 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
     surface = static_cast<int>(i);
   }
   reason.why = "the best found leaves " + thickness(best.left.height, unit) +
-               " of wood above the finished line; " + thickness(most_left(problem), unit) + " is allowed";
+               " of wood above the finished line, and " + thickness(most_left(problem), unit) + " is allowed";
   if (surface < 0) return reason;
   reason.element = element_of(problem, surface);
   const Surface& s = surface_of(problem, surface);
@@ -232,7 +232,7 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
     if (step.draft.arc != surface) continue;
     const Plane& plane = problem.plane(step.draft.plane);
     if (std::abs(plane.radius - r) > kFits)
-      reason.why += ", since " + plane.label + " is not of its radius, " + about(r, unit);
+      reason.why = plane.label + " is not of its radius, " + about(r, unit) + "; " + reason.why;
     break;
   }
   return reason;
