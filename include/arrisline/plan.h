@@ -2,6 +2,7 @@
 #pragma once
 
 #include <atomic>
+#include <cstdint>
 #include <functional>
 #include <limits>
 #include <optional>
@@ -70,7 +71,8 @@ struct Cut {
   std::string reason;     // why it comes now, in a few words
 };
 
-/// Why an element cannot be cut, and the nearest size that would do.
+/// Why an element cannot be cut, and the nearest size that would do: its share of the first remedy that
+/// find_remedies() verified, none where it found none.
 struct Reason {
   int element = -1;  // index into Section::elements, −1 for the whole
   std::string why;
@@ -81,6 +83,20 @@ struct Reason {
     std::optional<int> number;
   };
   std::optional<Nearest> nearest;
+};
+
+/// A change with which the kit can cut the profile. One of its members is set. Every remedy is verified: a
+/// plan made with it alone is feasible.
+struct Remedy {
+  struct Redrawn {
+    int element = 0;  // index into Section::elements
+    double radius = 0;
+  };
+  std::vector<Plane> add;           // planes to add, the fewest found; a scraper may be one
+  std::vector<Redrawn> redraw;      // arcs to draw with another radius between the same ends
+  double departure = 0;             // of `redraw`: largest distance between the two outlines, mm
+  std::optional<double> tolerance;  // mm, the least found in thousandths of an inch or hundredths of a mm
+  std::optional<double> scrape;     // the same of what may be left for the kit's scraper
 };
 
 struct Left {
@@ -106,6 +122,7 @@ struct Plan {
   bool optimal = false;
   bool holding_checked = false;  // false without a `board` line
   std::vector<Reason> reasons;
+  std::vector<Remedy> remedies;  // of find_remedies(), nearest first
 };
 
 /// What the maker would rather have less of; between plans equal in that the effort decides.
@@ -117,8 +134,11 @@ struct PlanOptions {
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
   Prefer prefer = Prefer::least_effort;
   double limit = std::numeric_limits<double>::infinity();  // seconds after which the best so far is given
+  std::uint64_t most_work = std::numeric_limits<std::uint64_t>::max();  // the same in pieces of wood cut, which
+                                                                        // unlike seconds is alike at every run
   const std::atomic<bool>* interrupt = nullptr;            // set by another hand: leave off as at the limit
   std::function<void(double)> progress;  // called now and then with the seconds gone, where given
+  bool any = false;        // the first valid plan found will do, whatever its effort
 };
 
 /// Plans one profile with one kit. Where it ends before its limit the same input gives the same plan; at the
@@ -126,5 +146,12 @@ struct PlanOptions {
 /// returned feasible has passed the rules of docs/model.md as the planner itself judges them; replay() judges
 /// them again.
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
+
+/// Looks for what would make a "no" a "yes", by planning again with each change, and fills in `remedies` and
+/// the `nearest` of each reason; a reason that such a plan shows to be none is taken away. At most a fixed
+/// number of plans is made, in a fixed order, so the same input gives the same remedies. Does nothing to a
+/// plan that is feasible or undecided. REQUIRES: `plan` is what make_plan() gave for this kit and these
+/// options.
+void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options);
 
 }  // namespace arrisline

@@ -17,6 +17,7 @@ Json answer_as_json(const Plan& plan, const Kit& kit, const std::string& file) {
   // The reasons are written in one place only, so that they read alike in a plan and here.
   const Json whole = Json::parse(plan_to_json(plan));
   answer["reasons"] = whole.contains("reasons") ? whole["reasons"] : Json::array();
+  if (whole.contains("remedies")) answer["remedies"] = whole["remedies"];
   if (plan.undecided) answer["undecided"] = true;
   return answer;
 }
@@ -40,7 +41,8 @@ Outcome check_command(const CheckArguments& arguments) {
   options.unit = kit->unit;
   Json answers = Json::array();
   for (std::size_t i = 0; i < sections.size(); ++i) {
-    const Plan plan = make_plan(sections[i], *kit, options);
+    Plan plan = make_plan(sections[i], *kit, options);
+    find_remedies(plan, *kit, options);
     const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
     if (!findings.empty()) {
       const Outcome fault = refused(plan, findings, ".");

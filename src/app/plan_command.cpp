@@ -29,7 +29,8 @@ Outcome plan_command(const PlanArguments& arguments) {
   options.scrape = *scrape;
   options.unit = *unit;
 
-  const Plan plan = make_plan(*section, *kit, options);
+  Plan plan = make_plan(*section, *kit, options);
+  find_remedies(plan, *kit, options);
   const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
   if (!findings.empty()) {
     Outcome fault = refused(plan, findings, ".");

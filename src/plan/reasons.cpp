@@ -1,158 +1,292 @@
-// Reasons. Shown by tests/plan/reasons_test.cpp.
+// Reasons in a maker's words. What would help is found by remedies.cpp. Shown by tests/plan/reasons_test.cpp.
 #include "plan/reasons.h"
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
+#include "plan/access.h"
+#include "plan/stuck.h"
 #include "plan/wood.h"
+#include "text/figures.h"
 
 namespace arrisline {
 
 namespace {
 
-std::string size(double mm, Unit unit) {
-  char text[32];
-  if (unit == Unit::inch) {
-    std::snprintf(text, sizeof text, "%.3f in", mm / kMmPerInch);
-  } else {
-    std::snprintf(text, sizeof text, "%.2f mm", mm);
-  }
-  std::string out = text;
-  // The decimal mark is a point whatever the locale.
-  std::replace(out.begin(), out.end(), ',', '.');
-  return out;
+constexpr double kFits =
+    0.05;  // mm by which a sole's radius may differ from the arc's and still be called its
+
+const Surface& surface_of(const Problem& problem, int surface) {
+  return problem.surfaces[static_cast<std::size_t>(surface)];
 }
 
 int element_of(const Problem& problem, int surface) {
-  return problem.section
-      .source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
+  return problem.section.source[static_cast<std::size_t>(surface_of(problem, surface).edge)];
 }
 
-/// The plane that would fit the arc: the number whose table radius is the arc's, where there is one.
-Reason::Nearest fitting_plane(double r, PlaneKind kind) {
-  Reason::Nearest nearest;
-  nearest.kind = kind;
-  const double number = std::round(r * 16 / kMmPerInch);
-  if (number >= 1 && std::abs(number * kMmPerInch / 16 - r) < 0.05) {
-    nearest.number = static_cast<int>(number);
-    nearest.radius = number * kMmPerInch / 16;
-  } else {
-    nearest.radius = r;
+std::string meets(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses) {
+  const std::optional<Obstacle> found = obstacle(problem.section, plane, poses);
+  if (!found) return "cannot get in without cutting wood that must stay";
+  const std::string what = named(problem.section, found->edge);
+  switch (found->part) {
+    case Obstacle::Part::body:
+      return "its body, wider than its sole, meets " + what;
+    case Obstacle::Part::side:
+      return "its side meets " + what;
+    case Obstacle::Part::sole:
+      break;
   }
-  nearest.width = nearest.radius;  // a 60° sole
-  return nearest;
+  return "its sole, " + about(plane.width, problem.options.unit) + " wide, runs into " + what;
 }
 
-Reason no_plane(const Problem& problem, int surface) {
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
+/// The plane at every degree of the arc.
+std::vector<Pose> all_round(const Problem& problem, const Surface& arc, const Plane& plane) {
+  std::vector<Pose> out;
+  const int steps = std::max(2, static_cast<int>(arc.hi - arc.lo));
+  for (int i = 0; i <= steps; ++i)
+    out.push_back(pose_on_arc(problem, arc, plane, arc.lo + (arc.hi - arc.lo) * i / steps));
+  return out;
+}
+
+std::string why_no_plane(const Problem& problem, int surface) {
+  const Surface& arc = surface_of(problem, surface);
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
   const double r = radius(problem.edge(arc));
-  Reason reason;
-  reason.element = element_of(problem, surface);
-  reason.nearest = fitting_plane(r, kind);
-  const Plane* closest = nullptr;
-  for (const Plane& plane : problem.kit.planes) {
-    if (plane.kind == kind &&
-        (closest == nullptr || std::abs(plane.radius - r) < std::abs(closest->radius - r)))
-      closest = &plane;
-  }
   const std::string curve =
-      std::string(arc.bead ? "bead" : "cove") + " of radius " + size(r, problem.options.unit);
-  if (closest == nullptr) {
-    reason.why = std::string("the kit has no ") + word(kind) + " for a " + curve;
-    return reason;
-  }
-  const bool wrong_way = arc.bead ? closest->radius < r - 0.05 : closest->radius > r + 0.05;
-  const bool fits = std::abs(closest->radius - r) <= 0.05;
-  if (wrong_way) {
-    reason.why = closest->label + (arc.bead ? " is too tight for a " : " is too flat for a ") + curve +
-                 " and would bear on the edges of its sole";
-  } else if (fits) {
-    reason.why = closest->label + " fits the " + curve + " but its sole or side meets wood that must stay";
-    reason.nearest->radius = r;
-  } else {
-    reason.why = closest->label + " cannot get to the " + curve + " without cutting wood that must stay";
-  }
-  return reason;
-}
-
-Reason no_rails(const Problem& problem, int surface) {
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
-  Reason reason;
-  reason.element = element_of(problem, surface);
-  const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
-  reason.why =
-      std::string("no flat plane of the kit can leave two arrises for the ") + word(kind) + " to ride on";
-  return reason;
-}
-
-Reason no_flat(const Problem& problem, int surface) {
-  const Surface& flat = problem.surfaces[static_cast<std::size_t>(surface)];
-  const double len = length(problem.edge(flat));
-  Reason reason;
-  reason.element = element_of(problem, surface);
-  double narrowest = 0;
+      std::string(arc.bead ? "bead" : "cove") + " of radius " + about(r, problem.options.unit);
+  // Nearest in size of those that go in, and of those that bear on the edges of their soles.
+  const Plane* enters = nullptr;
+  const Plane* bears = nullptr;
   for (const Plane& plane : problem.kit.planes) {
-    if (plane.is_flat() && (narrowest == 0 || plane.width < narrowest)) narrowest = plane.width;
+    if (plane.kind != kind) continue;
+    const bool edges = arc.bead ? plane.radius < r - kFits : plane.radius > r + kFits;
+    const Plane*& best = edges ? bears : enters;
+    if (best == nullptr || std::abs(plane.radius - r) < std::abs(best->radius - r)) best = &plane;
   }
-  if (narrowest == 0) {
-    reason.why = "the kit has no plane with a flat sole";
-  } else if (narrowest > len) {
-    reason.why = "a flat " + size(len, problem.options.unit) +
-                 " wide between walls lets in no flat sole of the kit, the narrowest being " +
-                 size(narrowest, problem.options.unit);
-  } else {
-    reason.why = "no flat sole or side of the kit reaches it without cutting wood that must stay";
+  std::string out;
+  if (bears != nullptr) {
+    out = bears->label + (arc.bead ? " is too tight for a " : " is too flat for a ") + curve +
+          " and would bear on the edges of its sole";
   }
-  // A sole as wide as the flat helps only where it can then stand on it.
-  Plane fitting;
-  fitting.kind = PlaneKind::rebate;
-  fitting.width = len;
-  const Pose pose{point_at(problem.edge(flat), 0.5), flat.tilt};
-  if (!gouges(problem.section.target, Sweep(fitting, pose), kExact)) {
-    Reason::Nearest nearest;
-    const bool square = is_square(flat.tilt);
-    nearest.kind = square ? PlaneKind::plough : PlaneKind::rebate;
-    nearest.width = len;
-    reason.nearest = nearest;
+  if (enters != nullptr) {
+    if (!out.empty()) out += "; ";
+    out += enters->label;
+    if (std::abs(enters->radius - r) <= kFits) {
+      out += " fits the " + curve;
+    } else {
+      out += arc.bead ? " is open enough for the " : " is small enough for the ";
+      out += curve;
+    }
+    out += ", but " + meets(problem, *enters, all_round(problem, arc, *enters));
+  }
+  return out.empty() ? std::string("the kit has no ") + word(kind) + " for a " + curve : out;
+}
+
+/// How the outline turns at this end of the edge.
+struct Corner {
+  bool inner = false;  // wood stands on both sides of it
+  bool sharp = false;  // and leaves less than a square between
+};
+Corner corner(const Section& section, int edge, bool at_end) {
+  const std::size_t n = section.target.size();
+  const auto i = static_cast<std::size_t>(edge);
+  const Point in = direction_at(section.target[at_end ? i : (i + n - 1) % n], 1);
+  const Point out = direction_at(section.target[at_end ? (i + 1) % n : i], 0);
+  const bool inner = cross(in, out) < -1e-6 || dot(in, out) < -1 + 1e-9;
+  return {inner, inner && dot(in, out) < -1e-6};
+}
+
+int neighbour(const Section& section, int edge, bool after) {
+  const auto n = static_cast<int>(section.target.size());
+  return (edge + (after ? 1 : n - 1)) % n;
+}
+
+bool between_walls(const Section& section, int edge) {
+  return corner(section, edge, true).inner && corner(section, edge, false).inner;
+}
+
+/// The narrowest flat sole; of those that may work aslant, where `slanting`.
+const Plane* narrowest_flat(const Kit& kit, bool slanting = false) {
+  const Plane* out = nullptr;
+  for (const Plane& plane : kit.planes) {
+    if (!plane.is_flat() || (slanting && plane.kind == PlaneKind::plough)) continue;
+    if (out == nullptr || plane.width < out->width) out = &plane;
+  }
+  return out;
+}
+
+/// The kit's own access with one of its planes made otherwise.
+bool would_reach(const Problem& problem, int surface, const Plane& plane, const Access& own) {
+  Kit one;
+  one.planes = {plane};
+  const Problem with = make_problem(problem.section, one, problem.options);
+  const std::vector<int> left = out_of_reach(with, both(own, access(with)));
+  return std::find(left.begin(), left.end(), surface) == left.end();
+}
+
+/// The widest rebate plane, in mm and narrower than `most`, that would do; 0 where not even a thin one does.
+double widest_that_enters(const Problem& problem, int surface, double most, const Access& own) {
+  Plane plane;
+  double low = 0.5;
+  plane.width = low;
+  if (most <= low || !would_reach(problem, surface, plane, own)) return 0;
+  double high = most;
+  while (high - low > 0.01) {
+    plane.width = (low + high) / 2;
+    (would_reach(problem, surface, plane, own) ? low : high) = plane.width;
+  }
+  return low;
+}
+
+std::string why_no_flat(const Problem& problem, int surface, const Access& own,
+                        const std::vector<int>& failing) {
+  const Section& section = problem.section;
+  const Surface& flat = surface_of(problem, surface);
+  const Unit unit = problem.options.unit;
+  const double len = length(problem.edge(flat));
+  if (narrowest_flat(problem.kit) == nullptr) return "the kit has no plane with a flat sole";
+  const Plane* narrowest = narrowest_flat(problem.kit, !is_square(flat.tilt));
+  if (narrowest == nullptr)
+    return "it slants, and the kit has no rebate plane; a plough works square to a side only";
+  // The walls of a groove whose floor lets nothing in go with the floor.
+  for (const bool after : {false, true}) {
+    const int beside = neighbour(section, flat.edge, after);
+    const bool fails = std::any_of(failing.begin(), failing.end(), [&](int f) {
+      const Surface& other = surface_of(problem, f);
+      return other.edge == beside && !other.arc && between_walls(section, beside);
+    });
+    if (fails) return "it is a wall of the groove with " + named(section, beside) + " for its floor";
+  }
+  if (between_walls(section, flat.edge) && len < narrowest->width - 1e-6) {
+    return "a flat " + about(len, unit) + " wide between " +
+           named(section, neighbour(section, flat.edge, false)) + " and " +
+           named(section, neighbour(section, flat.edge, true)) +
+           " lets in no flat sole of the kit, the narrowest being " + about(narrowest->width, unit);
+  }
+  for (const Plane& plane : problem.kit.planes) {
+    if (plane.kind != PlaneKind::plough) continue;
+    Plane other = plane;
+    other.reach = other.deep = 1e6;
+    if (!would_reach(problem, surface, other, own)) continue;
+    other.reach = plane.reach;
+    if (would_reach(problem, surface, other, own))
+      return plane.label + " fits, but it lies deeper than the " + about(plane.deep, unit) +
+             " that the plough goes";
+    return plane.label + " fits, but its fence reaches no farther than " + about(plane.reach, unit);
+  }
+  for (const Plane& plane : problem.kit.planes) {
+    if (!plane.is_flat() || !plane.body) continue;
+    Plane other = plane;
+    other.body.reset();
+    if (would_reach(problem, surface, other, own))
+      return "the body of " + plane.label + ", wider than its sole, meets wood that must stay";
+  }
+  double most = narrowest->width;
+  for (const Plane& plane : problem.kit.planes) {
+    if (plane.kind == PlaneKind::rebate) most = std::max(most, plane.width);
+  }
+  const double enters = widest_that_enters(problem, surface, most, own);
+  if (enters > 0)
+    return "the wood that must stay beside it lets in a flat sole " + about(enters, unit) +
+           " wide at most; the narrowest of the kit is " + about(narrowest->width, unit);
+  for (const bool at_end : {false, true}) {
+    if (corner(section, flat.edge, at_end).sharp)
+      return "its corner with " + named(section, neighbour(section, flat.edge, at_end)) +
+             " is sharper than square, and no flat sole or side gets into it";
+  }
+  Plane thin;
+  thin.width = std::min(len, 1.0);
+  const std::optional<Obstacle> over =
+      obstacle(section, thin, {{point_at(problem.edge(flat), 0.5), flat.tilt}});
+  if (over)
+    return named(section, over->edge) + " lies over it, and no flat sole or side comes at it another way";
+  return "no flat sole or side gets at the whole of it, whichever way it comes in";
+}
+
+Reason reason_at(const Problem& problem, int surface, std::string why) {
+  Reason reason;
+  reason.element = element_of(problem, surface);
+  reason.why = std::move(why);
+  return reason;
+}
+
+Reason too_thick(const Problem& problem, const Sequence& best) {
+  Reason reason;
+  const Unit unit = problem.options.unit;
+  double nearest = 1e300;
+  int surface = -1;
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    const double d = distance(best.left.at, problem.edge(problem.surfaces[i]));
+    if (d >= nearest) continue;
+    nearest = d;
+    surface = static_cast<int>(i);
+  }
+  reason.why = "the best found leaves " + thickness(best.left.height, unit) +
+               " of wood above the finished line, and " + thickness(most_left(problem), unit) + " is allowed";
+  if (surface < 0) return reason;
+  reason.element = element_of(problem, surface);
+  const Surface& s = surface_of(problem, surface);
+  if (!s.arc) return reason;
+  const double r = radius(problem.edge(s));
+  for (const Step& step : best.steps) {
+    if (step.draft.arc != surface) continue;
+    const Plane& plane = problem.plane(step.draft.plane);
+    if (std::abs(plane.radius - r) > kFits)
+      reason.why = plane.label + " is not of its radius, " + about(r, unit) + "; " + reason.why;
+    break;
   }
   return reason;
+}
+
+std::string why_stuck(const Problem& problem, const Stuck& stuck) {
+  const Plane& plane = problem.plane(stuck.plane);
+  switch (stuck.cause) {
+    case Stuck::Cause::rides:
+      return narrowest_flat(problem.kit) == nullptr
+                 ? "the kit has no plane with a flat sole to leave two arrises for " + plane.label +
+                       " to ride on"
+                 : "no flat cut found leaves two arrises for " + plane.label + " to ride on";
+    case Stuck::Cause::body:
+      return "the body of " + plane.label + ", wider than its sole, meets wood that still stands";
+    case Stuck::Cause::turning:
+      return plane.label + " would have to work from two sides of the blank in one cut";
+    case Stuck::Cause::held:
+      return "no stop screw of the board can stand under the wood and clear of " + plane.label;
+    case Stuck::Cause::other:
+      break;
+  }
+  return "no order of the cuts found lets " + plane.label + " finish it";
 }
 
 }  // namespace
 
 std::vector<Reason> explain(const Problem& problem, const Composition& composition) {
   std::vector<Reason> out;
-  for (const int s : composition.no_plane) out.push_back(no_plane(problem, s));
-  for (const int s : composition.no_flat) out.push_back(no_flat(problem, s));
-  if (out.empty()) {
-    for (const int s : composition.no_rails) out.push_back(no_rails(problem, s));
+  const Access own = access(problem);
+  const std::vector<int> failing = out_of_reach(problem, own);
+  for (const int s : failing) {
+    const bool arc = surface_of(problem, s).arc;
+    out.push_back(
+        reason_at(problem, s, arc ? why_no_plane(problem, s) : why_no_flat(problem, s, own, failing)));
   }
-  if (out.empty() && composition.too_thick) {
-    Reason reason;
-    reason.why = "the best that the kit can do leaves " +
-                 size(composition.too_thick->left.height, problem.options.unit) +
-                 " of wood above the finished line, more than is allowed";
-    double nearest = 1e300;
-    for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
-      const double d = distance(composition.too_thick->left.at, problem.edge(problem.surfaces[i]));
-      if (d >= nearest) continue;
-      nearest = d;
-      reason.element = element_of(problem, static_cast<int>(i));
-      const Surface& s = problem.surfaces[i];
-      reason.nearest.reset();
-      if (s.arc)
-        reason.nearest =
-            fitting_plane(radius(problem.edge(s)), s.bead ? PlaneKind::hollow : PlaneKind::round);
+  if (out.empty() && composition.too_thick) out.push_back(too_thick(problem, *composition.too_thick));
+  if (out.empty()) {
+    std::vector<int> named_already;
+    for (const Stuck& stuck : stuck_cuts(problem)) {
+      for (const int s : stuck.surfaces) {
+        const int element = element_of(problem, s);
+        if (std::find(named_already.begin(), named_already.end(), element) != named_already.end()) continue;
+        named_already.push_back(element);
+        out.push_back(reason_at(problem, s, why_stuck(problem, stuck)));
+      }
     }
-    out.push_back(reason);
   }
   if (out.empty()) {
     Reason reason;
-    reason.why = problem.kit.board ? "no order of the cuts found leaves every plane something to ride on and "
-                                     "the blank held by a stop"
-                                   : "no order of the cuts found leaves every plane something to ride on";
+    reason.why =
+        "each part can be made by itself, but no order of the cuts was found that leaves every plane "
+        "something to ride on";
+    if (problem.kit.board) reason.why += " and the blank held by a stop";
     out.push_back(reason);
   }
   return out;

@@ -222,9 +222,10 @@ bool Search::cut_off(double least) const {
 }
 
 bool Search::leave_off(double least) {
-  if (!patience_.over()) return false;
+  const bool enough = problem_.options.any && out_.best;
+  if (!enough && !patience_.over()) return false;
   unsearched_ = std::min(unsearched_, least);
-  out_.stopped = true;
+  out_.stopped = !enough;
   return true;
 }
 

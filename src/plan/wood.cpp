@@ -10,6 +10,8 @@ namespace arrisline {
 
 namespace {
 
+thread_local std::uint64_t work_done = 0;
+
 /// How far to the side a point is tried where a piece lies along an outline: well above kSame, and below
 /// anything a plane iron could show.
 constexpr double kAside = 1e-5;
@@ -141,7 +143,12 @@ Wood Wood::strip(const Sweep& sole) const {
   return out;
 }
 
+std::uint64_t wood_work() {
+  return work_done;
+}
+
 double Wood::cut(const Sweep& sweep) {
+  work_done += edges_.size();
   std::vector<Edge> left;
   left.reserve(edges_.size() + 8);
   bool touched = false;

@@ -4,6 +4,7 @@
 // links a crossing that is off by a hair costs a hair, never a lost section.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -48,6 +49,10 @@ class Wood {
   std::optional<Strip> strip_;
   bool rectangle_ = false;  // the base is a blank, where inside is quickly told
 };
+
+/// Pieces of boundary that this thread has cut so far: a measure of work that, unlike a clock, is the same at
+/// every run.
+std::uint64_t wood_work();
 
 /// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
 /// the wood to its left is outside. Returns whether anything was dropped.

@@ -1,28 +1,11 @@
-// The answers of `check`, and the reasons where the answer is no. Shown by tests/report.
+// The answers of `check`. Shown by tests/report.
 #include <vector>
 
 #include "arrisline/report.h"
-#include "report/figures.h"
 #include "report/reasons.h"
 
 namespace arrisline {
 namespace {
-
-std::string nearest_size(const Reason::Nearest& nearest, Unit unit) {
-  std::string out;
-  if (!nearest.kind)
-    return "Nearest that would do: draw it with a radius of " + exact(nearest.radius, unit) + ".";
-  out = std::string("Nearest that would do: a ") + word(*nearest.kind);
-  if (nearest.number) {
-    out += ' ';
-    out += std::to_string(*nearest.number);
-  }
-  std::vector<std::string> sizes;
-  if (nearest.radius > 0) sizes.push_back("radius " + exact(nearest.radius, unit));
-  if (nearest.width > 0) sizes.push_back("sole " + exact(nearest.width, unit) + " wide");
-  for (const std::string& size : sizes) out += ", " + size;
-  return out + ".";
-}
 
 std::string planes_in_order(const Plan& plan) {
   std::vector<std::string> labels;
@@ -40,16 +23,6 @@ std::string planes_in_order(const Plan& plan) {
 
 std::string profile_name(const Plan& plan) {
   return plan.section.name.empty() ? "this profile" : shorten(plan.section.name, 60);
-}
-
-void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
-  for (const Reason& reason : plan.reasons) {
-    const auto index = static_cast<std::size_t>(reason.element);
-    const bool known = reason.element >= 0 && index < plan.section.elements.size();
-    const std::string lead = known ? shorten(describe(plan.section.elements[index]), 80) : "the whole";
-    page.line(5, lead + ": " + visible(reason.why));
-    if (reason.nearest) page.line(7, nearest_size(*reason.nearest, options.unit));
-  }
 }
 
 std::string check_answer(const Plan& plan, const ReportOptions& options) {

@@ -201,7 +201,7 @@ static Json reasons_json(const Plan& plan) {
       Json nearest = Json::object();
       if (reason.nearest->kind) nearest["kind"] = word_for(kKinds, *reason.nearest->kind);
       if (reason.nearest->radius > 0) nearest["radius"] = reason.nearest->radius;
-      if (reason.nearest->kind) nearest["width"] = reason.nearest->width;
+      if (reason.nearest->width > 0) nearest["width"] = reason.nearest->width;
       if (reason.nearest->number) nearest["number"] = *reason.nearest->number;
       one["nearest"] = std::move(nearest);
     }
@@ -260,6 +260,32 @@ static Json gauge_error_json(const Section& section, const GaugeError& error) {
   return out;
 }
 
+static Json remedies_json(const Plan& plan) {
+  Json out = Json::array();
+  for (const Remedy& remedy : plan.remedies) {
+    Json one = Json::object();
+    if (!remedy.add.empty()) {
+      one["add"] = Json::array();
+      for (const Plane& plane : remedy.add) one["add"].push_back(plane_json(plane));
+    }
+    if (!remedy.redraw.empty()) {
+      one["redraw"] = Json::array();
+      for (const Remedy::Redrawn& redrawn : remedy.redraw) {
+        Json arc = Json::object();
+        if (const Element* element = element_at(plan.section, redrawn.element)) add_element(arc, *element);
+        arc["radius"] = redrawn.radius;
+        one["redraw"].push_back(std::move(arc));
+      }
+      one["departure"] = remedy.departure;
+    }
+    if (remedy.tolerance) one["tolerance"] = *remedy.tolerance;
+    if (remedy.scrape) one["scrape"] = *remedy.scrape;
+    one["verified"] = true;
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
 std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
   const Section& section = plan.section;
   Json out;
@@ -293,6 +319,7 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
     if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
+  if (!plan.feasible && !plan.undecided) out["remedies"] = remedies_json(plan);
   std::string text;
   lay_out(out, 0, 0, text);
   return text + "\n";

@@ -11,9 +11,18 @@ namespace {
 Plan refused(const Section& section, const Kit& planes) {
   Plan plan = make_plan(section, planes, {});
   REQUIRE_FALSE(plan.feasible);
+  find_remedies(plan, planes, {});
   REQUIRE_FALSE(plan.reasons.empty());
   CHECK(plan.cuts.empty());
   return plan;
+}
+
+/// What is said of the element; empty where nothing is.
+std::string why(const Plan& plan, int element) {
+  for (const Reason& reason : plan.reasons) {
+    if (reason.element == element) return reason.why;
+  }
+  return "";
 }
 
 }  // namespace
@@ -22,7 +31,7 @@ TEST_CASE("no hollow in the kit", "[plan][reasons]") {
   const Plan plan = refused(profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"),
                             kit("units inch\nround 6\nrebate 3/4\n"));
   CHECK(plan.reasons[0].element == 0);
-  CHECK(plan.reasons[0].why == "the kit has no hollow for a bead of radius 0.375 in");
+  CHECK(plan.reasons[0].why == "the kit has no hollow for a bead of radius 3/8 in");
   REQUIRE(plan.reasons[0].nearest.has_value());
   CHECK(plan.reasons[0].nearest->kind == PlaneKind::hollow);
   CHECK(plan.reasons[0].nearest->number == 6);
@@ -31,7 +40,7 @@ TEST_CASE("no hollow in the kit", "[plan][reasons]") {
 TEST_CASE("a round too flat for the cove", "[plan][reasons]") {
   const Plan plan = refused(profile("2 wide, 3/4 thick", "start face 1/4\ncavetto 1/4"), pair_of_sixes());
   CHECK(plan.reasons[0].why ==
-        "round 6 is too flat for a cove of radius 0.250 in and would bear on the edges of its sole");
+        "round 6 is too flat for a cove of radius 1/4 in and would bear on the edges of its sole");
   REQUIRE(plan.reasons[0].nearest.has_value());
   CHECK(plan.reasons[0].nearest->number == 4);
 }
@@ -39,8 +48,16 @@ TEST_CASE("a round too flat for the cove", "[plan][reasons]") {
 TEST_CASE("a groove narrower than any sole", "[plan][reasons]") {
   const char* chain = "start face 1 1/2\nstep down 1/4\nfillet out 1/4\nstep up 1/4";
   const Plan plan = refused(profile("3 wide, 3/4 thick", chain), pair_of_sixes());
-  CHECK(plan.reasons[0].why.find("0.250 in wide between walls") != std::string::npos);
+  CHECK(
+      why(plan, 1) ==
+      "a flat 1/4 in wide between element 3 (step) and element 1 (step) lets in no flat sole of the kit, the "
+      "narrowest being 3/4 in");
+  CHECK(why(plan, 0) == "it is a wall of the groove with element 2 (fillet) for its floor");
+  CHECK(why(plan, 2) == "it is a wall of the groove with element 2 (fillet) for its floor");
   // With the plough named as nearest it goes.
+  REQUIRE(plan.reasons[0].nearest.has_value());
+  CHECK(plan.reasons[0].nearest->kind == PlaneKind::plough);
+  CHECK(plan.reasons[0].nearest->width == Approx(6.35));
   const Plan with =
       make_plan(profile("3 wide, 3/4 thick", chain), kit("units inch\nrebate 3/4\nplough 1/4\n"), {});
   REQUIRE(with.feasible);
@@ -51,7 +68,11 @@ TEST_CASE("a groove narrower than any sole", "[plan][reasons]") {
 TEST_CASE("nothing to lay rails with", "[plan][reasons]") {
   const Plan plan = refused(profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"),
                             kit("units inch\nhollow 6\n"));
-  CHECK(plan.reasons[0].why == "no flat plane of the kit can leave two arrises for the hollow to ride on");
+  CHECK(plan.reasons[0].element == 0);
+  CHECK(plan.reasons[0].why ==
+        "the kit has no plane with a flat sole to leave two arrises for hollow 6 to ride on");
+  REQUIRE(plan.reasons[0].nearest.has_value());
+  CHECK(plan.reasons[0].nearest->kind == PlaneKind::rebate);
 }
 
 TEST_CASE("more flats and arcs than are planned at once are left undecided", "[plan][reasons]") {
@@ -83,6 +104,69 @@ TEST_CASE("a sole longer than its arc, between a wall and a fillet", "[plan][rea
               "start face 9/16\nstep down 3/16\nbead out 5/16 down 3/16 radius 3/8\nfillet out 1/4");
   const Plan plan = refused(section, pair_of_sixes());
   CHECK(plan.reasons[0].element == 1);
-  CHECK(plan.reasons[0].why ==
-        "hollow 6 fits the bead of radius 0.375 in but its sole or side meets wood that must stay");
+  const std::string start = "hollow 6 fits the bead of radius 3/8 in, but its sole, 3/8 in wide, runs into ";
+  CHECK((plan.reasons[0].why == start + "element 1 (step)" ||
+         plan.reasons[0].why == start + "element 3 (fillet)"));
+}
+
+TEST_CASE("planes on both sides of the size, each with what hinders it", "[plan][reasons]") {
+  // A bead of 3/8 between walls: hollow 4 is too tight, and hollow 8 stands in the way of itself.
+  const Section section =
+      profile("2 wide, 1 thick", "start face 3/4\nstep down 1/4\nbead out 3/8 down 3/8\nfillet out 3/8");
+  const Plan plan = refused(section, kit("units inch\nhollow 4\nrebate 3/4\n"));
+  CHECK(why(plan, 1) ==
+        "hollow 4 is too tight for a bead of radius 3/8 in and would bear on the edges of its sole");
+}
+
+TEST_CASE("a body wider than the sole, and what it meets", "[plan][reasons]") {
+  const char* chain = "start face 1\nstep down 1/2\ncavetto 3/8\nfillet out 5/8";
+  const Section section = profile("2 wide, 1 thick", chain);
+  const char* rest = "rebate 3/4\n";
+  REQUIRE(make_plan(section, kit(std::string("units inch\nround 6\n") + rest), {}).feasible);
+  const Plan plan = refused(section, kit(std::string("units inch\nround 6 body 1/2 above 3/8\n") + rest));
+  CHECK(why(plan, 1) ==
+        "round 6 fits the cove of radius 3/8 in, but its body, wider than its sole, meets element 1 (step)");
+}
+
+TEST_CASE("a plough that does not go so deep, or so far", "[plan][reasons]") {
+  const std::string stock = "4 wide, 1 thick";
+  const Section deep =
+      profile(stock, "start face 3/4\nstep down 1/2\nfillet out 1/4\nstep up 1/2\nfillet out 1/2");
+  const Plan shallow = refused(deep, kit("units inch\nrebate 3/4\nplough 1/4 deep 3/8\n"));
+  CHECK(why(shallow, 1) == "plough 1/4 fits, but it lies deeper than the 3/8 in that the plough goes");
+  const Section far =
+      profile(stock, "start face 2 1/4\nstep down 1/4\nfillet out 1/4\nstep up 1/4\nfillet out 2");
+  const Plan short_reach = refused(far, kit("units inch\nrebate 3/4\nplough 1/4 reach 1\n"));
+  CHECK(why(short_reach, 1) == "plough 1/4 fits, but its fence reaches no farther than 1 in");
+}
+
+TEST_CASE("a slant needs a rebate plane", "[plan][reasons]") {
+  const Plan plan = refused(profile("2 wide, 3/4 thick", "start face 1/2\nbevel out 1/2 down 1/4"),
+                            kit("units inch\nplough 1/4\n"));
+  CHECK(why(plan, 0) == "it slants, and the kit has no rebate plane; a plough works square to a side only");
+  REQUIRE(plan.reasons[0].nearest.has_value());
+  CHECK(plan.reasons[0].nearest->kind == PlaneKind::rebate);
+}
+
+TEST_CASE("nothing to hold the blank by names what cannot be held", "[plan][reasons]") {
+  // The one stop stands under the edge that is cut away.
+  const Section section = profile("2 wide, 3/4 thick", "start face 1\nstep down 5/8\nfillet out 1");
+  REQUIRE(make_plan(section, kit("units inch\nrebate 3/4\nboard stops at 1/2 screw 3/8 clear 1/16\n"), {})
+              .feasible);
+  const Plan plan =
+      refused(section, kit("units inch\nrebate 3/4\nboard stops at 1 1/2 screw 3/8 clear 1/16\n"));
+  for (const Reason& reason : plan.reasons) {
+    CHECK(reason.element >= 0);
+    CHECK(reason.why == "no stop screw of the board can stand under the wood and clear of rebate 3/4");
+  }
+}
+
+TEST_CASE("what is left over, beside what is allowed", "[plan][reasons]") {
+  // A bead of 3/8 with a hollow of 1/2 between a step and a fillet: its lower edge keeps it off.
+  const Section section =
+      profile("2 wide, 1 thick", "start face 3/4\nstep down 1/32\nbead out 3/8 down 3/8\nfillet out 3/8");
+  const Plan plan = refused(section, kit("units inch\nhollow 8\nrebate 3/4\n"));
+  CHECK(plan.reasons[0].element == 1);
+  CHECK(plan.reasons[0].why.find("hollow 8 is not of its radius, 3/8 in; the best found leaves ") == 0);
+  CHECK(plan.reasons[0].why.find("0.008 in is allowed") != std::string::npos);
 }

@@ -240,21 +240,47 @@ TEST_CASE("notes say which cuts overhang the board, and whether holding was chec
   CHECK(has(running(cut_list(plan, kit, {})), "Holding was checked"));
 }
 
-TEST_CASE("reasons name the element and the nearest size", "[report]") {
+TEST_CASE("reasons name the element, and remedies read aloud", "[report]") {
   Plan plan = round_over();
   plan.feasible = false;
   plan.cuts.clear();
-  plan.reasons = {{0, "no hollow of that radius", Reason::Nearest{PlaneKind::hollow, 9.525, 9.525, 6}},
-                  {-1, "nothing to hold it by", std::nullopt},
-                  {0, "the arc is too small", Reason::Nearest{std::nullopt, 6.35, 0, std::nullopt}}};
+  plan.reasons = {{0, "no hollow of that radius", std::nullopt}, {-1, "nothing to hold it by", std::nullopt}};
+  CHECK(has(running(check_answer(plan, {})), "No remedy found"));
+  Remedy add;
+  Plane hollow;
+  hollow.kind = PlaneKind::hollow;
+  hollow.number = 6;
+  hollow.radius = hollow.width = 9.525;
+  Plane plough;
+  plough.kind = PlaneKind::plough;
+  plough.width = 3.175;
+  Plane scraper;
+  scraper.kind = PlaneKind::scraper;
+  add.add = {hollow, plough, scraper};
+  Remedy redraw;
+  redraw.redraw = {{0, 6.35}};
+  redraw.departure = 0.5;
+  Remedy allow;
+  allow.tolerance = 0.3302;
+  Remedy scrape;
+  scrape.scrape = 0.508;
+  plan.remedies = {add, redraw, allow, scrape};
   for (const std::string& text : {running(cut_list(plan, {}, {})), running(check_answer(plan, {}))}) {
     INFO(text);
+    CHECK(has(text, "Element 1 (bead): no hollow of that radius."));
+    CHECK(has(text, "The whole: nothing to hold it by."));
     CHECK(has(text,
-              "element 1 (bead): no hollow of that radius Nearest that would do: a hollow 6, radius 3/8 in, "
-              "sole 3/8 in wide."));
-    CHECK(has(text, "the whole: nothing to hold it by"));
-    CHECK(has(text, "Nearest that would do: draw it with a radius of 1/4 in."));
+              "- Add a hollow 6 of radius 3/8 in with a sole 3/8 in wide, a plough iron 1/8 in wide and a "
+              "scraper."));
+    CHECK(has(text,
+              "- Draw element 1 (bead) with a radius of 1/4 in, the ends where they are; the line then lies "
+              "0.5 mm (0.02 in) from the drawing at most."));
+    CHECK(has(text, "- Allow 0.013 in of wood above the finished line (plan --tolerance)."));
+    CHECK(has(text, "- Leave the scraper up to 0.02 in (plan --scrape)."));
+    CHECK_FALSE(has(text, "No remedy found"));
   }
+  CHECK(has(running(check_answer(plan, {Unit::mm})), "a radius of 6.35 mm"));
+  CHECK(has(running(check_answer(plan, {Unit::mm})), "lies 0.5 mm from"));
   CHECK(check_answer(plan, {}).substr(0, 15) == "no   shelf edge");
   CHECK(running(check_answer(round_over(), {})) == "yes shelf edge: 2 cuts with rebate 3/4, hollow 6. ");
   plan.reasons.clear();

@@ -89,3 +89,15 @@ TEST_CASE("thickness of wood never rounds to nothing", "[report]") {
   CHECK(thickness(0.002, Unit::mm) == "less than 0.01 mm");
   CHECK(thickness(0.25, Unit::mm) == "0.25 mm");
 }
+
+TEST_CASE("figures of a drawing print as fractions where they are or come near", "[report]") {
+  CHECK(about(0.375 * kIn, Unit::inch) == "3/8 in");
+  CHECK(about(1.25 * kIn, Unit::inch) == "1 1/4 in");
+  CHECK(about(19 * kIn / 64, Unit::inch) == "19/64 in");
+  CHECK(about(0.2949 * kIn, Unit::inch) == "about 19/64 in");
+  CHECK(about(0.254 * kIn, Unit::inch) == "0.254 in");
+  CHECK(about(0.004 * kIn, Unit::inch) == "0.004 in");
+  CHECK(about(0, Unit::inch) == "0 in");
+  CHECK(about(7.49, Unit::mm) == "7.49 mm");
+  CHECK(about(7.5, Unit::mm) == "7.5 mm");
+}

@@ -1,0 +1,132 @@
+// Shown by tests/plan/reasons_test.cpp.
+#include "plan/access.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kBare = 0.02;  // mm of a flat that may stay unclaimed by soles and sides
+constexpr double kDeep = 1e-3;  // mm inside the outline; depths are found to 1e-4
+
+double bare(const std::vector<std::pair<double, double>>& stretches, double length) {
+  std::vector<std::pair<double, double>> sorted = stretches;
+  std::sort(sorted.begin(), sorted.end());
+  double reached = 0, sum = 0;
+  for (const auto& [from, to] : sorted) {
+    sum += std::max(0.0, from - reached);
+    reached = std::max(reached, to);
+  }
+  return (sum + std::max(0.0, 1 - reached)) * length;
+}
+
+/// The point of the edge deepest in the sweep, near enough to tell the sole from a side.
+Point deepest(const Edge& edge, const Sweep& sweep) {
+  constexpr int kPoints = 64;
+  Point best = edge.from;
+  for (int i = 1; i <= kPoints; ++i) {
+    const Point p = point_at(edge, static_cast<double>(i) / kPoints);
+    if (sweep.depth(p) > sweep.depth(best)) best = p;
+  }
+  return best;
+}
+
+int deepest_edge(const Section& section, const Sweep& sweep) {
+  int out = 0;
+  double most = -1;
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    const double deep = gouge_depth({section.target[i]}, sweep);
+    if (deep <= most) continue;
+    most = deep;
+    out = static_cast<int>(i);
+  }
+  return out;
+}
+
+}  // namespace
+
+Access access(const Problem& problem) {
+  Access out;
+  out.arcs.resize(problem.surfaces.size());
+  out.flats.resize(problem.surfaces.size());
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    if (problem.surfaces[i].arc) out.arcs[i] = !arc_drafts(problem, static_cast<int>(i)).empty();
+  }
+  auto claim = [&](const std::vector<Draft>& drafts) {
+    for (const Draft& draft : drafts) {
+      for (const Stretch& s : draft.finishes) {
+        const auto i = static_cast<std::size_t>(s.surface);
+        if (problem.surfaces[i].arc) {
+          out.arcs[i] = true;
+        } else {
+          out.flats[i].emplace_back(s.from, s.to);
+        }
+      }
+    }
+  };
+  claim(flat_drafts(problem));
+  claim(shaped_drafts(problem));
+  return out;
+}
+
+Access both(Access a, const Access& b) {
+  for (std::size_t i = 0; i < a.arcs.size(); ++i) {
+    a.arcs[i] = a.arcs[i] || b.arcs[i];
+    a.flats[i].insert(a.flats[i].end(), b.flats[i].begin(), b.flats[i].end());
+  }
+  return a;
+}
+
+std::vector<int> out_of_reach(const Problem& problem, const Access& access) {
+  std::vector<int> out;
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    const Surface& s = problem.surfaces[i];
+    const bool reached = s.arc ? access.arcs[i] : bare(access.flats[i], length(problem.edge(s))) <= kBare;
+    if (!reached) out.push_back(static_cast<int>(i));
+  }
+  return out;
+}
+
+std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, const std::vector<Pose>& poses) {
+  std::optional<Pose> best;
+  double least = 0;
+  for (const Pose& pose : poses) {
+    const double deep = gouge_depth(section.target, Sweep(plane, pose));
+    if (best && deep >= least) continue;
+    best = pose;
+    least = deep;
+  }
+  if (!best) return std::nullopt;
+  const Sweep sweep(plane, *best);
+  Obstacle out;
+  if (least > kDeep) {
+    out.edge = deepest_edge(section, sweep);
+    const Point p = deepest(section.target[static_cast<std::size_t>(out.edge)], sweep);
+    const double from_side = sweep.half() - std::abs(sweep.u(p));
+    const double from_sole = sweep.v(p) - sole_height(plane, sweep.u(p));
+    out.part = from_side < from_sole ? Obstacle::Part::side : Obstacle::Part::sole;
+    return out;
+  }
+  if (!plane.body || body_clears(section.target, plane, *best)) return std::nullopt;
+  // The body as a flat sole where it begins.
+  Plane body;
+  body.width = plane.width + 2 * plane.body->overhang;
+  out.part = Obstacle::Part::body;
+  out.edge =
+      deepest_edge(section, Sweep(body, {best->at + plane.body->above * outward(best->tilt), best->tilt}));
+  return out;
+}
+
+std::string named(const Section& section, int edge) {
+  const int source = section.source[static_cast<std::size_t>(edge)];
+  if (source >= 0) return describe(section.elements[static_cast<std::size_t>(source)]);
+  const Edge& side = section.target[static_cast<std::size_t>(edge)];
+  std::string out = "the wood left at the ";
+  if (side.from.y == 0 && side.to.y == 0) return out + "face";
+  if (side.from.y == section.thickness && side.to.y == section.thickness) return out + "underside";
+  return out + (side.from.x == 0 ? "working edge" : "back edge");
+}
+
+}  // namespace arrisline

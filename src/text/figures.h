@@ -1,0 +1,28 @@
+// Lengths as a maker reads them, for every layer that words something. They come in mm; the unit is part of
+// what is shown ("3/8 in", "9.5 mm").
+#pragma once
+
+#include <string>
+
+#include "arrisline/kit.h"
+
+namespace arrisline {
+
+/// Two lengths closer than this print alike: far below any gauge, far above the noise of the arithmetic.
+inline constexpr double kSameLength = 1e-5;
+
+const char* unit_word(Unit unit);
+/// steps / denominator in lowest terms, as a mixed number. REQUIRES: steps whole, under 1e12.
+std::string fraction(double steps, long long denominator);
+/// A plain number with at most `decimals` places, trailing zeros dropped.
+std::string plain(double value, int decimals);
+/// A figure that is already round, shown without rounding it further: a fraction with the least denominator
+/// up to 128, else three decimals of an inch; or up to three decimals of a millimetre.
+std::string exact(double mm, Unit unit);
+/// A figure that came out of a drawing: as exact() where it is a fraction of an inch up to 1/64 or whole
+/// hundredths of a millimetre; "about 19/64 in" within 0.06 mm of such a fraction; else decimals.
+std::string about(double mm, Unit unit);
+/// A thickness of wood: thousandths of an inch or hundredths of a millimetre; "nothing" for 0.
+std::string thickness(double mm, Unit unit);
+
+}  // namespace arrisline
