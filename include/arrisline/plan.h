@@ -108,6 +108,11 @@ struct Left {
   double as_set_deepest_gouge = 0;
 };
 
+/// What the maker would rather have less of; between plans equal in that the effort decides.
+enum class Prefer { least_effort, fewest_planes, fewest_cuts, least_strokes };
+/// "least-effort", "fewest-planes", "fewest-cuts", "least-strokes".
+const char* word(Prefer prefer);
+
 /// The outcome of planning. Either `feasible` with cuts, or not with reasons, or `undecided` with neither.
 struct Plan {
   Section section;
@@ -120,13 +125,11 @@ struct Plan {
   double effort = 0;
   double bound = 0;  // proved least effort, ≤ effort
   bool optimal = false;
+  Prefer prefer = Prefer::least_effort;
   bool holding_checked = false;  // false without a `board` line
   std::vector<Reason> reasons;
   std::vector<Remedy> remedies;  // of find_remedies(), nearest first
 };
-
-/// What the maker would rather have less of; between plans equal in that the effort decides.
-enum class Prefer { least_effort, fewest_planes, fewest_cuts, least_strokes };
 
 struct PlanOptions {
   double tolerance = 0.2;  // mm of wood that may be left above the finished line

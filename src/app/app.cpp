@@ -4,6 +4,7 @@
 #include <unistd.h>
 
 #include <CLI/CLI.hpp>
+#include <atomic>
 #include <cerrno>
 #include <csignal>
 #include <cstring>
@@ -67,6 +68,45 @@ std::optional<Outcome> missing(const std::string& command, const std::vector<Wan
   return std::nullopt;
 }
 
+std::atomic<bool> interrupted{false};
+
+/// Minds Ctrl-C while a search goes on, and tells the terminal when it takes long.
+class Patient {
+ public:
+  Patient() {
+    struct sigaction action = {};
+    action.sa_handler = [](int) { interrupted.store(true); };
+    action.sa_flags = static_cast<int>(SA_RESETHAND);  // a second Ctrl-C ends the program
+    sigaction(SIGINT, &action, nullptr);
+  }
+  Patient(const Patient&) = delete;
+  Patient& operator=(const Patient&) = delete;
+  ~Patient() {
+    if (told_) static_cast<void>(write_all(STDERR_FILENO, "\r" + std::string(kWidth, ' ') + "\r"));
+  }
+
+  Outside outside() {
+    Outside out;
+    out.interrupt = &interrupted;
+    if (::isatty(STDERR_FILENO) == 1) out.progress = [this](double seconds) { tell(seconds); };
+    return out;
+  }
+
+ private:
+  static constexpr double kLong = 0.5;  // seconds from which a search is worth a word
+  static constexpr std::size_t kWidth = 60;
+
+  void tell(double seconds) {
+    if (seconds < kLong) return;
+    told_ = true;
+    std::string line = "\rstill searching, " + std::to_string(static_cast<int>(seconds)) +
+                       " s; Ctrl-C takes the best so far";
+    static_cast<void>(write_all(STDERR_FILENO, line));
+  }
+
+  bool told_ = false;
+};
+
 Outcome run_plan(int argc, const char* const* argv) {
   PlanArguments arguments;
   CLI::App parser;
@@ -75,16 +115,20 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--tolerance", arguments.tolerance);
   parser.add_option("--scrape", arguments.scrape);
   parser.add_option("--gauge-error", arguments.gauge_error);
+  parser.add_option("--limit", arguments.limit);
+  parser.add_option("--prefer", arguments.prefer);
   parser.add_option("--unit", arguments.unit);
   parser.add_flag("--json", arguments.json);
   const auto stop =
       parse(parser, "plan", argc, argv,
-            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--unit", "--help"});
+            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit", "--prefer", "--unit", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
   if (lacking) return *lacking;
   arguments.colour = colour_welcome();
+  Patient patient;
+  arguments.outside = patient.outside();
   return plan_command(arguments);
 }
 
@@ -93,12 +137,15 @@ Outcome run_check(int argc, const char* const* argv) {
   CLI::App parser;
   parser.add_option("PROFILE", arguments.profiles);
   parser.add_option("--kit", arguments.kit);
+  parser.add_option("--limit", arguments.limit);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--help"});
+  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--limit", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("check", {{"PROFILE", !arguments.profiles.empty()}, {"--kit KIT", parser.count("--kit") > 0}});
   if (lacking) return *lacking;
+  Patient patient;
+  arguments.outside = patient.outside();
   return check_command(arguments);
 }
 

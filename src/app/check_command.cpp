@@ -32,13 +32,17 @@ Outcome check_command(const CheckArguments& arguments) {
     std::optional<Section> section = take(read_profile_file(file), outcome.err);
     if (section) sections.push_back(*std::move(section));
   }
-  if (!kit || sections.size() != arguments.profiles.size()) {
+  const std::optional<double> limit = limit_option(arguments.limit, "check", outcome.err);
+  if (!kit || !limit || sections.size() != arguments.profiles.size()) {
     outcome.code = kBadInput;
     return outcome;
   }
 
   PlanOptions options;
   options.unit = kit->unit;
+  options.limit = *limit;
+  options.interrupt = arguments.outside.interrupt;
+  options.progress = arguments.outside.progress;
   Json answers = Json::array();
   for (std::size_t i = 0; i < sections.size(); ++i) {
     Plan plan = make_plan(sections[i], *kit, options);
@@ -57,6 +61,7 @@ Outcome check_command(const CheckArguments& arguments) {
       outcome.out += check_answer(plan, {kit->unit, false, options.tolerance, options.scrape});
     }
   }
+  if (options.interrupt != nullptr && options.interrupt->load()) outcome.code = kInterrupted;
   if (arguments.json) outcome.out = answers.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
   return outcome;
 }

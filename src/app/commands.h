@@ -1,13 +1,15 @@
 // The commands, each a function from its arguments to what it prints. None of them writes to the terminal.
 #pragma once
 
+#include <atomic>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace arrisline {
 
-enum ExitCode { kDone = 0, kNo = 1, kBadInput = 2, kOurFault = 3 };
+enum ExitCode { kDone = 0, kNo = 1, kBadInput = 2, kOurFault = 3, kInterrupted = 130 };
 
 struct Outcome {
   int code = kDone;
@@ -16,22 +18,33 @@ struct Outcome {
 };
 
 /// Lengths and the unit are as typed, absent where the option was not given.
+/// The hands outside that a search minds: an interruption, and who wants to know how long it has gone on.
+struct Outside {
+  const std::atomic<bool>* interrupt = nullptr;
+  std::function<void(double)> progress;  // called with the seconds gone
+};
+
 struct PlanArguments {
   std::string profile;
   std::string kit;
   std::optional<std::string> tolerance;
   std::optional<std::string> scrape;
   std::optional<std::string> gauge_error;
+  std::optional<std::string> limit;
+  std::optional<std::string> prefer;
   std::optional<std::string> unit;
   bool json = false;
   bool colour = false;
+  Outside outside;
 };
 Outcome plan_command(const PlanArguments& arguments);
 
 struct CheckArguments {
   std::vector<std::string> profiles;
   std::string kit;
+  std::optional<std::string> limit;
   bool json = false;
+  Outside outside;
 };
 Outcome check_command(const CheckArguments& arguments);
 

@@ -18,7 +18,8 @@ usage: arrisline COMMAND ...
 
 example: arrisline plan table-edge.profile --kit chest.kit
 
-Exit codes: 0 done, 1 the answer is no, 2 bad input or usage, 3 a fault of ours.
+Exit codes: 0 done, 1 the answer is no, 2 bad input or usage, 3 a fault of ours,
+130 left off at Ctrl-C.
 )";
 
 constexpr std::string_view kPlan =
@@ -35,6 +36,10 @@ usage: arrisline plan PROFILE --kit KIT [options]
                      (default 1/64 in, 0.4 mm)
   --gauge-error L    what becomes of the finished line if every setting of the
                      gauge is off by L, and which setting matters most
+  --limit SECONDS    leave off the search for less effort then (default 10), with
+                     the best plan so far
+  --prefer WHAT      fewest-planes, fewest-cuts or least-strokes before the least
+                     effort
   --unit inch|mm     unit of the figures printed (default: the kit's)
   -h, --help         this text
 
@@ -46,11 +51,12 @@ example: arrisline plan table-edge.profile --kit chest.kit --unit mm
 
 constexpr std::string_view kCheck = R"(arrisline check: which profiles a kit of planes can cut
 
-usage: arrisline check PROFILE... --kit KIT [--json]
+usage: arrisline check PROFILE... --kit KIT [--json] [--limit SECONDS]
 
   PROFILE...         the mouldings, text files
   --kit KIT          the planes on the shelf, a text file
   --json             the answers as a JSON list
+  --limit SECONDS    longest search for each profile (default 10)
   -h, --help         this text
 
 For each profile yes or no; where no, the element, the reason and the nearest

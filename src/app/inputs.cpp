@@ -1,6 +1,8 @@
 // Options that are lengths and units. Shown by tests/cli.
 #include "app/inputs.h"
 
+#include <charconv>
+
 #include "arrisline/report.h"
 #include "text/words.h"
 
@@ -29,6 +31,30 @@ std::optional<double> length_option(const std::string& name, const std::optional
   const std::optional<double> length = parse_length(*text, unit, &why);
   if (!length) messages += usage_error(command, name + " " + quoted(*text) + ": " + why);
   return length;
+}
+
+std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
+                                   std::string& messages) {
+  constexpr double kUsual = 10;
+  constexpr double kMost = 1e6;
+  if (!text) return kUsual;
+  double seconds = 0;
+  const char* end = text->data() + text->size();
+  const std::from_chars_result read = std::from_chars(text->data(), end, seconds);
+  if (read.ec == std::errc{} && read.ptr == end && seconds > 0 && seconds <= kMost) return seconds;
+  messages += usage_error(command, "--limit is a number of seconds above 0, such as 10 or 0.5, not " + quoted(*text));
+  return std::nullopt;
+}
+
+std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,
+                                    std::string& messages) {
+  if (!word) return Prefer::least_effort;
+  for (const Prefer prefer : {Prefer::fewest_planes, Prefer::fewest_cuts, Prefer::least_strokes}) {
+    if (lower(*word) == arrisline::word(prefer)) return prefer;
+  }
+  messages += usage_error(command, "--prefer is fewest-planes, fewest-cuts or least-strokes, not " + quoted(*word) +
+                                       suggestion(lower(*word), {"fewest-planes", "fewest-cuts", "least-strokes"}));
+  return std::nullopt;
 }
 
 }  // namespace arrisline

@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "arrisline/plan.h"
 #include "arrisline/read.h"
 
 namespace arrisline {
@@ -23,6 +24,14 @@ std::optional<Unit> unit_option(const std::optional<std::string>& word, Unit oth
 /// `messages`.
 std::optional<double> length_option(const std::string& name, const std::optional<std::string>& text,
                                     Unit unit, double otherwise, const std::string& command,
+                                    std::string& messages);
+
+/// Seconds a search may take, more than 0, or 10 where the option is absent; anything else adds to `messages`.
+std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
+                                   std::string& messages);
+
+/// What --prefer names, or the least effort where it is absent.
+std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,
                                     std::string& messages);
 
 /// "arrisline plan: error: …", with the line's end.

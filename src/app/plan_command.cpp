@@ -21,13 +21,19 @@ Outcome plan_command(const PlanArguments& arguments) {
       length_option("--scrape", arguments.scrape, of_lengths, options.scrape, "plan", outcome.err);
   const std::optional<double> off =
       length_option("--gauge-error", arguments.gauge_error, of_lengths, 0, "plan", outcome.err);
-  if (!section || !kit || !unit || !tolerance || !scrape || !off) {
+  const std::optional<double> limit = limit_option(arguments.limit, "plan", outcome.err);
+  const std::optional<Prefer> prefer = prefer_option(arguments.prefer, "plan", outcome.err);
+  if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer) {
     outcome.code = kBadInput;
     return outcome;
   }
   options.tolerance = *tolerance;
   options.scrape = *scrape;
   options.unit = *unit;
+  options.limit = *limit;
+  options.prefer = *prefer;
+  options.interrupt = arguments.outside.interrupt;
+  options.progress = arguments.outside.progress;
 
   Plan plan = make_plan(*section, *kit, options);
   find_remedies(plan, *kit, options);
@@ -43,6 +49,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
   outcome.code = plan.feasible ? kDone : kNo;
+  if (arguments.outside.interrupt != nullptr && arguments.outside.interrupt->load()) outcome.code = kInterrupted;
   return outcome;
 }
 

@@ -12,6 +12,20 @@ constexpr double kAboveAll = 1e4;
 
 }  // namespace
 
+const char* word(Prefer prefer) {
+  switch (prefer) {
+    case Prefer::least_effort:
+      return "least-effort";
+    case Prefer::fewest_planes:
+      return "fewest-planes";
+    case Prefer::fewest_cuts:
+      return "fewest-cuts";
+    case Prefer::least_strokes:
+      return "least-strokes";
+  }
+  return "";
+}
+
 Weights weights_for(const Shop& shop, Prefer prefer) {
   Weights weights;
   weights.change = shop.weight_change;

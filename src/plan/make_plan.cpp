@@ -254,6 +254,7 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
   Plan plan;
   plan.section = section;
   plan.waste_area = area(problem.blank) - area(section.target);
+  plan.prefer = options.prefer;
   plan.holding_checked = kit.board.has_value();
   if (problem.surfaces.empty()) {
     plan.feasible = true;

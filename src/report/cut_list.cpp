@@ -131,10 +131,15 @@ void write_effort(Page& page, const Plan& plan, const Kit& kit) {
   for (const Shavings& shavings : work.shavings)
     page.line(4, shorten(shavings.plane, 60) + ": " + plain(shavings.area, 1));
   const std::string effort = "Effort " + plain(plan.effort, 1);
+  const std::string among = plan.prefer == Prefer::fewest_planes   ? " with the fewest planes"
+                            : plan.prefer == Prefer::fewest_cuts   ? " with the fewest cuts"
+                            : plan.prefer == Prefer::least_strokes ? " with the least strokes"
+                                                                   : "";
   if (plan.optimal) {
-    page.line(2, effort + ", the least these planes can do it with.");
+    page.line(2, effort + ", the least of all plans searched" + among + ".");
   } else {
-    page.line(2, effort + "; the least found, not proved to be the least.");
+    page.line(2, effort + "; the search was left off, and a plan" + among + " may do with less, though not under " +
+                     plain(plan.bound, 1) + ".");
   }
 }
 

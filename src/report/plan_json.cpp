@@ -314,6 +314,7 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
     out["effort"] = plan.effort;
     out["bound"] = plan.bound;
     out["optimal"] = plan.optimal;
+    if (plan.prefer != Prefer::least_effort) out["prefer"] = word(plan.prefer);
     out["holding_checked"] = plan.holding_checked;
     if (besides.kit != nullptr) out["work"] = work_json(plan, *besides.kit);
     if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);

@@ -12,9 +12,6 @@ namespace arrisline {
 /// Writes each reason, and then what would do.
 void write_reasons(Page& page, const Plan& plan, const ReportOptions& options);
 
-/// "1", "1 and 2", "1, 2 and 3".
-std::string listed(const std::vector<std::string>& words);
-
 /// How a plan's profile is called on the page: its name, or "this profile".
 std::string profile_name(const Plan& plan);
 
