@@ -279,21 +279,31 @@ std::vector<Pose> set_square(const Problem& problem, const Plane& plane, const s
   const Point a = outward(poses.front().tilt);
   const Point e = across(poses.front().tilt);
   const double half = plane.width / 2;
+  const auto is_wall = [&](const GaugeLine& line) { return std::abs(dot(growth(line.from), a)) < 0.5; };
+  // Between two walls each line moves the pass that stands against it, and the passes lap over one another.
+  const bool each = std::count_if(lines.begin(), lines.end(), is_wall) > 1;
   std::vector<Pose> set = poses;
   for (GaugeLine& line : lines) {
     Point out_of_wood = a;
-    if (std::abs(dot(growth(line.from), a)) < 0.5) {
+    std::vector<std::size_t> against;
+    if (is_wall(line)) {
       double wall = 0;
-      for (const Pose& pose : poses) {
+      for (std::size_t i = 0; i < poses.size(); ++i) {
         for (const double end : {-half, half}) {
-          if (std::abs(gauged(problem, line.from, pose.at + end * e) - line.at) < kLine) wall = end;
+          if (std::abs(gauged(problem, line.from, poses[i].at + end * e) - line.at) >= kLine) continue;
+          wall = end;
+          against.push_back(i);
         }
       }
       out_of_wood = wall > 0 ? -1 * e : e;
     }
     const Point move = round_toward_wood(line, out_of_wood, divisions);
     std::vector<Pose> trial = set;
-    for (Pose& pose : trial) pose.at = pose.at + move;
+    for (std::size_t i = 0; i < trial.size(); ++i) {
+      const bool moves =
+          !each || against.empty() || std::find(against.begin(), against.end(), i) != against.end();
+      if (moves) trial[i].at = trial[i].at + move;
+    }
     // A groove as wide as its plane has no side to give way to: it keeps the drawn figure.
     const bool clear = std::none_of(trial.begin(), trial.end(), [&](const Pose& pose) {
       return gouges(problem.section.target, Sweep(plane, pose), 0.005);

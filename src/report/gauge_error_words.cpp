@@ -98,9 +98,13 @@ void write_gauge_error(Page& page, const Plan& plan, const GaugeError& error, co
              ? "Every setting too much or too little, as is worst for each element, beside the lines as set."
              : "Every setting too much or too little, beside the lines as set; the worst for each "
                "element was looked for, since there are too many combinations to try them all.");
-  page.line(2,
-            "Hollows and rounds are brought down to the drawn arc by eye; what a flat sole took below it is "
-            "gone.");
+  const bool curved =
+      std::any_of(plan.cuts.begin(), plan.cuts.end(), [](const Cut& cut) { return cut.plane.is_curved(); });
+  if (curved)
+    page.line(
+        2,
+        "Hollows and rounds are brought down to the drawn arc by eye; what a flat sole took below it is "
+        "gone.");
   for (const ElementOff& off : error.elements) {
     std::string lead = element_words(plan.section, off.element);
     if (lead.front() == 'e') lead.front() = 'E';

@@ -1,10 +1,10 @@
 // Replays the plan for combinations of slips and keeps the worst of each element. Few settings: every
-// combination of signs. Many: for each element the settings that move it, each to the side where it does so
-// alone, and then signs turned one at a time while that makes it worse. Shown by
-// tests/slips/gauge_error_test.cpp.
+// combination of signs. Many: for each element those of the settings that move it, or, where these are many
+// too, signs turned one at a time while that makes it worse. Shown by tests/slips/gauge_error_test.cpp.
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 #include "arrisline/slips.h"
@@ -16,7 +16,8 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kEverySign = 8;     // settings up to which every combination of signs is tried
-constexpr std::size_t kMostTried = 2000;  // replays of one plan
+constexpr std::size_t kEveryMoving = 8;   // the same of the settings that move one element
+constexpr std::size_t kMostTried = 4000;  // replays of one plan
 constexpr double kWorse = 2e-3;           // mm; less may be the measuring
 constexpr double kMostImbalance = 0.5;    // rule 4 of docs/model.md
 
@@ -62,7 +63,7 @@ class Slips {
   const Outcome& replay(const Signs& signs);
   void keep(const Outcome& outcome);
   SettingOff alone(std::size_t setting, const Outcome& as_set);
-  void every_sign();
+  void every_sign(const std::vector<std::size_t>& settings);
   void seek();
   void climb(Signs signs, const std::vector<std::size_t>& settings, std::size_t figure);
 
@@ -143,11 +144,11 @@ SettingOff Slips::alone(std::size_t setting, const Outcome& as_set) {
   return out;
 }
 
-void Slips::every_sign() {
-  const std::size_t n = layout_.settings().size();
-  for (std::size_t bits = 0; bits < std::size_t{1} << n; ++bits) {
-    Signs signs;
-    for (std::size_t i = 0; i < n; ++i) signs.push_back((bits >> i & 1) != 0 ? 1 : -1);
+/// Every combination of signs of these settings, the others right.
+void Slips::every_sign(const std::vector<std::size_t>& settings) {
+  for (std::size_t bits = 0; bits < std::size_t{1} << settings.size(); ++bits) {
+    Signs signs(layout_.settings().size());
+    for (std::size_t i = 0; i < settings.size(); ++i) signs[settings[i]] = (bits >> i & 1) != 0 ? 1 : -1;
     replay(signs);
   }
 }
@@ -174,27 +175,33 @@ void Slips::climb(Signs signs, const std::vector<std::size_t>& settings, std::si
 
 void Slips::seek() {
   const std::size_t n = layout_.settings().size();
-  const std::vector<double> as_set = figures(replay(Signs(n)));
-  for (std::size_t figure = 0; figure < as_set.size(); ++figure) {
-    Signs worst(n);
-    std::vector<std::size_t> moving;
-    for (std::size_t i = 0; i < n; ++i) {
-      double most = as_set[figure];
-      bool moves = false;
-      for (const int sign : {1, -1}) {
-        Signs signs(n);
+  // Which settings move which figures. What it takes from an element and what it leaves on it are two ends of
+  // one movement, of which one or the other may be covered by the lines' rounding or by another cut.
+  std::vector<std::vector<std::size_t>> moving(figures(replay(Signs(n))).size() / 2);
+  for (std::size_t i = 0; i < n; ++i) {
+    std::vector<bool> moves(moving.size());
+    for (const int others : {0, 1, -1}) {
+      const std::vector<double> before = figures(replay(Signs(n, others)));
+      for (const int sign : {1, 0, -1}) {
+        Signs signs(n, others);
         signs[i] = sign;
-        const std::vector<double> here = figures(replay(signs));
-        // What it takes from an element and what it leaves on it are two ends of one movement.
-        moves = moves || std::abs(here[figure] - as_set[figure]) > kWorse ||
-                std::abs(here[figure ^ 1] - as_set[figure ^ 1]) > kWorse;
-        if (here[figure] <= most) continue;
-        most = here[figure];
-        worst[i] = sign;
+        const std::vector<double> after = figures(replay(signs));
+        for (std::size_t k = 0; k < after.size(); ++k)
+          moves[k / 2] = moves[k / 2] || std::abs(after[k] - before[k]) > kWorse;
       }
-      if (moves) moving.push_back(i);
     }
-    climb(worst, moving, figure);
+    for (std::size_t k = 0; k < moves.size(); ++k)
+      if (moves[k]) moving[k].push_back(i);
+  }
+  for (std::size_t k = 0; k < moving.size(); ++k) {
+    if (moving[k].size() <= kEveryMoving && tried_.size() < kMostTried) {
+      every_sign(moving[k]);
+      continue;
+    }
+    for (const int sign : {0, 1, -1}) {
+      climb(Signs(n, sign), moving[k], 2 * k);
+      climb(Signs(n, sign), moving[k], 2 * k + 1);
+    }
   }
 }
 
@@ -203,7 +210,9 @@ GaugeError Slips::run() {
   const Outcome as_set = replay(Signs(n));
   for (std::size_t i = 0; i < n; ++i) out_.settings.push_back(alone(i, as_set));
   out_.every_sign = n <= kEverySign;
-  out_.every_sign ? every_sign() : seek();
+  std::vector<std::size_t> all(n);
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  out_.every_sign ? every_sign(all) : seek();
   const auto rank = [](const SettingOff& setting) {
     return std::make_tuple(std::llround(setting.moves / kWorse), setting.loses.size(),
                            std::llround(setting.aside / kWorse));

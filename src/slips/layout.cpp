@@ -11,6 +11,7 @@ namespace arrisline {
 
 namespace {
 
+constexpr double kMostTurn = 20;  // degrees that two lines turn a sole by; beyond it they are not followed
 constexpr double kSameFigure = 1e-6;  // mm, as the planner tells figures apart
 constexpr double kThere = 1e-4;       // mm within which a line, wall or surface is taken to be at a point
 constexpr double kWall = 0.02;        // mm of wall beside a sole, below which it is none
@@ -309,11 +310,13 @@ std::vector<Pose> Layout::slanted(std::size_t cut, const std::vector<double>& of
     return poses;
   }
   Point along = points[1].to - points[0].to;
-  if (dot(along, points[1].from - points[0].from) < 0) along = -1 * along;
   if (dot(points[1].from - points[0].from, e) < 0) along = -1 * along;
-  const double turned = tilt_of(Point{along.y, -along.x});
+  const double turn = wrap_degrees(tilt_of(Point{along.y, -along.x}) - tilt);
+  const double turned = tilt + std::clamp(turn, -kMostTurn, kMostTurn);
+  const Point middle = 0.5 * (points[0].from + points[1].from);
+  const Point new_middle = 0.5 * (points[0].to + points[1].to);
   const Point new_e = across(turned);
-  for (Pose& pose : poses) pose = {points[0].to + dot(pose.at - points[0].from, e) * new_e, turned};
+  for (Pose& pose : poses) pose = {new_middle + dot(pose.at - middle, e) * new_e, turned};
   // Where the slant comes out wider than the soles reach, one more pass at that end.
   const double half = c.plane.width / 2;
   const double first = dot(points[0].to, new_e), second = dot(points[1].to, new_e);

@@ -16,9 +16,10 @@ namespace arrisline {
 namespace {
 
 constexpr double kFound = 1e-3;       // mm, to which the worst is found
-constexpr double kAsNear = 1e-6;      // mm: two elements as near as that are both the nearest
+constexpr double kAsNear = 1e-5;      // mm: two elements as near as that are both the nearest
 constexpr double kOnLine = 1e-4;      // mm from the line that is on it
-constexpr double kNoStretch = 1e-5;   // mm of way that hides nothing worth looking for
+constexpr double kNoStretch = 1e-3;   // mm of way on which nothing gets worse by more than that
+constexpr double kJoined = 1e-5;      // mm: one piece of the boundary ends where the next begins
 constexpr double kEverything = 1e12;  // mm, beyond any distance
 
 /// Angle of p about the arc's centre from the arc's start, in the arc's own sense, [0, 2π).
@@ -136,6 +137,39 @@ bool on_target(const Edge& piece, const Loop& target) {
   });
 }
 
+/// The wood's boundary without the pieces that are cut loose all round, which fall away. A void in the wood
+/// has its boundary the other way round, and stays.
+std::vector<Edge> without_loose(const std::vector<Edge>& edges) {
+  std::vector<std::size_t> piece_of(edges.size(), edges.size());
+  std::vector<double> areas;
+  for (std::size_t first = 0; first < edges.size(); ++first) {
+    if (piece_of[first] < edges.size()) continue;
+    const std::size_t piece = areas.size();
+    areas.push_back(0);
+    std::vector<std::size_t> open = {first};
+    piece_of[first] = piece;
+    while (!open.empty()) {
+      const Edge& edge = edges[open.back()];
+      open.pop_back();
+      areas.back() += area_term(edge);
+      for (std::size_t i = 0; i < edges.size(); ++i) {
+        if (piece_of[i] < edges.size()) continue;
+        if (distance(edge.to, edges[i].from) > kJoined && distance(edge.from, edges[i].to) > kJoined)
+          continue;
+        piece_of[i] = piece;
+        open.push_back(i);
+      }
+    }
+  }
+  std::vector<Edge> out;
+  if (areas.empty()) return out;
+  const auto body = static_cast<std::size_t>(std::max_element(areas.begin(), areas.end()) - areas.begin());
+  for (std::size_t i = 0; i < edges.size(); ++i) {
+    if (piece_of[i] == body || areas[piece_of[i]] < 0) out.push_back(edges[i]);
+  }
+  return out;
+}
+
 }  // namespace
 
 std::vector<OffLine> off_line(const Section& section, const std::vector<Sweep>& sweeps) {
@@ -159,7 +193,7 @@ std::vector<OffLine> off_line(const Section& section, const std::vector<Sweep>& 
     seek_lost(line, 0, 1, length(line), kept.edges(), lost);
   }
   Leavings leavings(section, out);
-  for (const Edge& piece : wood.edges()) {
+  for (const Edge& piece : without_loose(wood.edges())) {
     if (!on_target(piece, section.target)) leavings.seek(piece);
   }
   return out;

@@ -14,7 +14,8 @@ struct OffLine {
 };
 
 /// One for each of Section::elements, on the blank less what the sweeps take; found to 0.001 mm. A place as
-/// near to two elements counts for both. What is left is looked for on its surface.
+/// near to two elements counts for both. What is left is looked for on its surface; a piece cut loose all
+/// round is let fall.
 std::vector<OffLine> off_line(const Section& section, const std::vector<Sweep>& sweeps);
 
 }  // namespace arrisline

@@ -52,6 +52,26 @@ TEST_CASE("a chamfer has two lines, and its sole goes through both as set", "[ga
   CHECK(plan.left.as_set_deepest_gouge <= 0.01);
 }
 
+TEST_CASE("a trench between two walls is as wide as its two lines say", "[gauge]") {
+  // From .74 to 1.76 in, both rounded to the trench's inside: 3/4 and 1 3/4.
+  const Plan plan =
+      make_plan(profile("3 wide, 3/4 thick", "start face 1.76\nstep down 1/8\nfillet out 1.02\nstep up 1/8"),
+                kit("units inch\nrebate 3/4\n"), {});
+  REQUIRE(plan.feasible);
+  REQUIRE(plan.cuts.size() == 1);
+  const Cut& cut = plan.cuts[0];
+  REQUIRE(cut.lines.size() == 3);
+  double low = 1e9, high = -1e9;
+  for (const Pose& pose : cut.set) {
+    low = std::min(low, pose.at.x - 0.375 * kMmPerInch);
+    high = std::max(high, pose.at.x + 0.375 * kMmPerInch);
+  }
+  CHECK(low == Approx(0.75 * kMmPerInch));
+  CHECK(high == Approx(1.75 * kMmPerInch));
+  CHECK(plan.left.as_set_max_height == Approx(0.01 * kMmPerInch).margin(1e-3));
+  CHECK(faults(plan) == "");
+}
+
 TEST_CASE("divisions are 1/32 in and 1/128 for rails, 0.5 mm and 0.1, or the shop's", "[gauge]") {
   Kit plain;
   PlanOptions options;

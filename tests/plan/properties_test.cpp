@@ -57,6 +57,7 @@ Kit scaled(Kit kit, double by) {
     plane.width *= by;
     plane.radius *= by;
   }
+  kit.shop.deep *= by;
   kit.shop.shaving_rebate *= by;
   kit.shop.shaving_curved *= by;
   return kit;

@@ -191,3 +191,20 @@ TEST_CASE("any cut-off text is refused and nothing is thrown", "[plan_json]") {
     CHECK_FALSE(plan_from_json(std::string_view(text).substr(0, n)).faults.empty());
   }
 }
+
+TEST_CASE("how a blank lies and which way it is planed go together", "[plan_json]") {
+  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
+    Plan plan = plans::round_over();
+    plan.cuts[1].lies = lies;
+    check_same_bytes(plan);
+    CHECK(plan_from_json(plan_to_json(plan)).plan.cuts[1].lies == lies);
+  }
+  // Of the way alone that the blank is turned over it may be left out.
+  Plan over = plans::round_over();
+  over.cuts[0].lies = Lies::underside_up;
+  const std::string text = replaced(plan_to_json(over), ",\n      \"planed\": \"against the arrow\"", "");
+  CHECK(plan_from_json(text).plan.cuts[0].lies == Lies::underside_up);
+  CHECK(faults_after("\"planed\": \"along the arrow\"", "\"planed\": \"against the arrow\"") ==
+        std::vector<std::string>{"cuts[0].planed: face up the blank is planed along the arrow"});
+  CHECK_FALSE(faults_after("\"along the arrow\"", "\"sideways\"").empty());
+}

@@ -105,9 +105,9 @@ TEST_CASE("no plane may be another", "[tamper]") {
 // What a plan written by hand may leave out, and what is not judged.
 static const std::set<std::string>& optional_members() {
   static const std::set<std::string> names = {
-      "profile", "elements", "element",         "part",    "chain",         "name",     "line",
-      "label",   "lines",    "settings",        "strokes", "imbalance_set", "overhang", "reason",
-      "where",   "lies",     "holding_checked", "centre",  "turn",          "reach",    "deep"};
+      "profile", "elements",        "element", "part",          "chain",    "name",   "line",  "label",
+      "lines",   "settings",        "strokes", "imbalance_set", "overhang", "reason", "where", "lies",
+      "planed",  "holding_checked", "centre",  "turn",          "reach",    "deep"};
   return names;
 }
 

@@ -125,8 +125,8 @@ TEST_CASE("a cut list says what to get out, what to strike, and each cut", "[rep
             "cut below the finished line."));
   CHECK(has(text, "Flat soles take 80 % of the waste."));
   CHECK(has(text,
-            "2 cuts, 1 change of plane, 1 gauge setting. 50 strokes along the stick, about 3 minutes at 20 "
-            "a minute."));
+            "2 cuts, 1 change of plane, 1 gauge setting. 50 strokes, each the length of the stick, about 3 "
+            "minutes at 20 a minute."));
   CHECK(has(text, "Holding was not checked: the kit has no board line."));
 }
 
@@ -171,7 +171,7 @@ TEST_CASE("upright cuts are given by width and depth", "[report]") {
     plan.cuts[0].lies = Lies::underside_up;
     const std::string text = running(cut_list(plan, {}, {}));
     CHECK(has(text, "A. 1/2 in from the edge, on the underside"));
-    CHECK(has(text, "Turn the blank over: underside up"));
+    CHECK(has(text, "Turn the blank over end over end: underside up"));
     CHECK(has(text, "1/2 in wide from the edge (line A), 1/8 in deep from the underside (line B)."));
   }
   SECTION("bearing on the working edge") {
@@ -183,6 +183,41 @@ TEST_CASE("upright cuts are given by width and depth", "[report]") {
             "On its side, bearing on the edge: 1/2 in wide from the face (line A), 1/8 in deep from the edge "
             "(line B)."));
   }
+}
+
+TEST_CASE("each cut says how the blank lies and which way it is planed", "[report]") {
+  Plan plan = round_over();
+  const std::string arrow =
+      "Mark an arrow on the face of the blank, the way the plane goes while the blank lies face up";
+  CHECK(has(running(cut_list(plan, {}, {})), arrow));
+  struct Case {
+    Lies lies;
+    const char* move;
+    const char* words;
+    bool tears;
+  };
+  for (const Case& one :
+       {Case{Lies::face_up, "", "Blank face up; planed along the arrow.", false},
+        Case{Lies::end_for_end, "Turn the blank end for end: face up, back edge toward you.",
+             "Blank face up, end for end; planed against the arrow,", true},
+        Case{Lies::underside_up, "Turn the blank over end over end: underside up, working edge toward you.",
+             "Blank underside up, working edge toward you; planed against the arrow, which is with the grain",
+             false},
+        Case{Lies::rolled_over, "Roll the blank over about its length: underside up, back edge toward you.",
+             "Blank underside up, back edge toward you; planed along the arrow,", true}}) {
+    plan.cuts[1].lies = one.lies;
+    const std::string text = running(cut_list(plan, {}, {}));
+    INFO(text);
+    CHECK(has(text, one.move));
+    CHECK(has(text, one.words));
+    CHECK(has(text, "against the grain: take thin shavings, or it tears.") == one.tears);
+  }
+  // The line for a cut from the back edge is struck on the edge that is then free.
+  plan.cuts[0].lies = Lies::rolled_over;
+  plan.cuts[0].lines = {{Side::underside, 5, 5, false}, {Side::back, 5, 5, false}};
+  const std::string text = running(cut_list(plan, {}, {}));
+  CHECK(has(text, "from the underside, on the back edge"));
+  CHECK(has(text, "from the back edge, on the underside"));
 }
 
 TEST_CASE("a sole that sits on or outside the blank is said to", "[report]") {

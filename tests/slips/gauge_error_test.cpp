@@ -225,3 +225,19 @@ TEST_CASE("an error beyond the stock is no more than the stock", "[gauge_error]"
     }
   }
 }
+
+TEST_CASE("a trench of two passes side by side leaves nothing standing between them", "[gauge_error]") {
+  // 1 1/2 in wide with a 3/4 in plane: the passes just meet, and both walls may slip apart.
+  const Plan plan = make_plan(
+      profile("3 wide, 3/4 thick", "start face 2 1/4\nstep down 1/8\nfillet out 1 1/2\nstep up 1/8"),
+      kit("units inch\nrebate 3/4\n"), {});
+  REQUIRE(plan.cuts.size() == 1);
+  REQUIRE(plan.cuts[0].poses.size() == 2);
+  const GaugeError found = gauge_error(plan, 0.3);
+  REQUIRE(found.settings.size() == 3);
+  REQUIRE(found.elements.size() == 3);
+  for (const ElementOff& element : found.elements) {
+    CHECK(element.lost == Approx(0.3).margin(kFound));
+    CHECK(element.left == Approx(0.3).margin(kFound));
+  }
+}

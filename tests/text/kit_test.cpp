@@ -144,12 +144,18 @@ TEST_CASE("every figure of the shop can be set", "[text][kit]") {
   const Shop plain = kit_of("rebate 1\n").shop;
   CHECK(plain.weight_change == 2);
   CHECK(plain.weight_stroke == 0.05);
+  CHECK(plain.weight_wear == 30);
+  CHECK(plain.weight_slow == 3);
+  CHECK(plain.weight_slant == 2);
+  CHECK(plain.weight_uneven == 6);
+  CHECK(plain.deep == 3);
   CHECK(plain.facets == 0);
   CHECK_FALSE(plain.gauge.has_value());
   const Shop shop =
       kit_of(
           "rebate 1\nshop shaving rebate .01 curved .005\n"
-          "shop weight change 3 cut 1/2 setting 0 stroke .1, strokes 30\nshop gauge 1/64 facets 4\n")
+          "shop weight change 3 cut 1/2 setting 0 stroke .1, strokes 30\nshop gauge 1/64 facets 4\n"
+          "shop weight wear 20 slow 1.5 slant 1 uneven 0 deep 1/8\n")
           .shop;
   CHECK(shop.shaving_rebate == Approx(0.254));
   CHECK(shop.shaving_curved == Approx(0.127));
@@ -160,6 +166,12 @@ TEST_CASE("every figure of the shop can be set", "[text][kit]") {
   CHECK(shop.strokes_per_minute == 30);
   CHECK(shop.gauge == 25.4 / 64);
   CHECK(shop.facets == 4);
+  CHECK(shop.weight_wear == 20);
+  CHECK(shop.weight_slow == 1.5);
+  CHECK(shop.weight_slant == 1);
+  CHECK(shop.weight_uneven == 0);
+  CHECK(shop.deep == 25.4 / 8);
+  CHECK(kit_of("rebate 1\nshop deep 0\n").shop.deep == 0);
 }
 
 TEST_CASE("a board by default", "[text][kit]") {
