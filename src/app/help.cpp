@@ -60,7 +60,7 @@ usage: arrisline check PROFILE... --kit KIT [--json] [--limit SECONDS]
   -h, --help         this text
 
 For each profile yes or no; where no, the element, the reason and the nearest
-size that would do. Exit code 1: at least one cannot be cut.
+changes that would do. Exit code 1: at least one cannot be cut.
 
 example: arrisline check table-edge.profile plinth.profile --kit chest.kit
 )";

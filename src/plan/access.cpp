@@ -33,14 +33,16 @@ Point deepest(const Edge& edge, const Sweep& sweep) {
   return best;
 }
 
+/// The edge deepest in the sweep; of those as deep, the one whose element comes first, so that a mirrored
+/// drawing names the same.
 int deepest_edge(const Section& section, const Sweep& sweep) {
-  int out = 0;
-  double most = -1;
-  for (std::size_t i = 0; i < section.target.size(); ++i) {
-    const double deep = gouge_depth({section.target[i]}, sweep);
-    if (deep <= most) continue;
-    most = deep;
-    out = static_cast<int>(i);
+  std::vector<double> deep;
+  for (const Edge& edge : section.target) deep.push_back(gouge_depth({edge}, sweep));
+  const double most = *std::max_element(deep.begin(), deep.end());
+  int out = -1;
+  for (std::size_t i = 0; i < deep.size(); ++i) {
+    if (deep[i] > most - kDeep && (out < 0 || comes_before(section, static_cast<int>(i), out)))
+      out = static_cast<int>(i);
   }
   return out;
 }
@@ -90,33 +92,39 @@ std::vector<int> out_of_reach(const Problem& problem, const Access& access) {
 }
 
 std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, const std::vector<Pose>& poses) {
-  std::optional<Pose> best;
-  double least = 0;
-  for (const Pose& pose : poses) {
-    const double deep = gouge_depth(section.target, Sweep(plane, pose));
-    if (best && deep >= least) continue;
-    best = pose;
-    least = deep;
+  std::vector<double> deep;
+  for (const Pose& pose : poses) deep.push_back(gouge_depth(section.target, Sweep(plane, pose)));
+  if (deep.empty()) return std::nullopt;
+  const double least = *std::min_element(deep.begin(), deep.end());
+  std::optional<Obstacle> out;
+  for (std::size_t i = 0; i < poses.size(); ++i) {
+    if (deep[i] > least + kDeep) continue;
+    Obstacle one;
+    if (least > kDeep) {
+      const Sweep sweep(plane, poses[i]);
+      one.edge = deepest_edge(section, sweep);
+      const Point p = deepest(section.target[static_cast<std::size_t>(one.edge)], sweep);
+      const double from_side = sweep.half() - std::abs(sweep.u(p));
+      const double from_sole = sweep.v(p) - sole_height(plane, sweep.u(p));
+      one.part = from_side < from_sole ? Obstacle::Part::side : Obstacle::Part::sole;
+    } else {
+      if (body_clears(section.target, plane, poses[i])) return std::nullopt;
+      // The body as a flat sole where it begins.
+      Plane body;
+      body.width = plane.width + 2 * plane.body->overhang;
+      const Pose above{poses[i].at + plane.body->above * outward(poses[i].tilt), poses[i].tilt};
+      one.part = Obstacle::Part::body;
+      one.edge = deepest_edge(section, Sweep(body, above));
+    }
+    if (!out || comes_before(section, one.edge, out->edge)) out = one;
   }
-  if (!best) return std::nullopt;
-  const Sweep sweep(plane, *best);
-  Obstacle out;
-  if (least > kDeep) {
-    out.edge = deepest_edge(section, sweep);
-    const Point p = deepest(section.target[static_cast<std::size_t>(out.edge)], sweep);
-    const double from_side = sweep.half() - std::abs(sweep.u(p));
-    const double from_sole = sweep.v(p) - sole_height(plane, sweep.u(p));
-    out.part = from_side < from_sole ? Obstacle::Part::side : Obstacle::Part::sole;
-    return out;
-  }
-  if (!plane.body || body_clears(section.target, plane, *best)) return std::nullopt;
-  // The body as a flat sole where it begins.
-  Plane body;
-  body.width = plane.width + 2 * plane.body->overhang;
-  out.part = Obstacle::Part::body;
-  out.edge =
-      deepest_edge(section, Sweep(body, {best->at + plane.body->above * outward(best->tilt), best->tilt}));
   return out;
+}
+
+bool comes_before(const Section& section, int edge, int other) {
+  const int a = section.source[static_cast<std::size_t>(edge)];
+  const int b = section.source[static_cast<std::size_t>(other)];
+  return a >= 0 && (b < 0 || a < b);
 }
 
 std::string named(const Section& section, int edge) {

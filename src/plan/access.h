@@ -32,8 +32,12 @@ struct Obstacle {
   int edge = 0;            // index into Section::target, which it meets
 };
 
-/// Of the poses, the one least in the way is judged; nothing where one of them is free.
+/// Of the poses, the one least in the way is judged, and of equals the one that meets the earlier element;
+/// nothing where one of them is free.
 std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, const std::vector<Pose>& poses);
+
+/// Whether the one edge's element stands before the other's in the profile; the blank's own edges come last.
+bool comes_before(const Section& section, int edge, int other);
 
 /// "element 2 (step)", or "the wood left at the face" for an edge of the blank.
 std::string named(const Section& section, int edge);

@@ -2,6 +2,7 @@
 #include "plan/reasons.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "plan/access.h"
@@ -101,6 +102,13 @@ int neighbour(const Section& section, int edge, bool after) {
   return (edge + (after ? 1 : n - 1)) % n;
 }
 
+/// Both neighbours, the one that stands first in the profile before the other.
+std::array<int, 2> neighbours(const Section& section, int edge) {
+  std::array<int, 2> out = {neighbour(section, edge, false), neighbour(section, edge, true)};
+  if (comes_before(section, out[1], out[0])) std::swap(out[0], out[1]);
+  return out;
+}
+
 bool between_walls(const Section& section, int edge) {
   return corner(section, edge, true).inner && corner(section, edge, false).inner;
 }
@@ -149,8 +157,7 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
   if (narrowest == nullptr)
     return "it slants, and the kit has no rebate plane; a plough works square to a side only";
   // The walls of a groove whose floor lets nothing in go with the floor.
-  for (const bool after : {false, true}) {
-    const int beside = neighbour(section, flat.edge, after);
+  for (const int beside : neighbours(section, flat.edge)) {
     const bool fails = std::any_of(failing.begin(), failing.end(), [&](int f) {
       const Surface& other = surface_of(problem, f);
       return other.edge == beside && !other.arc && between_walls(section, beside);
@@ -159,8 +166,8 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
   }
   if (between_walls(section, flat.edge) && len < narrowest->width - 1e-6) {
     return "a flat " + about(len, unit) + " wide between " +
-           named(section, neighbour(section, flat.edge, false)) + " and " +
-           named(section, neighbour(section, flat.edge, true)) +
+           named(section, neighbours(section, flat.edge)[0]) + " and " +
+           named(section, neighbours(section, flat.edge)[1]) +
            " lets in no flat sole of the kit, the narrowest being " + about(narrowest->width, unit);
   }
   for (const Plane& plane : problem.kit.planes) {
@@ -189,9 +196,9 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
   if (enters > 0)
     return "the wood that must stay beside it lets in a flat sole " + about(enters, unit) +
            " wide at most; the narrowest of the kit is " + about(narrowest->width, unit);
-  for (const bool at_end : {false, true}) {
-    if (corner(section, flat.edge, at_end).sharp)
-      return "its corner with " + named(section, neighbour(section, flat.edge, at_end)) +
+  for (const int beside : neighbours(section, flat.edge)) {
+    if (corner(section, flat.edge, beside == neighbour(section, flat.edge, true)).sharp)
+      return "its corner with " + named(section, beside) +
              " is sharper than square, and no flat sole or side gets into it";
   }
   Plane thin;
@@ -251,7 +258,7 @@ std::string why_stuck(const Problem& problem, const Stuck& stuck) {
     case Stuck::Cause::turning:
       return plane.label + " would have to work from two sides of the blank in one cut";
     case Stuck::Cause::held:
-      return "no stop screw of the board can stand under the wood and clear of " + plane.label;
+      return "the blank is not held by a stop: none can stand in the wood and clear below " + plane.label;
     case Stuck::Cause::other:
       break;
   }

@@ -276,7 +276,7 @@ class Remedies {
   }
 
   void find_radius() {
-    Budget left{8, 2, kWork / 2};
+    Budget left{8, 1, kWork / 2};
     const std::vector<Group> arcs = groups();
     if (arcs.empty() || arcs.size() > 4) return;
     std::vector<std::vector<Choice>> choices;
@@ -330,30 +330,36 @@ class Remedies {
   // More left above the finished line.
 
   void find_tolerance(bool scraped) {
-    Budget left{kBisection, 4, kWork / 2};
+    Budget left{kBisection, 2, kWork / 2};
     const double step = options_.unit == Unit::inch ? kMmPerInch / 1000 : 0.01;
     auto options_at = [&](int steps) {
       PlanOptions options = options_;
       (scraped ? options.scrape : options.tolerance) = steps * step;
       return options;
     };
-    const double now = scraped ? options_.scrape : options_.tolerance;
+    // Nothing under what may be left now can serve.
+    const double now = kit_.scraper ? std::max(options_.tolerance, options_.scrape) : options_.tolerance;
     int fails = static_cast<int>(std::floor(now / step + 1e-9));
-    int serves = static_cast<int>(std::floor(kMostTolerance / step + 1e-9));
-    if (fails >= serves) return;
-    std::optional<Plan> plan = plan_with(plan_.section, kit_, options_at(serves), left);
-    if (!plan || !plan->feasible) return;
+    const int most = static_cast<int>(std::floor(kMostTolerance / step + 1e-9));
+    if (fails >= most) return;
+    int serves = most;
+    std::optional<Plan> plan;
     auto narrow = [&](int to) {
-      const std::optional<Plan> made = plan_with(plan_.section, kit_, options_at(to), left);
+      std::optional<Plan> made = plan_with(plan_.section, kit_, options_at(to), left);
       if (!made) return false;
       if (made->feasible) {
         serves = to;
-        plan = made;
+        plan = std::move(made);
       } else {
         fails = to;
       }
       return true;
     };
+    // What a scraper takes is as a rule what a tolerance would have to allow.
+    for (const Remedy& remedy : plan_.remedies) {
+      if (scraped && remedy.tolerance) narrow(static_cast<int>(std::lround(*remedy.tolerance / step)));
+    }
+    if (!plan && (!narrow(most) || !plan)) return;
     while (serves - fails > 1) {
       // The least that serves is as a rule what the plan found leaves; else it is looked for half-way.
       const int leaves = static_cast<int>(std::ceil(plan->left.max_height / step - 1e-6));

@@ -92,7 +92,8 @@ std::string remedy_words(const Section& section, const Remedy& remedy, Unit unit
   }
   if (!remedy.redraw.empty()) return redraw_words(section, remedy, unit);
   if (remedy.tolerance)
-    return "allow " + thickness(*remedy.tolerance, unit) + " of wood above the finished line (plan --tolerance)";
+    return "allow " + thickness(*remedy.tolerance, unit) +
+           " of wood above the finished line (plan --tolerance)";
   return "leave the scraper up to " + thickness(remedy.scrape.value_or(0), unit) + " (plan --scrape)";
 }
 

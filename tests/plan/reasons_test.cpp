@@ -50,7 +50,7 @@ TEST_CASE("a groove narrower than any sole", "[plan][reasons]") {
   const Plan plan = refused(profile("3 wide, 3/4 thick", chain), pair_of_sixes());
   CHECK(
       why(plan, 1) ==
-      "a flat 1/4 in wide between element 3 (step) and element 1 (step) lets in no flat sole of the kit, the "
+      "a flat 1/4 in wide between element 1 (step) and element 3 (step) lets in no flat sole of the kit, the "
       "narrowest being 3/4 in");
   CHECK(why(plan, 0) == "it is a wall of the groove with element 2 (fillet) for its floor");
   CHECK(why(plan, 2) == "it is a wall of the groove with element 2 (fillet) for its floor");
@@ -157,7 +157,8 @@ TEST_CASE("nothing to hold the blank by names what cannot be held", "[plan][reas
       refused(section, kit("units inch\nrebate 3/4\nboard stops at 1 1/2 screw 3/8 clear 1/16\n"));
   for (const Reason& reason : plan.reasons) {
     CHECK(reason.element >= 0);
-    CHECK(reason.why == "no stop screw of the board can stand under the wood and clear of rebate 3/4");
+    CHECK(reason.why ==
+          "the blank is not held by a stop: none can stand in the wood and clear below rebate 3/4");
   }
 }
 
