@@ -88,6 +88,7 @@ struct Plan {
   double bound = 0;  // proved least effort, ≤ effort
   bool optimal = false;
   bool holding_checked = false;  // false without a `board` line
+  int facets = 0;                // flats that the shop lets finish an arc, where some arc is left so; else 0
   std::vector<Reason> reasons;
 };
 

@@ -137,6 +137,16 @@ void Chooser::choose(std::size_t k, std::vector<Draft>& flats, std::vector<Draft
     // The first cut that something guides lets the others ride in the arc it leaves.
     std::vector<Setup> setups;
     const Draft& option = way.front();
+    if (problem_.plane(option.plane).is_flat()) {
+      // Facets are laid out by gauge lines.
+      arcs_[index].guided = true;
+      const std::size_t before = curved.size();
+      curved.insert(curved.end(), way.begin(), way.end());
+      const double each = problem_.kit.shop.weight_cut + problem_.kit.shop.weight_setting;
+      choose(k + 1, flats, curved, wood, cost + each * static_cast<double>(way.size()));
+      curved.resize(before);
+      continue;
+    }
     const std::optional<Start> start = best_start(problem_, option, wood);
     if (start && well_laid(start->guidance, problem_.plane(option.plane))) {
       setups.push_back({{}, start->tilt, start->guidance});

@@ -237,6 +237,7 @@ std::string plan_to_json(const Plan& plan) {
     out["bound"] = plan.bound;
     out["optimal"] = plan.optimal;
     out["holding_checked"] = plan.holding_checked;
+    if (plan.facets > 0) out["facets"] = plan.facets;
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
   std::string text;
