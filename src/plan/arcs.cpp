@@ -2,6 +2,7 @@
 // arc together. Shown by tests/plan/reach_test.cpp.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "plan/facets.h"
@@ -78,15 +79,42 @@ std::vector<Pose> poses_at(const Problem& problem, const Surface& arc, const Pla
   return poses;
 }
 
-/// What the poses leave of the arc at worst between the first and the last tilt.
+/// What flats tangent to a bead where it ends leave of it at this place.
+double left_by_end_flats(const Problem& problem, const Surface& arc, double at) {
+  if (!arc.bead) return std::numeric_limits<double>::infinity();
+  const double turn = to_radians(std::min({at - arc.lo, arc.hi - at, 60.0}));
+  return radius(problem.edge(arc)) * (1 / std::cos(turn) - 1);
+}
+
+/// What the poses, and the flats at the ends of a bead, leave of the arc at worst between two places.
 double worst_between(const Problem& problem, const Surface& arc, const Plane& plane,
                      const std::vector<double>& tilts, double from, double to) {
   const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
   double worst = 0;
   for (const double at : arc_looks(arc)) {
-    if (at >= from && at <= to) worst = std::max(worst, left_at(problem, arc, plane, poses, at));
+    if (at < from || at > to) continue;
+    worst = std::max(worst,
+                     std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at)));
   }
   return worst;
+}
+
+/// The fewest tilts, spread alike over the arc as far as the range lets them, at which a sole that bears at
+/// one place leaves no more than `allowed` anywhere; nothing where that cannot be.
+std::vector<double> fewest_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
+                                 const Range& range, double allowed) {
+  constexpr int kMost = 12;
+  const double span = arc.hi - arc.lo;
+  for (int n = 1; n <= kMost; ++n) {
+    std::vector<double> tilts;
+    for (int i = 0; i < n; ++i) {
+      const double tilt = std::clamp(arc.lo + span * (i + 0.5) / n, range.from, range.to);
+      if (tilts.empty() || tilt > tilts.back() + 0.05) tilts.push_back(tilt);
+    }
+    if (span / n > kMostTurn && tilts.size() > 1) continue;
+    if (worst_between(problem, arc, plane, tilts, arc.lo, arc.hi) <= allowed) return tilts;
+  }
+  return {};
 }
 
 /// Tilts of a sole of another radius, as few as leave no more than `allowed` between them; nothing where even
@@ -134,7 +162,8 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
   if (!same && !edges_bear) {
     // It bears in its middle, and what is left rises to either side.
     for (const double allowed : allowances(problem)) {
-      tilts = spaced(problem, arc, plane, range, range, allowed);
+      tilts = fewest_tilts(problem, arc, plane, range, allowed);
+      if (tilts.empty()) tilts = spaced(problem, arc, plane, range, range, allowed);
       if (!tilts.empty()) break;
     }
     return tilts;
@@ -161,6 +190,58 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
     if (!tilts.empty()) break;
   }
   return tilts;
+}
+
+/// Where a wall or the next flat lets a plane of another radius turn no farther than `end`: it leans back
+/// about its own centre, and then goes on toward the end of the arc bearing nearer and nearer to the edge of
+/// its sole.
+std::vector<Pose> leaning_on(const Problem& problem, const Surface& arc, const Plane& plane,
+                             const std::vector<double>& tilts, double toward) {
+  const double end = toward > 0 ? tilts.back() : tilts.front();
+  constexpr double kStep = 0.5;  // degrees
+  constexpr double kGain = 1.0;  // degrees of the arc, for which it is worth leaning
+  constexpr int kLeans = 24;
+  const double beta = to_degrees(plane.half_arc());
+  const double goal = toward > 0 ? arc.hi : arc.lo;
+  if (worst_between(problem, arc, plane, tilts, std::min(end, goal), std::max(end, goal)) <=
+      allowances(problem).front())
+    return {};
+  auto pose_at = [&](double contact, double lean) {
+    return leaning_pose(problem, arc, plane, contact, contact - toward * lean);
+  };
+  auto stands_at = [&](double contact, double lean) {
+    const Pose pose = pose_at(contact, lean);
+    return !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
+           body_clears(problem.section.target, plane, pose);
+  };
+  double best_lean = 0, farthest = end;
+  for (int i = 1; i <= kLeans; ++i) {
+    const double lean = beta * i / kLeans;
+    if (!stands_at(end, lean)) continue;
+    double at = end;
+    while (toward * (goal - at) > 1e-9) {
+      const double next = toward * (goal - at) < kStep ? goal : at + toward * kStep;
+      if (stands_at(next, lean)) {
+        at = next;
+        continue;
+      }
+      double out = next;
+      while (std::abs(out - at) > 1e-6) {
+        const double mid = (at + out) / 2;
+        (stands_at(mid, lean) ? at : out) = mid;
+      }
+      break;
+    }
+    if (toward * (at - farthest) < 1e-6) continue;
+    farthest = at;
+    best_lean = lean;
+  }
+  std::vector<Pose> out;
+  if (toward * (farthest - end) < kGain) return out;
+  std::vector<double> steps;
+  spread(0, std::abs(farthest - end), kMostTurn / 3, steps);
+  for (const double by : steps) out.push_back(pose_at(end + toward * by, best_lean));
+  return out;
 }
 
 /// Splits the poses, in order of tilt, into as few cuts as the turning of the blank allows.
@@ -256,6 +337,13 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     const std::vector<double> tilts = finishing_tilts(problem, arc, plane, range);
     if (tilts.empty()) continue;
     draft.poses = poses_at(problem, arc, plane, tilts);
+    const double r = radius(problem.edge(arc));
+    if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {
+      const std::vector<Pose> low = leaning_on(problem, arc, plane, tilts, -1);
+      const std::vector<Pose> high = leaning_on(problem, arc, plane, tilts, 1);
+      draft.poses.insert(draft.poses.begin(), low.rbegin(), low.rend());
+      draft.poses.insert(draft.poses.end(), high.begin(), high.end());
+    }
     std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
     if (arc.lo < 0 && arc.hi > 0) starts.push_back(0);  // upright, as a plough leaves its groove
     if (arc.hi - arc.lo > 100) starts.insert(starts.end(), {arc.lo + 45, arc.hi - 45});
@@ -265,7 +353,8 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     Part part;
     part.cuts = split_by_turning(draft);
     for (const double at : arc_looks(arc))
-      part.makes.push_back(left_at(problem, arc, plane, draft.poses, at) <= allowances(problem).back());
+      part.makes.push_back(std::min(left_at(problem, arc, plane, draft.poses, at),
+                                    left_by_end_flats(problem, arc, at)) <= allowances(problem).back());
     out.push_back(std::move(part));
   }
   if (out.empty()) {
