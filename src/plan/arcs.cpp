@@ -211,7 +211,7 @@ std::vector<Pose> leaning_on(const Problem& problem, const Surface& arc, const P
   };
   auto stands_at = [&](double contact, double lean) {
     const Pose pose = pose_at(contact, lean);
-    return !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
+    return toward * (pose.tilt - end) < 1e-6 && !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
            body_clears(problem.section.target, plane, pose);
   };
   double best_lean = 0, farthest = end;
@@ -265,7 +265,10 @@ std::vector<Draft> split_by_turning(const Draft& whole) {
     for (const double start : whole.starts) {
       std::vector<Pose> with = draft.poses;
       with.push_back({{}, start});
-      if (out.size() == 1 || lies_for(with)) draft.starts.push_back(start);
+      const bool near = std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
+        return std::abs(pose.tilt - start) <= kMostTurn;
+      });
+      if (out.size() == 1 || (near && lies_for(with))) draft.starts.push_back(start);
     }
   }
   return out;
@@ -325,11 +328,29 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
   return part;
 }
 
+/// The ranges of tilts to be tried: those in which the plane stands, and, where it bears at one place and can
+/// lean on to the ends of the arc, as much of them as needs no turning of the blank.
+std::vector<Range> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
+  constexpr double kOut = 90, kBack = -60;  // lies_for()
+  std::vector<Range> ranges = standing_ranges(problem, arc, plane);
+  const double r = radius(problem.edge(arc));
+  if (arc.bead ? plane.radius <= r + kSameRadius : plane.radius >= r - kSameRadius) return ranges;
+  const std::size_t n = ranges.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (const auto& [low, high] : {std::pair{kBack, kOut}, std::pair{-kOut, -kBack}}) {
+      const Range part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
+      const bool less = part.from > ranges[i].from || part.to < ranges[i].to;
+      if (less && part.to - part.from > kOverlap) ranges.push_back(part);
+    }
+  }
+  return ranges;
+}
+
 std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
   std::vector<Part> out;
-  for (const Range& range : standing_ranges(problem, arc, plane)) {
+  for (const Range& range : ranges_to_try(problem, arc, plane)) {
     Draft draft;
     draft.plane = p;
     draft.arc = surface;
@@ -357,6 +378,10 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
                                     left_by_end_flats(problem, arc, at)) <= allowances(problem).back());
     out.push_back(std::move(part));
   }
+  const bool in_one = std::any_of(out.begin(), out.end(),
+                                  [](const Part& part) { return part.whole() && part.cuts.size() == 1; });
+  // Nobody turns the blank where one setting of it does.
+  if (in_one) std::erase_if(out, [](const Part& part) { return part.cuts.size() > 1; });
   if (out.empty()) {
     if (std::optional<Part> part = standing_off(problem, surface, p)) out.push_back(std::move(*part));
   }

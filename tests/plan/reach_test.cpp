@@ -127,6 +127,14 @@ TEST_CASE("a round too small for a sunk cove leans on to bear with its edge besi
   CHECK_FALSE(plan.left.scrape);
 }
 
+TEST_CASE("a half-round flute by a smaller round, the blank lying one way", "[reach]") {
+  // Past 60 degrees of lean over the fence it bears beside its middle.
+  const Plan plan =
+      planned(profile("3 wide, 1 thick", "start face 2\ncove out 1 radius 1/2"), pair_of_sixes());
+  CHECK(cuts_with(plan, PlaneKind::round) == 1);
+  planned(profile("3 wide, 1 thick", "start face 1 11/16\ncove out 3/8 radius 3/16"), kit(kHalfSet));
+}
+
 TEST_CASE("planes of another radius turn as often as the tolerance asks, and no oftener", "[reach]") {
   const Section cove = profile("2 wide, 1 thick", "start face 1/2\ncavetto 1/2");
   const Section bead = profile("2 wide, 1 thick", "start face 3/8\novolo 3/8");
@@ -150,8 +158,8 @@ TEST_CASE("planes of another radius turn as often as the tolerance asks, and no 
 }
 
 TEST_CASE("what only the scraper can take is left to it where the kit has one", "[reach]") {
-  // Hollow 6 on an arc of 1/2 in rests on the edges of its sole, 0.35 mm off in its middle, and has no room to
-  // turn so far that the edges take that as well.
+  // Hollow 6 on an arc of 1/2 in rests on the edges of its sole, 0.35 mm off in its middle, and has no room
+  // to turn so far that the edges take that as well.
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8 radius 1/2");
   const Kit without = kit("units inch\nrebate 3/4\nhollow 6\n");
   const Kit with = kit("units inch\nrebate 3/4\nhollow 6\nscraper\n");
@@ -165,4 +173,21 @@ TEST_CASE("what only the scraper can take is left to it where the kit has one", 
 TEST_CASE("a lamb's tongue by planes near its radius", "[reach]") {
   planned(profile("2 wide, 1 1/4 thick", "start face 1/2\nogee out 3/8 down 1\nfillet out 1/8"),
           kit(kHalfSet));
+}
+
+TEST_CASE("flats are offered from every side that they can be worked from", "[reach]") {
+  // A rebate under the edge with a stop near the edge: on its side the plane would pass over the stop, turned
+  // over it does not.
+  const Section section = profile("2 wide, 3/4 thick",
+                                  "start face 1/8\nchamfer 1/8\nside underside\nstart face 1\nstep down 1/4\n"
+                                  "fillet out 1");
+  const Kit with = kit("units inch\nrebate 3/4\nboard stops at 1 1/2\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  const std::vector<Draft> drafts = flat_drafts(problem);
+  for (const double tilt : {90.0, 180.0}) {
+    CHECK(std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return std::abs(wrap_degrees(draft.poses.front().tilt - tilt)) < 1e-6 && draft.finishes.size() == 2;
+    }));
+  }
 }
