@@ -158,6 +158,8 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
     u = next;
     poses.push_back(pose_at(tilt, u, v));
   }
+  // Beside a corner of the blank a slanted sole soon passes over nothing.
+  std::erase_if(poses, [&](const Pose& pose) { return !gouges(problem.blank, Sweep(plane, pose), 1e-4); });
   for (const Pose& pose : poses) {
     if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
     if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
