@@ -373,6 +373,12 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     }
     Part part;
     part.cuts = split_by_turning(draft);
+    // As much of a range as needs no turning may come to what the whole range came to.
+    const auto same_poses = [](const Draft& a, const Draft& b) { return a.poses == b.poses; };
+    const bool known = std::any_of(out.begin(), out.end(), [&](const Part& other) {
+      return std::equal(part.cuts.begin(), part.cuts.end(), other.cuts.begin(), other.cuts.end(), same_poses);
+    });
+    if (known) continue;
     for (const double at : arc_looks(arc))
       part.makes.push_back(std::min(left_at(problem, arc, plane, draft.poses, at),
                                     left_by_end_flats(problem, arc, at)) <= allowances(problem).back());
