@@ -432,17 +432,21 @@ std::vector<std::vector<Draft>> pairs_of(const std::vector<Part>& parts) {
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
+  const double r = radius(problem.edge(arc));
   std::vector<Part> parts;
-  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-    if (problem.plane(p).kind != kind) continue;
-    std::vector<Part> found = parts_of(problem, surface, p);
-    std::move(found.begin(), found.end(), std::back_inserter(parts));
-  }
-  if (parts.empty()) return facet_drafts(problem, surface);
-  auto matches = [](const Part& part) { return part.cuts.front().miss <= kSameRadius; };
+  auto add_planes = [&](bool matching) {
+    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+      const Plane& plane = problem.plane(p);
+      if (plane.kind != kind || (std::abs(plane.radius - r) <= kSameRadius) != matching) continue;
+      std::vector<Part> found = parts_of(problem, surface, p);
+      std::move(found.begin(), found.end(), std::back_inserter(parts));
+    }
+  };
+  add_planes(true);
   // A matching plane that makes the whole arc is the one to use; others serve only where there is none.
-  if (std::any_of(parts.begin(), parts.end(), [&](const Part& p) { return matches(p) && p.whole(); }))
-    std::erase_if(parts, [&](const Part& p) { return !matches(p); });
+  if (std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); }))
+    add_planes(false);
+  if (parts.empty()) return facet_drafts(problem, surface);
   std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) {
     if (a.whole() != b.whole()) return a.whole();
     if (std::abs(a.cuts.front().miss - b.cuts.front().miss) > kSameRadius)
