@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <set>
-#include <tuple>
 
 #include "plan/planning.h"
 #include "plan/rails.h"
@@ -143,13 +142,18 @@ TEST_CASE("planes of another radius turn as often as the tolerance asks, and no 
   const Kit large_hollow = kit("units inch\nrebate 3/4\nhollow 8\n");
   PlanOptions fine;
   fine.tolerance = 0.05;
-  for (const auto& [section, with, kind] : {std::tuple{&cove, &small_round, PlaneKind::round},
-                                            std::tuple{&bead, &large_hollow, PlaneKind::hollow}}) {
-    const Plan coarse = planned(*section, *with);
-    const Plan close = planned(*section, *with, fine);
+  struct Pair {
+    const Section* section;
+    const Kit* kit;
+    PlaneKind kind;
+  };
+  for (const Pair& pair :
+       {Pair{&cove, &small_round, PlaneKind::round}, Pair{&bead, &large_hollow, PlaneKind::hollow}}) {
+    const Plan coarse = planned(*pair.section, *pair.kit);
+    const Plan close = planned(*pair.section, *pair.kit, fine);
     auto poses = [&](const Plan& plan) {
       std::size_t n = 0;
-      for (const Cut& cut : plan.cuts) n += cut.plane.kind == kind ? cut.poses.size() : 0;
+      for (const Cut& cut : plan.cuts) n += cut.plane.kind == pair.kind ? cut.poses.size() : 0;
       return n;
     };
     CHECK(poses(close) > poses(coarse));
