@@ -106,12 +106,13 @@ std::vector<double> fewest_tilts(const Problem& problem, const Surface& arc, con
   constexpr int kMost = 12;
   const double span = arc.hi - arc.lo;
   for (int n = 1; n <= kMost; ++n) {
+    // Each to the middle of its share of the arc, or within the range spread alike.
+    const double from = std::clamp(arc.lo + span / (2 * n), range.from, range.to);
+    const double to = std::clamp(arc.hi - span / (2 * n), range.from, range.to);
+    if (n > 1 && (to - from) / (n - 1) > kMostTurn) continue;
+    if (n > 1 && to - from < 0.05) break;
     std::vector<double> tilts;
-    for (int i = 0; i < n; ++i) {
-      const double tilt = std::clamp(arc.lo + span * (i + 0.5) / n, range.from, range.to);
-      if (tilts.empty() || tilt > tilts.back() + 0.05) tilts.push_back(tilt);
-    }
-    if (span / n > kMostTurn && tilts.size() > 1) continue;
+    for (int i = 0; i < n; ++i) tilts.push_back(n == 1 ? (from + to) / 2 : from + (to - from) * i / (n - 1));
     if (worst_between(problem, arc, plane, tilts, arc.lo, arc.hi) <= allowed) return tilts;
   }
   return {};
@@ -366,6 +367,8 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
       draft.poses.insert(draft.poses.end(), high.begin(), high.end());
     }
     std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
+    // One of another radius is guided at places of its own: by the ends of what it can turn through as well.
+    if (draft.miss > kSameRadius) starts.insert(starts.end(), {range.from, range.to});
     if (arc.lo < 0 && arc.hi > 0) starts.push_back(0);  // upright, as a plough leaves its groove
     if (arc.hi - arc.lo > 100) starts.insert(starts.end(), {arc.lo + 45, arc.hi - 45});
     for (const double tilt : starts) {
