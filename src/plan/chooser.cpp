@@ -10,7 +10,7 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kPlanesPerArc = 3;
-constexpr std::size_t kSetupsPerArc = 4;
+constexpr std::size_t kSetupsPerArc = 7;
 constexpr int kMostLeaves = 60;  // complete choices ordered and judged for one choice of flats
 
 }  // namespace
