@@ -127,6 +127,7 @@ struct Plan {
   bool optimal = false;
   Prefer prefer = Prefer::least_effort;
   bool holding_checked = false;  // false without a `board` line
+  int facets = 0;                // flats that the shop lets finish an arc, where some arc is left so; else 0
   std::vector<Reason> reasons;
   std::vector<Remedy> remedies;  // of find_remedies(), nearest first
 };

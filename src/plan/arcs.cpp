@@ -2,6 +2,7 @@
 // arc together. Shown by tests/plan/reach_test.cpp.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "plan/facets.h"
@@ -78,15 +79,43 @@ std::vector<Pose> poses_at(const Problem& problem, const Surface& arc, const Pla
   return poses;
 }
 
-/// What the poses leave of the arc at worst between the first and the last tilt.
+/// What flats tangent to a bead where it ends leave of it at this place.
+double left_by_end_flats(const Problem& problem, const Surface& arc, double at) {
+  if (!arc.bead) return std::numeric_limits<double>::infinity();
+  const double turn = to_radians(std::min({at - arc.lo, arc.hi - at, 60.0}));
+  return radius(problem.edge(arc)) * (1 / std::cos(turn) - 1);
+}
+
+/// What the poses, and the flats at the ends of a bead, leave of the arc at worst between two places.
 double worst_between(const Problem& problem, const Surface& arc, const Plane& plane,
                      const std::vector<double>& tilts, double from, double to) {
   const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
   double worst = 0;
   for (const double at : arc_looks(arc)) {
-    if (at >= from && at <= to) worst = std::max(worst, left_at(problem, arc, plane, poses, at));
+    if (at < from || at > to) continue;
+    worst = std::max(worst,
+                     std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at)));
   }
   return worst;
+}
+
+/// The fewest tilts, spread alike over the arc as far as the range lets them, at which a sole that bears at
+/// one place leaves no more than `allowed` anywhere; nothing where that cannot be.
+std::vector<double> fewest_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
+                                 const Range& range, double allowed) {
+  constexpr int kMost = 12;
+  const double span = arc.hi - arc.lo;
+  for (int n = 1; n <= kMost; ++n) {
+    // Each to the middle of its share of the arc, or within the range spread alike.
+    const double from = std::clamp(arc.lo + span / (2 * n), range.from, range.to);
+    const double to = std::clamp(arc.hi - span / (2 * n), range.from, range.to);
+    if (n > 1 && (to - from) / (n - 1) > kMostTurn) continue;
+    if (n > 1 && to - from < 0.05) break;
+    std::vector<double> tilts;
+    for (int i = 0; i < n; ++i) tilts.push_back(n == 1 ? (from + to) / 2 : from + (to - from) * i / (n - 1));
+    if (worst_between(problem, arc, plane, tilts, arc.lo, arc.hi) <= allowed) return tilts;
+  }
+  return {};
 }
 
 /// Tilts of a sole of another radius, as few as leave no more than `allowed` between them; nothing where even
@@ -134,7 +163,8 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
   if (!same && !edges_bear) {
     // It bears in its middle, and what is left rises to either side.
     for (const double allowed : allowances(problem)) {
-      tilts = spaced(problem, arc, plane, range, range, allowed);
+      tilts = fewest_tilts(problem, arc, plane, range, allowed);
+      if (tilts.empty()) tilts = spaced(problem, arc, plane, range, range, allowed);
       if (!tilts.empty()) break;
     }
     return tilts;
@@ -163,6 +193,58 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
   return tilts;
 }
 
+/// Where a wall or the next flat lets a plane of another radius turn no farther than `end`: it leans back
+/// about its own centre, and then goes on toward the end of the arc bearing nearer and nearer to the edge of
+/// its sole.
+std::vector<Pose> leaning_on(const Problem& problem, const Surface& arc, const Plane& plane,
+                             const std::vector<double>& tilts, double toward) {
+  const double end = toward > 0 ? tilts.back() : tilts.front();
+  constexpr double kStep = 0.5;  // degrees
+  constexpr double kGain = 1.0;  // degrees of the arc, for which it is worth leaning
+  constexpr int kLeans = 24;
+  const double beta = to_degrees(plane.half_arc());
+  const double goal = toward > 0 ? arc.hi : arc.lo;
+  if (worst_between(problem, arc, plane, tilts, std::min(end, goal), std::max(end, goal)) <=
+      allowances(problem).front())
+    return {};
+  auto pose_at = [&](double contact, double lean) {
+    return leaning_pose(problem, arc, plane, contact, contact - toward * lean);
+  };
+  auto stands_at = [&](double contact, double lean) {
+    const Pose pose = pose_at(contact, lean);
+    return toward * (pose.tilt - end) < 1e-6 && !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
+           body_clears(problem.section.target, plane, pose);
+  };
+  double best_lean = 0, farthest = end;
+  for (int i = 1; i <= kLeans; ++i) {
+    const double lean = beta * i / kLeans;
+    if (!stands_at(end, lean)) continue;
+    double at = end;
+    while (toward * (goal - at) > 1e-9) {
+      const double next = toward * (goal - at) < kStep ? goal : at + toward * kStep;
+      if (stands_at(next, lean)) {
+        at = next;
+        continue;
+      }
+      double out = next;
+      while (std::abs(out - at) > 1e-6) {
+        const double mid = (at + out) / 2;
+        (stands_at(mid, lean) ? at : out) = mid;
+      }
+      break;
+    }
+    if (toward * (at - farthest) < 1e-6) continue;
+    farthest = at;
+    best_lean = lean;
+  }
+  std::vector<Pose> out;
+  if (toward * (farthest - end) < kGain) return out;
+  std::vector<double> steps;
+  spread(0, std::abs(farthest - end), kMostTurn / 3, steps);
+  for (const double by : steps) out.push_back(pose_at(end + toward * by, best_lean));
+  return out;
+}
+
 /// Splits the poses, in order of tilt, into as few cuts as the turning of the blank allows.
 std::vector<Draft> split_by_turning(const Draft& whole) {
   std::vector<Draft> out;
@@ -184,7 +266,10 @@ std::vector<Draft> split_by_turning(const Draft& whole) {
     for (const double start : whole.starts) {
       std::vector<Pose> with = draft.poses;
       with.push_back({{}, start});
-      if (out.size() == 1 || lies_for(with)) draft.starts.push_back(start);
+      const bool near = std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
+        return std::abs(pose.tilt - start) <= kMostTurn;
+      });
+      if (out.size() == 1 || (near && lies_for(with))) draft.starts.push_back(start);
     }
   }
   return out;
@@ -244,11 +329,29 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
   return part;
 }
 
+/// The ranges of tilts to be tried: those in which the plane stands, and, where it bears at one place and can
+/// lean on to the ends of the arc, as much of them as needs no turning of the blank.
+std::vector<Range> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
+  constexpr double kOut = 90, kBack = -60;  // lies_for()
+  std::vector<Range> ranges = standing_ranges(problem, arc, plane);
+  const double r = radius(problem.edge(arc));
+  if (arc.bead ? plane.radius <= r + kSameRadius : plane.radius >= r - kSameRadius) return ranges;
+  const std::size_t n = ranges.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (const auto& [low, high] : {std::pair{kBack, kOut}, std::pair{-kOut, -kBack}}) {
+      const Range part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
+      const bool less = part.from > ranges[i].from || part.to < ranges[i].to;
+      if (less && part.to - part.from > kOverlap) ranges.push_back(part);
+    }
+  }
+  return ranges;
+}
+
 std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
   std::vector<Part> out;
-  for (const Range& range : standing_ranges(problem, arc, plane)) {
+  for (const Range& range : ranges_to_try(problem, arc, plane)) {
     Draft draft;
     draft.plane = p;
     draft.arc = surface;
@@ -256,7 +359,16 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     const std::vector<double> tilts = finishing_tilts(problem, arc, plane, range);
     if (tilts.empty()) continue;
     draft.poses = poses_at(problem, arc, plane, tilts);
+    const double r = radius(problem.edge(arc));
+    if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {
+      const std::vector<Pose> low = leaning_on(problem, arc, plane, tilts, -1);
+      const std::vector<Pose> high = leaning_on(problem, arc, plane, tilts, 1);
+      draft.poses.insert(draft.poses.begin(), low.rbegin(), low.rend());
+      draft.poses.insert(draft.poses.end(), high.begin(), high.end());
+    }
     std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
+    // One of another radius is guided at places of its own: by the ends of what it can turn through as well.
+    if (draft.miss > kSameRadius) starts.insert(starts.end(), {range.from, range.to});
     if (arc.lo < 0 && arc.hi > 0) starts.push_back(0);  // upright, as a plough leaves its groove
     if (arc.hi - arc.lo > 100) starts.insert(starts.end(), {arc.lo + 45, arc.hi - 45});
     for (const double tilt : starts) {
@@ -264,10 +376,21 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     }
     Part part;
     part.cuts = split_by_turning(draft);
+    // As much of a range as needs no turning may come to what the whole range came to.
+    const auto same_poses = [](const Draft& a, const Draft& b) { return a.poses == b.poses; };
+    const bool known = std::any_of(out.begin(), out.end(), [&](const Part& other) {
+      return std::equal(part.cuts.begin(), part.cuts.end(), other.cuts.begin(), other.cuts.end(), same_poses);
+    });
+    if (known) continue;
     for (const double at : arc_looks(arc))
-      part.makes.push_back(left_at(problem, arc, plane, draft.poses, at) <= allowances(problem).back());
+      part.makes.push_back(std::min(left_at(problem, arc, plane, draft.poses, at),
+                                    left_by_end_flats(problem, arc, at)) <= allowances(problem).back());
     out.push_back(std::move(part));
   }
+  const bool in_one = std::any_of(out.begin(), out.end(),
+                                  [](const Part& part) { return part.whole() && part.cuts.size() == 1; });
+  // Nobody turns the blank where one setting of it does.
+  if (in_one) std::erase_if(out, [](const Part& part) { return part.cuts.size() > 1; });
   if (out.empty()) {
     if (std::optional<Part> part = standing_off(problem, surface, p)) out.push_back(std::move(*part));
   }
@@ -312,17 +435,21 @@ std::vector<std::vector<Draft>> pairs_of(const std::vector<Part>& parts) {
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
+  const double r = radius(problem.edge(arc));
   std::vector<Part> parts;
-  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-    if (problem.plane(p).kind != kind) continue;
-    std::vector<Part> found = parts_of(problem, surface, p);
-    std::move(found.begin(), found.end(), std::back_inserter(parts));
-  }
-  if (parts.empty()) return facet_drafts(problem, surface);
-  auto matches = [](const Part& part) { return part.cuts.front().miss <= kSameRadius; };
+  auto add_planes = [&](bool matching) {
+    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+      const Plane& plane = problem.plane(p);
+      if (plane.kind != kind || (std::abs(plane.radius - r) <= kSameRadius) != matching) continue;
+      std::vector<Part> found = parts_of(problem, surface, p);
+      std::move(found.begin(), found.end(), std::back_inserter(parts));
+    }
+  };
+  add_planes(true);
   // A matching plane that makes the whole arc is the one to use; others serve only where there is none.
-  if (std::any_of(parts.begin(), parts.end(), [&](const Part& p) { return matches(p) && p.whole(); }))
-    std::erase_if(parts, [&](const Part& p) { return !matches(p); });
+  if (std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); }))
+    add_planes(false);
+  if (parts.empty()) return facet_drafts(problem, surface);
   std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) {
     if (a.whole() != b.whole()) return a.whole();
     if (std::abs(a.cuts.front().miss - b.cuts.front().miss) > kSameRadius)

@@ -112,21 +112,25 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
                double at) {
   const Edge& edge = problem.edge(arc);
   const double r = radius(edge);
+  const Point ray = (arc.bead ? 1.0 : -1.0) * outward(at);
   double least = std::numeric_limits<double>::infinity();
   for (const Pose& pose : poses) {
-    const double turn = to_radians(wrap_degrees(at - pose.tilt));
-    if (std::abs(turn) > kPi / 2 - 1e-3) continue;
+    const Point up = outward(pose.tilt);
+    if (std::abs(dot(ray, up)) < 1e-3) continue;
     // From the centre of the arc toward the place, to where the sole is met.
-    const double middle = distance(edge.centre, pose.at);
-    double out = middle / std::cos(turn);
+    double out = dot(pose.at - edge.centre, up) / dot(ray, up);
     if (plane.is_curved()) {
-      const double off = middle - plane.radius;  // of the sole's centre
-      const double root = plane.radius * plane.radius - off * off * std::sin(turn) * std::sin(turn);
+      const double side = plane.kind == PlaneKind::round ? plane.radius : -plane.radius;
+      const Point centre = pose.at + side * up - edge.centre;
+      const double along = dot(centre, ray);
+      const double root = plane.radius * plane.radius - dot(centre, centre) + along * along;
       if (root < 0) continue;
-      out = off * std::cos(turn) + std::sqrt(root);
+      out = along + std::sqrt(root);
     }
-    constexpr double kEdge = 1e-6;  // mm: the edges of the sole count
-    if (std::abs(out * std::sin(turn)) > plane.width / 2 + kEdge) continue;
+    const Point uv = to_sole_frame(pose, edge.centre + out * ray);
+    constexpr double kEdge = 1e-6;  // mm: the edges of the sole count, what lies behind it does not
+    if (std::abs(uv.x) > plane.width / 2 + kEdge || std::abs(uv.y - sole_height(plane, uv.x)) > kEdge)
+      continue;
     least = std::min(least, std::max(0.0, arc.bead ? out - r : r - out));
   }
   return least;

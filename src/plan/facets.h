@@ -11,8 +11,7 @@ namespace arrisline {
 std::vector<double> arc_looks(const Surface& arc);
 
 /// What poses of the plane leave above the arc at the place `at`, mm square to the arc; infinite where no
-/// sole lies over it. REQUIRES: a hollow or round or a flat sole, each pose with its middle square to the
-/// arc.
+/// sole lies over it. REQUIRES: a hollow or round or a flat sole.
 double left_at(const Problem& problem, const Surface& arc, const Plane& plane, const std::vector<Pose>& poses,
                double at);
 

@@ -193,6 +193,8 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
     u = next;
     poses.push_back(pose_at(tilt, u, v));
   }
+  // Beside a corner of the blank a slanted sole soon passes over nothing.
+  std::erase_if(poses, [&](const Pose& pose) { return !gouges(problem.blank, Sweep(plane, pose), 1e-4); });
   for (const Pose& pose : poses) {
     if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
     if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
@@ -273,7 +275,8 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
         const double u = dot(point_at(problem.edge(s), 0.5), across(tilt));
         const double v = dot(problem.edge(s).from, outward(tilt));
         if (length(problem.edge(s)) <= plane.width && lowest(problem, plane, tilt, u) < v + 1e-6)
-          add(p, flat_cut(problem, plane, tilt, u + plane.width / 2, -1, v));
+          for (const int open : {-1, 1})
+            add(p, flat_cut(problem, plane, tilt, u - open * plane.width / 2, open, v));
       }
       if (plane.kind == PlaneKind::plough) {
         // A flat wider than the iron: groove beside groove from either end, each with its own setting.

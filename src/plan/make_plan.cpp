@@ -140,6 +140,7 @@ std::string reason_for(const Problem& problem, const Sequence& sequence, std::si
   if (step.rides == Rides::own_arc) return "its own arc, cut before, guides it now";
   if (plane.is_curved()) return "its two arrises stand ready";
   if (plane.kind == PlaneKind::shaped) return "its fence guides it, and it makes its part in one setting";
+  if (step.draft.arc >= 0) return "no curved plane of the kit serves there, and the shop allows facets";
   std::string out;
   if (rail_for) out = "leaves an arris for cut " + std::to_string(*rail_for + 1) + " to ride on";
   if (!step.draft.finishes.empty()) {
@@ -208,6 +209,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
         cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;
     cut.lines = laid_out.lines;
     cut.reason = reason_for(problem, sequence, i, rail_for);
+    if (step.draft.arc >= 0 && cut.plane.is_flat()) plan.facets = problem.kit.shop.facets;
     for (const Pose& pose : cut.poses) {
       cut.removed += wood.cut(Sweep(problem.plane(step.draft.plane), pose));
       cut.overhang = cut.overhang || passes_below(problem, cut.plane, pose);

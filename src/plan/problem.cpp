@@ -81,6 +81,31 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   return pose;
 }
 
+namespace {
+
+/// It bears on the arc with one place of its sole, not along it and not with its edges.
+bool bears_at_one_place(const Plane& plane, double r) {
+  if (plane.kind == PlaneKind::round) return plane.radius < r - kSameCircle;
+  return plane.kind == PlaneKind::hollow && plane.radius > r + kSameCircle;
+}
+
+}  // namespace
+
+Pose leaning_pose(const Problem& problem, const Surface& arc, const Plane& plane, double contact,
+                  double tilt) {
+  const Edge& edge = problem.edge(arc);
+  const Point centre = edge.centre - std::abs(plane.radius - radius(edge)) * outward(contact);
+  return {centre + (plane.kind == PlaneKind::round ? -plane.radius : plane.radius) * outward(tilt), tilt};
+}
+
+double contact_of(const Problem& problem, const Surface& arc, const Plane& plane, const Pose& pose) {
+  const Edge& edge = problem.edge(arc);
+  if (!bears_at_one_place(plane, radius(edge))) return pose.tilt;
+  const double side = plane.kind == PlaneKind::round ? plane.radius : -plane.radius;
+  const Point centre = pose.at + side * outward(pose.tilt);
+  return pose.tilt + wrap_degrees(tilt_of(edge.centre - centre) - pose.tilt);
+}
+
 Pose start_pose(const Problem& problem, const Draft& draft, double tilt) {
   const Pose on_arc = pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
                                   problem.plane(draft.plane), tilt);

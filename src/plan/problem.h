@@ -75,6 +75,15 @@ std::optional<Lies> lies_for(std::span<const Pose> poses);
 /// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);
 
+/// The pose of a plane of another radius that bears on the arc at the place `contact` (the tilt of the arc's
+/// normal there) with some part of its sole, leaning at `tilt`. REQUIRES: a round of less radius than the
+/// arc, or a hollow of more.
+Pose leaning_pose(const Problem& problem, const Surface& arc, const Plane& plane, double contact,
+                  double tilt);
+
+/// The place where such a plane bears; of any other the tilt itself.
+double contact_of(const Problem& problem, const Surface& arc, const Plane& plane, const Pose& pose);
+
 /// The pose at which a curved draft starts at this tilt: its own there, or else resting on the arc.
 Pose start_pose(const Problem& problem, const Draft& draft, double tilt);
 

@@ -60,8 +60,14 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
     return std::abs(pose.tilt - start) < 1e-6 && distance(pose.at, first.at) < 1e-6;
   });
   if (extra) poses.push_back(first);
+  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
+  const Plane& plane = problem.plane(draft.plane);
   std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {
-    return std::abs(a.tilt - start) < std::abs(b.tilt - start) - 1e-9;
+    const double at_a = contact_of(problem, arc, plane, a), at_b = contact_of(problem, arc, plane, b);
+    const double from_a = std::abs(at_a - start), from_b = std::abs(at_b - start);
+    if (std::abs(from_a - from_b) > 1e-6) return from_a < from_b;
+    // Square to the arc before leaning on about the sole's own centre.
+    return std::abs(a.tilt - at_a) < std::abs(b.tilt - at_b) - 1e-6;
   });
   return poses;
 }

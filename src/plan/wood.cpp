@@ -37,9 +37,14 @@ bool lies_beside(const Edge& edge, Point at, Point e, double reach) {
   return low > reach || high < -reach;
 }
 
-/// The whole edge lies beyond one of the plane's sides, clear of its outline.
-bool beside(const Edge& edge, const Sweep& sweep) {
-  return lies_beside(edge, sweep.pose().at, sweep.e(), sweep.half() + kAside);
+/// The whole edge lies beyond one of the plane's sides or below its sole, clear of its outline.
+bool clear_of(const Edge& edge, const Sweep& sweep) {
+  if (lies_beside(edge, sweep.pose().at, sweep.e(), sweep.half() + kAside)) return true;
+  const double lowest =
+      sweep.plane().kind == PlaneKind::hollow ? sole_height(sweep.plane(), sweep.half()) : 0;
+  const double top =
+      edge.is_arc() ? sweep.v(edge.centre) + radius(edge) : std::max(sweep.v(edge.from), sweep.v(edge.to));
+  return top < lowest - kAside;
 }
 
 struct Box {
@@ -98,7 +103,7 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
 }  // namespace
 
 bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
-  if (beside(edge, sweep)) {
+  if (clear_of(edge, sweep)) {
     out.push_back(edge);
     return false;
   }
@@ -198,7 +203,7 @@ double Wood::cut(const Sweep& sweep) {
 bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
   std::vector<double> ts;
   for (const Edge& edge : outline) {
-    if (beside(edge, sweep)) continue;
+    if (clear_of(edge, sweep)) continue;
     ts.clear();
     sweep.crossings(edge, allowed, ts);
     std::sort(ts.begin(), ts.end());

@@ -165,6 +165,28 @@ static std::vector<Edge> curved_soles(const Plan& plan, const Edge& arc) {
   return out;
 }
 
+// The flats that come to the arc: soles whose leaning is that of some place of it short of its ends, and that
+// come there within the limit. Poses side by side are one.
+static int facets_on(const Plan& plan, const Edge& arc, double limit) {
+  constexpr double kEnd = 0.05;      // mm from an end of the arc: a flat there may be the one beside it
+  constexpr double kSameTilt = 0.5;  // degrees
+  std::vector<double> tilts;
+  for (const Cut& cut : plan.cuts) {
+    if (!cut.plane.is_flat()) continue;
+    for (const Pose& pose : cut.poses) {
+      const Point spoke = (arc.turn == Turn::left ? radius(arc) : -radius(arc)) * outward(pose.tilt);
+      const Point at = arc.centre + spoke;
+      if (!spoke_meets(arc, spoke) || distance(at, arc.from) < kEnd || distance(at, arc.to) < kEnd) continue;
+      if (distance(at, sole_edges(cut.plane, pose)) > limit) continue;
+      const bool known = std::any_of(tilts.begin(), tilts.end(), [&](double tilt) {
+        return std::abs(wrap_degrees(tilt - pose.tilt)) < kSameTilt;
+      });
+      if (!known) tilts.push_back(pose.tilt);
+    }
+  }
+  return static_cast<int>(tilts.size());
+}
+
 std::vector<std::string> facet_faults(const Loop& target, const Plan& plan, double limit) {
   std::vector<std::string> out;
   for (const Edge& arc : target) {
@@ -174,6 +196,14 @@ std::vector<std::string> facet_faults(const Loop& target, const Plan& plan, doub
     for (int i = 0; i < kArcLooks; ++i)
       if (distance(point_at(arc, (i + 0.5) / kArcLooks), soles) <= limit) ++finished;
     if (finished >= kArcShare * kArcLooks) continue;
+    if (plan.facets > 0) {
+      const int facets = facets_on(plan, arc, limit);
+      if (facets <= plan.facets) continue;
+      out.push_back(std::string("the ") + (arc.turn == Turn::left ? "bead" : "cove") + " of radius " +
+                    figure(radius(arc)) + " " + near(point_at(arc, 0.5)) + " is left as " +
+                    std::to_string(facets) + " facets, and the shop allows " + std::to_string(plan.facets));
+      continue;
+    }
     out.push_back(std::string("the ") + (arc.turn == Turn::left ? "bead" : "cove") + " of radius " +
                   figure(radius(arc)) + " " + near(point_at(arc, 0.5)) + " is not finished by a " +
                   (arc.turn == Turn::left ? "hollow" : "round"));

@@ -318,6 +318,7 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
     out["holding_checked"] = plan.holding_checked;
     if (besides.kit != nullptr) out["work"] = work_json(plan, *besides.kit);
     if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);
+    if (plan.facets > 0) out["facets"] = plan.facets;
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
   if (!plan.feasible && !plan.undecided) out["remedies"] = remedies_json(plan);

@@ -453,6 +453,7 @@ void Reader::left(const Json& root) {
   number_at(root, "", "bound", need, 0, kLargest, plan_.bound);
   truth_at(root, "", "optimal", need, plan_.optimal);
   truth_at(root, "", "holding_checked", Need::may, plan_.holding_checked);
+  whole_at(root, "", "facets", Need::may, plan_.facets);
 }
 
 void Reader::reasons(const Json& root) {

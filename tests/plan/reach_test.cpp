@@ -2,6 +2,7 @@
 // finds one that the replay and the clipper let pass. The profiles and kits are made up for the purpose.
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/planning.h"
 #include "plan/rails.h"
@@ -117,4 +118,84 @@ TEST_CASE("the body is judged on the wood as it stands at each pose", "[reach]")
       profile("2 wide, 3/4 thick", "start face 1\ncove out 5/8 down 3/8 radius 3/8\nfillet out 3/8"),
       with_bodies, {});
   CHECK((!plan.feasible || test::faults(plan).empty()));
+}
+
+TEST_CASE("a round too small for a sunk cove leans on to bear with its edge beside the walls", "[reach]") {
+  const Plan plan =
+      planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/8\ncove out 1 radius 1\nstep up 1/8"),
+              pair_of_sixes());
+  CHECK_FALSE(plan.left.scrape);
+}
+
+TEST_CASE("a half-round flute by a smaller round, the blank lying one way", "[reach]") {
+  // Past 60 degrees of lean over the fence it bears beside its middle.
+  const Plan plan =
+      planned(profile("3 wide, 1 thick", "start face 2\ncove out 1 radius 1/2"), pair_of_sixes());
+  CHECK(cuts_with(plan, PlaneKind::round) == 1);
+  planned(profile("3 wide, 1 thick", "start face 1 11/16\ncove out 3/8 radius 3/16"), kit(kHalfSet));
+}
+
+TEST_CASE("planes of another radius turn as often as the tolerance asks, and no oftener", "[reach]") {
+  const Section cove = profile("2 wide, 1 thick", "start face 1/2\ncavetto 1/2");
+  const Section bead = profile("2 wide, 1 thick", "start face 3/8\novolo 3/8");
+  const Kit small_round = kit("units inch\nrebate 3/4\nround 6\n");
+  const Kit large_hollow = kit("units inch\nrebate 3/4\nhollow 8\n");
+  PlanOptions fine;
+  fine.tolerance = 0.05;
+  struct Pair {
+    const Section* section;
+    const Kit* kit;
+    PlaneKind kind;
+  };
+  for (const Pair& pair :
+       {Pair{&cove, &small_round, PlaneKind::round}, Pair{&bead, &large_hollow, PlaneKind::hollow}}) {
+    const Plan coarse = planned(*pair.section, *pair.kit);
+    const Plan close = planned(*pair.section, *pair.kit, fine);
+    auto poses = [&](const Plan& plan) {
+      std::size_t n = 0;
+      for (const Cut& cut : plan.cuts) n += cut.plane.kind == pair.kind ? cut.poses.size() : 0;
+      return n;
+    };
+    CHECK(poses(close) > poses(coarse));
+    CHECK(coarse.left.max_height <= 0.2 + 1e-6);
+    CHECK(close.left.max_height <= 0.05 + 1e-6);
+  }
+}
+
+TEST_CASE("what only the scraper can take is left to it where the kit has one", "[reach]") {
+  // Hollow 6 on an arc of 1/2 in rests on the edges of its sole, 0.35 mm off in its middle, and has no room
+  // to turn so far that the edges take that as well.
+  const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8 radius 1/2");
+  const Kit without = kit("units inch\nrebate 3/4\nhollow 6\n");
+  const Kit with = kit("units inch\nrebate 3/4\nhollow 6\nscraper\n");
+  const PlanOptions options;
+  const Problem bare = make_problem(section, without, options);
+  const Problem scraped = make_problem(section, with, options);
+  CHECK(arc_drafts(bare, 0).empty());
+  CHECK_FALSE(arc_drafts(scraped, 0).empty());
+}
+
+TEST_CASE("a lamb's tongue by planes near its radius", "[reach]") {
+  planned(profile("2 wide, 1 1/4 thick", "start face 1/2\nogee out 3/8 down 1\nfillet out 1/8"),
+          kit(kHalfSet));
+}
+
+TEST_CASE("flats are offered from every side that they can be worked from", "[reach]") {
+  // A rebate under the edge with a stop near the edge: on its side the plane would pass over the stop, turned
+  // over it does not.
+  const Section section = profile("2 wide, 3/4 thick",
+                                  "start face 1/8\nchamfer 1/8\nside underside\nstart face 1\nstep down 1/4\n"
+                                  "fillet out 1");
+  const Kit with = kit("units inch\nrebate 3/4\nboard stops at 1 1/2\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  const std::vector<Draft> drafts = flat_drafts(problem);
+  for (const double tilt : {90.0, 180.0}) {
+    CHECK(std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      // Wall and floor in one cut.
+      std::set<int> finished;
+      for (const Stretch& part : draft.finishes) finished.insert(part.surface);
+      return std::abs(wrap_degrees(draft.poses.front().tilt - tilt)) < 1e-6 && finished.size() == 2;
+    }));
+  }
 }

@@ -1,0 +1,67 @@
+// Arcs finished by flats, where the shop allows it and no hollow or round of the kit stands on them.
+#include "plan/facets.h"
+
+#include <cmath>
+#include <string>
+
+#include "arrisline/report.h"
+#include "plan/planning.h"
+
+using namespace arrisline;
+using test::kit;
+using test::profile;
+
+namespace {
+
+const char* const kRoundOver = "start face 3/16\novolo 3/16";
+
+/// A rebate plane wide and one narrow, with so many facets allowed.
+Kit flats_only(int facets) {
+  return kit("units inch\nrebate 3/4\nrebate 1/16\nshop facets " + std::to_string(facets) + "\n");
+}
+
+}  // namespace
+
+TEST_CASE("tangents finish a round-over where facets are allowed, as few as the tolerance lets", "[facets]") {
+  // Between the tangents at 22.5, 45 and 67.5 degrees and the flats beside them R (sec 11.25 − 1) is left.
+  const Section section = profile("2 wide, 3/4 thick", kRoundOver);
+  CHECK_FALSE(make_plan(section, flats_only(0), {}).feasible);
+  for (const int allowed : {2, 4}) {
+    const Plan plan = make_plan(section, flats_only(allowed), {});
+    REQUIRE(plan.feasible);
+    CHECK(test::faults(plan).empty());
+    CHECK(plan.facets == allowed);
+    // Two tangents leave R (sec 15 − 1), 0.168 mm: within the 0.2 mm allowed.
+    CHECK(plan.cuts.size() == 2);
+    CHECK(plan.left.max_height ==
+          Approx(3 * kMmPerInch / 16 * (1 / std::cos(to_radians(15)) - 1)).margin(1e-3));
+    const std::string list = cut_list(plan, flats_only(allowed), {});
+    CHECK(list.find("leaves flats on element 1 (ovolo)") != std::string::npos);
+  }
+  CHECK_FALSE(make_plan(section, flats_only(1), {}).feasible);
+}
+
+TEST_CASE("chords finish a cove where facets are allowed", "[facets]") {
+  const Section section = profile("2 wide, 3/4 thick", "start face 3/16\ncavetto 3/16");
+  const Plan plan = make_plan(section, flats_only(12), {});
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan).empty());
+  CHECK(plan.facets == 12);
+}
+
+TEST_CASE("a hollow that fits is not passed over for facets", "[facets]") {
+  const Kit with = kit("units inch\nrebate 3/4\nhollow 3\nshop facets 4\n");
+  const Plan plan = make_plan(profile("2 wide, 3/4 thick", kRoundOver), with, {});
+  REQUIRE(plan.feasible);
+  CHECK(plan.facets == 0);
+  CHECK(plan.cuts.back().plane.kind == PlaneKind::hollow);
+}
+
+TEST_CASE("the replay counts facets", "[facets]") {
+  Plan plan = make_plan(profile("2 wide, 3/4 thick", kRoundOver), flats_only(4), {});
+  REQUIRE(plan.feasible);
+  plan.facets = 1;
+  CHECK(test::faults(plan).find("left as 2 facets, and the shop allows 1") != std::string::npos);
+  plan.facets = 0;
+  CHECK(test::faults(plan).find("is not finished by a hollow") != std::string::npos);
+}
