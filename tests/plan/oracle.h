@@ -1,0 +1,271 @@
+// A planner that tries everything: no bounds, no order of likelihood, nothing cut off. It takes the drafts of cuts
+// from the planner's own generators and lets stand() and settle() say what a cut costs on a given wood; covers,
+// choices, sets and orders are gone through anew, from the list in docs/how-it-plans.md.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <queue>
+#include <set>
+#include <tuple>
+#include <vector>
+
+#include "plan/compose.h"
+#include "plan/rails.h"
+#include "plan/sequence.h"
+
+namespace arrisline::test {
+
+class Oracle {
+ public:
+  explicit Oracle(const Problem& problem, long most_sets)
+      : problem_(problem), most_sets_(most_sets), flats_(flat_drafts(problem)) {
+    for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
+      if (problem.surfaces[s].arc) arcs_.push_back(arc_drafts(problem, static_cast<int>(s)));
+    }
+    keep_planes();
+    fill_pool();
+  }
+
+  /// Least effort of all plans with their flats first; infinity where there is none.
+  double least() {
+    if (std::all_of(arcs_.begin(), arcs_.end(), [](const auto& ways) { return !ways.empty(); })) cover({});
+    return effort_;
+  }
+  /// More sets of cuts than were to be tried: the answer is worth nothing.
+  bool gave_up() const { return sets_ > most_sets_; }
+  long sets() const { return sets_; }
+
+ private:
+  using Drafts = std::vector<Draft>;
+
+  // The nearest two planes of an arc, more of the same, and those nearest for another arc; three at most.
+  void keep_planes() {
+    std::set<int> nearest;
+    for (const auto& ways : arcs_) {
+      if (!ways.empty()) nearest.insert(ways[0][0].plane);
+    }
+    for (auto& ways : arcs_) {
+      std::vector<Drafts> kept;
+      for (std::size_t i = 0; i < ways.size() && kept.size() < 3; ++i) {
+        if (i < 2 || ways[i][0].plane == ways[0][0].plane || nearest.count(ways[i][0].plane) > 0)
+          kept.push_back(ways[i]);
+      }
+      ways = kept;
+    }
+  }
+
+  // Chamfers and corners at eighths of each arc with the widest rebate plane, and the flats of rebate planes.
+  void fill_pool() {
+    int widest = -1;
+    for (std::size_t p = 0; p < problem_.kit.planes.size(); ++p) {
+      const Plane& plane = problem_.kit.planes[p];
+      if (plane.kind == PlaneKind::rebate && (widest < 0 || plane.width > problem_.plane(widest).width))
+        widest = static_cast<int>(p);
+    }
+    for (const Surface& s : problem_.surfaces) {
+      for (int i = 1; s.arc && widest >= 0 && i < 8; ++i) {
+        const double lean = s.lo + i * (s.hi - s.lo) / 8;
+        const Plane& plane = problem_.plane(widest);
+        const Point k = problem_.edge(s).centre - radius(problem_.edge(s)) * outward(lean);
+        const double up = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+        Draft draft;
+        draft.plane = widest;
+        draft.poses = s.bead ? chamfer_on_arc(problem_, s, plane, lean, 0)
+                             : flat_cut(problem_, plane, up, dot(k, across(up)),
+                                        wrap_degrees(lean - up) > 0 ? -1 : 1, dot(k, outward(up)));
+        if (!draft.poses.empty()) pool_.push_back(draft);
+      }
+    }
+    for (const Draft& draft : flats_) {
+      if (problem_.plane(draft.plane).kind == PlaneKind::rebate) pool_.push_back(draft);
+    }
+  }
+
+  static bool same(const Draft& a, const Draft& b) {
+    if (a.plane != b.plane || a.arc != b.arc || a.poses.size() != b.poses.size()) return false;
+    for (std::size_t i = 0; i < a.poses.size(); ++i) {
+      if (distance(a.poses[i].at, b.poses[i].at) > 1e-5 ||
+          std::abs(wrap_degrees(a.poses[i].tilt - b.poses[i].tilt)) > 1e-5)
+        return false;
+    }
+    return true;
+  }
+  static bool has(const Drafts& drafts, const Draft& draft) {
+    return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& other) { return same(other, draft); });
+  }
+
+  // First point of the first flat that nothing of these finishes, among what all flats together finish.
+  bool bare(const Drafts& drafts, int surface, double* at) const {
+    std::vector<std::pair<double, double>> spans = {{1, 1}};
+    for (const Draft& draft : drafts) {
+      for (const Stretch& part : draft.finishes) {
+        if (part.surface == surface) spans.emplace_back(part.from, part.to);
+      }
+    }
+    std::sort(spans.begin(), spans.end());
+    const double len = length(problem_.edge(problem_.surfaces[static_cast<std::size_t>(surface)]));
+    double to = 0, open = 0;
+    bool first = true;
+    for (const auto& span : spans) {
+      if (span.first > to + 1e-9) {
+        open += (span.first - to) * len;
+        if (first && (span.first - to) * len > 1e-6) {
+          *at = (to + span.first) / 2;
+          first = false;
+        }
+      }
+      to = std::max(to, span.second);
+    }
+    return open > 0.02;
+  }
+
+  void cover(const Drafts& chosen) {
+    for (std::size_t s = 0; s < problem_.surfaces.size(); ++s) {
+      double at = 0, never = 0;
+      const int surface = static_cast<int>(s);
+      if (problem_.surfaces[s].arc || bare(flats_, surface, &never) || !bare(chosen, surface, &at)) continue;
+      for (const Draft& draft : flats_) {
+        const bool over = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
+          return part.surface == surface && part.from < at && part.to > at;
+        });
+        if (!over || gave_up()) continue;
+        Drafts more = chosen;
+        more.push_back(draft);
+        cover(more);
+      }
+      return;
+    }
+    Wood wood(problem_.blank);
+    cut_all(problem_, chosen, wood);
+    choose(chosen, {}, wood, 0, true);
+    if (arcs_.size() > 1) choose(chosen, {}, wood, 0, false);
+  }
+
+  void choose(const Drafts& flats, const Drafts& curved, const Wood& wood, std::size_t k, bool forward) {
+    if (gave_up()) return;
+    if (k == arcs_.size()) {
+      whole(flats, curved, 0);
+      return;
+    }
+    for (const Drafts& way : arcs_[forward ? k : arcs_.size() - 1 - k]) {
+      const Plane& plane = problem_.plane(way[0].plane);
+      std::vector<Setup> setups;
+      if (plane.is_curved()) {
+        const std::optional<Start> start = best_start(problem_, way[0], wood);
+        setups = lay_rails(problem_, way[0], wood);
+        if (start && (setups.empty() || well_laid(start->guidance, plane)))
+          setups.push_back({{}, start->tilt, start->guidance});
+      } else {
+        setups = {{}};
+      }
+      for (const Setup& setup : setups) {
+        Drafts more = flats;
+        for (const Draft& cut : setup.cuts) {
+          if (!has(more, cut)) more.push_back(cut);
+        }
+        Drafts arcs = curved;
+        arcs.insert(arcs.end(), way.begin(), way.end());
+        if (plane.is_curved()) arcs[curved.size()].starts.push_back(setup.start);
+        Wood after = wood;
+        cut_all(problem_, setup.cuts, after);
+        choose(more, arcs, after, k + 1, forward);
+      }
+    }
+  }
+
+  void whole(const Drafts& flats, const Drafts& curved, int thinned) {
+    if (++sets_ > most_sets_) return;
+    Drafts all = flats;
+    all.insert(all.end(), curved.begin(), curved.end());
+    Wood wood(problem_.blank);
+    cut_all(problem_, all, wood);
+    const Thickest left = thickest_left(wood, problem_.section.target);
+    const bool thick = left.height > most_left(problem_);
+    if (!thick) order(all, left.height);
+    for (const Draft& extra : pool_) {
+      if (has(flats, extra)) continue;
+      Drafts more = flats;
+      more.push_back(extra);
+      if (!thick) {
+        Drafts with = more;
+        with.insert(with.end(), curved.begin(), curved.end());
+        order(with, left.height);
+        continue;
+      }
+      const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
+        return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -1e-7;
+      });
+      if (takes && thinned < 3) whole(more, curved, thinned + 1);
+    }
+  }
+
+  // Uniform cost over which cuts are done, at which starts, and which came last.
+  void order(const Drafts& drafts, double left) {
+    using Key = std::tuple<unsigned, std::vector<int>, int>;
+    struct Reached {
+      double cost;
+      Wood wood;
+      Step step;
+    };
+    std::map<Key, Reached> reached;
+    std::set<Key> closed;
+    std::priority_queue<std::pair<double, Key>, std::vector<std::pair<double, Key>>, std::greater<>> open;
+    const Key begin{0, std::vector<int>(drafts.size(), 0), -1};
+    reached.insert({begin, {0, Wood(problem_.blank), {}}});
+    open.push({0, begin});
+    unsigned flat = 0;
+    for (std::size_t i = 0; i < drafts.size(); ++i) {
+      if (problem_.plane(drafts[i].plane).is_flat()) flat |= 1U << i;
+    }
+    const unsigned full = (1U << drafts.size()) - 1;
+    while (!open.empty()) {
+      const Key key = open.top().second;
+      open.pop();
+      if (!closed.insert(key).second) continue;
+      const auto& [done, starts, last] = key;
+      const Reached here = reached.at(key);
+      if (done == full) {
+        const double over = std::max(0.0, left - problem_.options.tolerance);
+        if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
+          over_ = over;
+          effort_ = here.cost;
+        }
+        return;
+      }
+      std::vector<const Draft*> before;
+      for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if ((done >> i & 1) != 0) before.push_back(&drafts[i]);
+      }
+      for (std::size_t i = 0; i < drafts.size(); ++i) {
+        if ((done >> i & 1) != 0 || ((flat >> i & 1) == 0 && (done & flat) != flat)) continue;
+        for (Step step : stand(problem_, drafts[i], before, here.wood)) {
+          settle(problem_, step, last < 0 ? nullptr : &here.step);
+          std::vector<int> at = starts;
+          at[i] = static_cast<int>(std::lround(step.draft.poses.front().tilt * 1e4));
+          Key next{done | 1U << i, at, static_cast<int>(i)};
+          const double cost = here.cost + step.effort;
+          const auto known = reached.find(next);
+          if (known != reached.end() && known->second.cost <= cost) continue;
+          Wood wood = here.wood;
+          cut_all(problem_, {step.draft}, wood);
+          reached.insert_or_assign(next, Reached{cost, wood, step});
+          open.push({cost, next});
+        }
+      }
+    }
+  }
+
+  const Problem& problem_;
+  const long most_sets_;
+  const Drafts flats_;
+  std::vector<std::vector<Drafts>> arcs_;
+  Drafts pool_;
+  long sets_ = 0;
+  double over_ = std::numeric_limits<double>::infinity();
+  double effort_ = std::numeric_limits<double>::infinity();
+};
+
+}  // namespace arrisline::test

@@ -1,0 +1,125 @@
+// The least effort that is said to be proved is the least that trying everything finds.
+#include "plan/oracle.h"
+
+#include <cstdlib>
+#include <iostream>
+#include <random>
+#include <string>
+
+#include "plan/planning.h"
+
+using namespace arrisline;
+
+namespace {
+
+using Random = std::mt19937;
+
+constexpr unsigned kSeed = 4;
+constexpr int kPairs = 40;        // ARRISLINE_ORACLE_PAIRS sets another
+constexpr long kMostSets = 400;   // sets of cuts that are tried for one pair; beyond, it is passed over
+constexpr std::size_t kMostCuts = 5;
+
+int between(Random& random, int low, int high) {
+  return low + static_cast<int>(random() % static_cast<std::uint_fast32_t>(high - low + 1));
+}
+
+std::string sixteenths(int n) {
+  return std::to_string(n) + "/16";
+}
+
+/// One to three elements out from a face, on 3/4 in stock.
+std::string small_profile(Random& random) {
+  std::string chain;
+  int out = 0;
+  auto flat = [&](const std::string& word, int n, bool across) {
+    chain += word + (across ? " out " : " down ") + sixteenths(n) + "\n";
+    if (across) out += n;
+  };
+  if (random() % 2 == 0) flat("step", between(random, 1, 4), false);
+  switch (random() % 5) {
+    case 0:
+      chain += "bead out 3/8 down 3/8\n";
+      out += 6;
+      break;
+    case 1:
+      chain += "cove out 3/8 down 3/8\n";
+      out += 6;
+      break;
+    case 2:
+      chain += "bead out 1/4 down 3/8 radius 3/8\n";
+      out += 4;
+      break;
+    case 3:
+      chain += "bevel out 1/4 down " + sixteenths(between(random, 3, 6)) + "\n";
+      out += 4;
+      break;
+    default:
+      flat("fillet", between(random, 2, 8), true);
+      flat("step", between(random, 1, 3), false);
+      break;
+  }
+  if (random() % 3 != 0) flat("fillet", between(random, 1, 5), true);
+  return "units inch\nstock 2 wide, 3/4 thick\nstart face " + sixteenths(out) + "\n" + chain;
+}
+
+std::string small_kit(Random& random) {
+  static const char* const kits[] = {"rebate 3/4\nhollow 6\nround 6\n", "rebate 1\nrebate 1/4\nhollow 6\n",
+                                     "rebate 3/4\nplough 1/4\nround 6\n", "rebate 3/4\nhollow 8\nround 5\n",
+                                     "rebate 1 1/4\nhollow 6\nround 6\nscraper\n"};
+  return std::string("units inch\n") + kits[random() % 5];
+}
+
+}  // namespace
+
+TEST_CASE("the least effort proved is the least of everything tried", "[plan][oracle]") {
+  int pairs = kPairs;
+  if (const char* given = std::getenv("ARRISLINE_ORACLE_PAIRS")) pairs = std::atoi(given);
+  Random random(kSeed);
+  int agreed = 0, no = 0, beyond = 0, other = 0;
+  for (int i = 0; i < pairs; ++i) {
+    const std::string profile_text = small_profile(random);
+    const std::string kit_text = small_kit(random);
+    const Reading<Section> section = read_profile(profile_text, "small.profile");
+    if (!section.value) {
+      ++other;  // runs off the stock
+      continue;
+    }
+    const Kit kit = test::kit(kit_text);
+    INFO(i << "\n" << profile_text << "--- kit\n" << kit_text);
+    PlanOptions options;
+    options.limit = 60;
+    const Problem problem = make_problem(*section.value, kit, options);
+    const Composition found = compose(problem);
+    REQUIRE_FALSE(found.stopped);
+    if (found.best && found.best->steps.size() > kMostCuts) {
+      ++beyond;
+      continue;
+    }
+    test::Oracle oracle(problem, kMostSets);
+    const double least = oracle.least();
+    if (oracle.gave_up()) {
+      ++beyond;
+      continue;
+    }
+    if (!std::isfinite(least)) {
+      // Nothing with the flats first: then the planner may only have a plan in another order.
+      bool curved = false, flat_after = false;
+      for (const Step& step : found.best ? found.best->steps : std::vector<Step>{}) {
+        const bool flat = problem.plane(step.draft.plane).is_flat();
+        flat_after = flat_after || (flat && curved);
+        curved = curved || !flat;
+      }
+      CHECK((!found.best || flat_after));
+      ++no;
+      continue;
+    }
+    REQUIRE(found.best.has_value());
+    CHECK(found.proved);
+    CHECK(found.best->effort == Approx(least).margin(1e-6));
+    ++agreed;
+  }
+  CHECK(agreed > pairs / 4);
+  if (pairs != kPairs)
+    std::cout << "oracle: " << agreed << " compared, " << no << " without a plan, " << beyond << " beyond the oracle, "
+              << other << " no profile\n";
+}
