@@ -72,6 +72,8 @@ Point direction_at(const Edge& edge, double t);
 /// The piece between fractions t0 < t1. Ends at 0 and 1 keep the edge's own end points bit for bit.
 Edge piece(const Edge& edge, double t0, double t1);
 Edge reversed(const Edge& edge);
+/// Whether the spoke, a vector from the centre, points to somewhere on the arc, its ends included.
+bool spoke_meets(const Edge& arc, Point spoke);
 /// Distance from p to the nearest point of the edge.
 double distance(Point p, const Edge& edge);
 /// The edge's share of the area integral ½∮(x dy − y dx); summed over a closed outline it is the

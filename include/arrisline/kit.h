@@ -20,7 +20,11 @@ struct Shop {
   double weight_cut = 1;
   double weight_setting = 1;  // of a gauge figure not set by the cut before
   double weight_stroke = 0.05;
-  double weight_wear = 30;  // of wood taken by a sole that is not flat, per square of its width
+  double weight_wear = 30;   // of wood taken by a sole that is not flat, per square of its width
+  double weight_slow = 3;    // times that a stroke of a hollow or round deeper than `deep` counts; at least 1
+  double weight_slant = 2;   // times that a stroke of a slanted flat counts; at least 1
+  double weight_uneven = 6;  // of a hollow or round that rides, but not well laid out
+  double deep = 3;           // mm of wood
   double strokes_per_minute = 20;
   int facets = 0;               // most flats that may finish an arc where no curved plane serves
   std::optional<double> gauge;  // smallest division printed; default 1/32 in, or 0.5 mm in mm

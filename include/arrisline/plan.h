@@ -1,6 +1,9 @@
 // A plan: the numbered cuts that take a blank to its target with the planes of one kit.
 #pragma once
 
+#include <atomic>
+#include <functional>
+#include <limits>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,9 +18,23 @@ enum class Rides { gauge_line, wall, fence, two_arrises, own_arc, by_hand };
 /// "gauge line", "wall", "fence", "two arrises", "own arc", "by hand".
 const char* word(Rides rides);
 
-enum class Lies { face_up, underside_up, end_for_end };
-/// "face up", "underside up", "end for end".
+/// How the blank lies on the board. An arrow on its face points the way the plane goes while it lies face up.
+///   face_up       working edge free; planed along the arrow
+///   end_for_end   face up, turned about the upright, back edge free; planed against the arrow
+///   underside_up  turned over end over end, working edge free; planed against the arrow
+///   rolled_over   turned over about its length, back edge free; planed along the arrow
+enum class Lies { face_up, underside_up, end_for_end, rolled_over };
+/// "face up", "underside up" (of both that are), "end for end".
 const char* word(Lies lies);
+bool is_underside_up(Lies lies);
+/// The back edge is free, and the working edge stands at the fence.
+bool back_edge_free(Lies lies);
+
+enum class Planed { along, against };
+/// Which way the plane goes, by the arrow on the face.
+Planed planed(Lies lies);
+/// "along the arrow", "against the arrow".
+const char* word(Planed planed);
 
 enum class Side { face, edge, back, underside };
 
@@ -91,14 +108,23 @@ struct Plan {
   std::vector<Reason> reasons;
 };
 
+/// What the maker would rather have less of; between plans equal in that the effort decides.
+enum class Prefer { least_effort, fewest_planes, fewest_cuts, least_strokes };
+
 struct PlanOptions {
   double tolerance = 0.2;  // mm of wood that may be left above the finished line
   double scrape = 0.4;     // mm, thickest facet left for a scraper where the kit has one
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
+  Prefer prefer = Prefer::least_effort;
+  double limit = std::numeric_limits<double>::infinity();  // seconds after which the best so far is given
+  const std::atomic<bool>* interrupt = nullptr;            // set by another hand: leave off as at the limit
+  std::function<void(double)> progress;  // called now and then with the seconds gone, where given
 };
 
-/// Plans one profile with one kit. Pure: the same input gives the same plan. Every plan returned feasible
-/// has passed the rules of docs/model.md as the planner itself judges them; replay() judges them again.
+/// Plans one profile with one kit. Where it ends before its limit the same input gives the same plan; at the
+/// limit the plan is the best so far, `optimal` false, or `undecided` where there was none yet. Every plan
+/// returned feasible has passed the rules of docs/model.md as the planner itself judges them; replay() judges
+/// them again.
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
 
 }  // namespace arrisline

@@ -6,11 +6,18 @@
 #include <vector>
 
 #include "arrisline/plan.h"
+#include "arrisline/slips.h"
 
 namespace arrisline {
 
+/// What a plan's JSON tells besides the plan; each left out where it is null.
+struct JsonBesides {
+  const Kit* kit = nullptr;                 // what the plan asks of the maker, in this shop
+  const GaugeError* gauge_error = nullptr;  // what a gauge set wrong does
+};
+
 /// One JSON object, numbers to 17 significant digits, lengths in mm; ends with a newline.
-std::string plan_to_json(const Plan& plan);
+std::string plan_to_json(const Plan& plan, const JsonBesides& besides = {});
 
 /// A plan as somebody wrote it: what is stated, kept apart from whether it is true.
 struct StatedPlan {

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "arrisline/plan.h"
+#include "arrisline/slips.h"
 
 namespace arrisline {
 
@@ -18,9 +19,11 @@ struct ReportOptions {
   double scrape = 0.4;
 };
 
-/// The numbered cut list, at most 80 columns wide. A plan that is not feasible gives its reasons instead, as
-/// check_answer() does. Text from files appears with its control bytes made visible, long names shortened.
-std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options);
+/// The numbered cut list, at most 80 columns wide, with what a gauge set wrong does where that is given. A
+/// plan that is not feasible gives its reasons instead, as check_answer() does. Text from files appears with
+/// its control bytes made visible, long names shortened.
+std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options,
+                     const GaugeError* gauge_error = nullptr);
 
 /// The answer of `check` for one profile: "yes" and what it takes, or "no" and for each element the reason
 /// and the nearest size that would do. At most 80 columns wide, ends with a newline.

@@ -74,10 +74,12 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--kit", arguments.kit);
   parser.add_option("--tolerance", arguments.tolerance);
   parser.add_option("--scrape", arguments.scrape);
+  parser.add_option("--gauge-error", arguments.gauge_error);
   parser.add_option("--unit", arguments.unit);
   parser.add_flag("--json", arguments.json);
   const auto stop =
-      parse(parser, "plan", argc, argv, {"--kit", "--json", "--tolerance", "--scrape", "--unit", "--help"});
+      parse(parser, "plan", argc, argv,
+            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--unit", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});

@@ -21,6 +21,7 @@ struct PlanArguments {
   std::string kit;
   std::optional<std::string> tolerance;
   std::optional<std::string> scrape;
+  std::optional<std::string> gauge_error;
   std::optional<std::string> unit;
   bool json = false;
   bool colour = false;

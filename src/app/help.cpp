@@ -33,6 +33,8 @@ usage: arrisline plan PROFILE --kit KIT [options]
                      (default 1/128 in, 0.2 mm)
   --scrape L         thickest facet that may be left for a scraper
                      (default 1/64 in, 0.4 mm)
+  --gauge-error L    what becomes of the finished line if every setting of the
+                     gauge is off by L, and which setting matters most
   --unit inch|mm     unit of the figures printed (default: the kit's)
   -h, --help         this text
 

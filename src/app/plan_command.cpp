@@ -19,7 +19,9 @@ Outcome plan_command(const PlanArguments& arguments) {
       length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "plan", outcome.err);
   const std::optional<double> scrape =
       length_option("--scrape", arguments.scrape, of_lengths, options.scrape, "plan", outcome.err);
-  if (!section || !kit || !unit || !tolerance || !scrape) {
+  const std::optional<double> off =
+      length_option("--gauge-error", arguments.gauge_error, of_lengths, 0, "plan", outcome.err);
+  if (!section || !kit || !unit || !tolerance || !scrape || !off) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -34,9 +36,11 @@ Outcome plan_command(const PlanArguments& arguments) {
     fault.err.insert(0, outcome.err);
     return fault;
   }
-  outcome.out = arguments.json
-                    ? plan_to_json(plan)
-                    : cut_list(plan, *kit, {*unit, arguments.colour, options.tolerance, options.scrape});
+  std::optional<GaugeError> slips;
+  if (arguments.gauge_error && plan.feasible) slips = gauge_error(plan, *off);
+  const GaugeError* slipped = slips ? &*slips : nullptr;
+  const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
+  outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
   outcome.code = plan.feasible ? kDone : kNo;
   return outcome;
 }

@@ -12,12 +12,13 @@ void keep(double t, std::vector<double>& ts) {
 }
 
 /// The fraction of the arc at which its spoke points along `spoke`, if it gets there.
-void keep_spoke(const Edge& arc, double swept, Point spoke, std::vector<double>& ts) {
+void keep_spoke(const Edge& arc, Point spoke, std::vector<double>& ts) {
+  if (!spoke_meets(arc, spoke)) return;
   const Point a = arc.from - arc.centre;
   double ahead = std::atan2(cross(a, spoke), dot(a, spoke));
   if (arc.turn == Turn::right) ahead = -ahead;
   if (ahead < 0) ahead += 2 * kPi;
-  keep(ahead / std::abs(swept), ts);
+  keep(ahead / std::abs(sweep(arc)), ts);
 }
 
 }  // namespace
@@ -34,9 +35,8 @@ void cross_line(const Edge& edge, Point p, Point d, std::vector<double>& ts) {
   const double off = dot(p - edge.centre, n);  // of the line from the centre
   if (std::abs(off) > r + kSame) return;
   const double along = std::sqrt(std::max(0.0, r * r - off * off));
-  const double swept = sweep(edge);
-  keep_spoke(edge, swept, off * n + along * d, ts);
-  if (along > 0) keep_spoke(edge, swept, off * n - along * d, ts);
+  keep_spoke(edge, off * n + along * d, ts);
+  if (along > 0) keep_spoke(edge, off * n - along * d, ts);
 }
 
 void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts) {
@@ -63,9 +63,8 @@ void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>&
   const double foot = (gap * gap + big * big - r * r) / (2 * gap);
   const double half = std::sqrt(std::max(0.0, big * big - foot * foot));
   const Point n = {-d.y, d.x};
-  const double swept = sweep(edge);
-  keep_spoke(edge, swept, foot * d + half * n, ts);
-  if (half > 0) keep_spoke(edge, swept, foot * d - half * n, ts);
+  keep_spoke(edge, foot * d + half * n, ts);
+  if (half > 0) keep_spoke(edge, foot * d - half * n, ts);
 }
 
 void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts) {
@@ -80,7 +79,7 @@ void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts)
 void cross_at(const Edge& edge, Point p, std::vector<double>& ts) {
   if (edge.is_arc()) {
     const Point spoke = p - edge.centre;
-    if (std::abs(norm(spoke) - radius(edge)) < kSame) keep_spoke(edge, sweep(edge), spoke, ts);
+    if (std::abs(norm(spoke) - radius(edge)) < kSame) keep_spoke(edge, spoke, ts);
     return;
   }
   const Point along = edge.to - edge.from;
@@ -92,9 +91,8 @@ void cross_at(const Edge& edge, Point p, std::vector<double>& ts) {
 
 void extremes_along(const Edge& arc, Point d, std::vector<double>& ts) {
   if (!arc.is_arc()) return;
-  const double swept = sweep(arc);
-  keep_spoke(arc, swept, d, ts);
-  keep_spoke(arc, swept, -1 * d, ts);
+  keep_spoke(arc, d, ts);
+  keep_spoke(arc, -1 * d, ts);
 }
 
 }  // namespace arrisline

@@ -68,6 +68,17 @@ Edge reversed(const Edge& edge) {
   return out;
 }
 
+bool spoke_meets(const Edge& arc, Point spoke) {
+  Point a = arc.from - arc.centre;
+  Point b = arc.to - arc.centre;
+  if (arc.turn == Turn::right) std::swap(a, b);
+  const double turn = cross(a, b);
+  if (turn > 0) return cross(a, spoke) >= 0 && cross(spoke, b) >= 0;
+  if (turn == 0 && dot(a, b) < 0) return cross(a, spoke) >= 0;
+  // More than half a circle: anywhere but in the gap.
+  return !(cross(b, spoke) > 0 && cross(spoke, a) > 0);
+}
+
 double distance(Point p, const Edge& edge) {
   if (!edge.is_arc()) {
     const Point along = edge.to - edge.from;
@@ -75,12 +86,8 @@ double distance(Point p, const Edge& edge) {
     const double t = square > 0 ? std::clamp(dot(p - edge.from, along) / square, 0.0, 1.0) : 0;
     return distance(p, edge.from + t * along);
   }
-  const Point a = edge.from - edge.centre;
   const Point q = p - edge.centre;
-  double ahead = std::atan2(cross(a, q), dot(a, q));
-  if (edge.turn == Turn::right) ahead = -ahead;
-  if (ahead < 0) ahead += 2 * kPi;
-  if (ahead <= std::abs(sweep(edge))) return std::abs(norm(q) - norm(a));
+  if (spoke_meets(edge, q)) return std::abs(norm(q) - radius(edge));
   return std::min(distance(p, edge.from), distance(p, edge.to));
 }
 
@@ -100,18 +107,18 @@ double area(std::span<const Edge> edges) {
 }
 
 bool contains(const Loop& loop, Point p) {
-  // The winding angle seen from p. Each arc is its chord, plus a full turn where p lies between the two.
-  double winding = 0;
+  // The turns of the outline about p, counted where it passes to the right of p. Each arc is its chord, plus a
+  // turn where p lies between the two.
+  int turns = 0;
   for (const Edge& edge : loop) {
-    const Point a = edge.from - p;
-    const Point b = edge.to - p;
-    winding += std::atan2(cross(a, b), dot(a, b));
-    if (!edge.is_arc() || distance(p, edge.centre) >= radius(edge)) continue;
     const double side = cross(edge.to - edge.from, p - edge.from);
-    if (edge.turn == Turn::left && side <= 0) winding += 2 * kPi;
-    if (edge.turn == Turn::right && side >= 0) winding -= 2 * kPi;
+    if (edge.from.y <= p.y && edge.to.y > p.y && side > 0) ++turns;
+    if (edge.from.y > p.y && edge.to.y <= p.y && side < 0) --turns;
+    if (!edge.is_arc() || distance(p, edge.centre) >= radius(edge)) continue;
+    if (edge.turn == Turn::left && side <= 0) ++turns;
+    if (edge.turn == Turn::right && side >= 0) --turns;
   }
-  return winding > kPi;
+  return turns > 0;
 }
 
 double distance(Point p, std::span<const Edge> edges) {

@@ -1,5 +1,5 @@
-// Choosing the cuts: which flats finish the flat surfaces, which planes finish the arcs, and which rails
-// guide them.
+// The search: which flats finish the flat surfaces, which planes finish the arcs, which rails guide them, and
+// what else takes waste before the curves.
 #pragma once
 
 #include <optional>
@@ -9,15 +9,19 @@
 
 namespace arrisline {
 
-/// What the choosing came to. Without a sequence, `stuck` are the surfaces nothing was found for.
+/// What the search came to.
 struct Composition {
   std::optional<Sequence> best;
+  double bound = 0;      // no plan among the candidates costs less, in the problem's own weights
+  bool proved = false;   // the search went to its end, so `best` costs the least
+  bool stopped = false;  // at its limit, or interrupted
   std::vector<int> no_plane;          // arcs that no plane of the kit can finish where they stand
   std::vector<int> no_rails;          // arcs that planes fit but nothing guides
   std::vector<int> no_flat;           // flats that no sole or side reaches
   std::optional<Sequence> too_thick;  // the least thick of the valid orders, where all leave too much
 };
 
+/// Searches until the least effort is proved or the options' limit is reached.
 Composition compose(const Problem& problem);
 
 /// Most wood, in mm, that a plan may leave with this kit.

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 #include <tuple>
 
 #include "geometry/crossing.h"
@@ -21,9 +22,11 @@ struct Extent {
 
 Extent extent(const Loop& loop, double tilt) {
   Extent out{1e300, -1e300, 1e300, -1e300};
+  const Point e = across(tilt);
+  const Point a = outward(tilt);
   for (const Edge& edge : loop) {
-    const double u = dot(edge.from, across(tilt));
-    const double v = dot(edge.from, outward(tilt));
+    const double u = dot(edge.from, e);
+    const double v = dot(edge.from, a);
     out = {std::min(out.u0, u), std::max(out.u1, u), std::min(out.v0, v), std::max(out.v1, v)};
   }
   return out;
@@ -117,6 +120,40 @@ bool bench_allows(const Problem& problem, const Plane& plane, const Pose& pose) 
   Plane wide = plane;
   wide.width += 2;
   return rest_height(problem.section.target, Sweep(wide, pose)) < 1e-6;
+}
+
+/// Rebate planes before ploughs before bench planes.
+int rank(PlaneKind kind) {
+  return kind == PlaneKind::rebate ? 0 : kind == PlaneKind::plough ? 1 : 2;
+}
+
+/// Of all planes keeps those that are, for the middle of some flat, the widest of the first kind that finishes
+/// it: a cut that a wider sole makes as well is made with it, unless the narrower plane has to be taken up anyway.
+void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
+  std::set<int> wanted;
+  for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
+    if (problem.surfaces[s].arc) continue;
+    for (const double at : {0.01, 0.5, 0.99}) {
+      int best = -1;
+      for (const Draft& draft : drafts) {
+        const bool finishes = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
+          return part.surface == static_cast<int>(s) && part.from <= at && part.to >= at;
+        });
+        if (!finishes) continue;
+        if (best >= 0) {
+          const Plane& other = problem.plane(best);
+          const Plane& mine = problem.plane(draft.plane);
+          if (rank(mine.kind) > rank(other.kind)) continue;
+          if (rank(mine.kind) == rank(other.kind) && mine.width <= other.width) continue;
+        }
+        best = draft.plane;
+      }
+      if (best >= 0) wanted.insert(best);
+    }
+  }
+  drafts.erase(std::remove_if(drafts.begin(), drafts.end(),
+                              [&](const Draft& draft) { return wanted.count(draft.plane) == 0; }),
+               drafts.end());
 }
 
 }  // namespace
@@ -238,12 +275,26 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
         if (length(problem.edge(s)) <= plane.width && lowest(problem, plane, tilt, u) < v + 1e-6)
           add(p, flat_cut(problem, plane, tilt, u + plane.width / 2, -1, v));
       }
+      if (plane.kind == PlaneKind::plough) {
+        // A flat wider than the iron: groove beside groove from either end, each with its own setting.
+        constexpr int kMostGrooves = 12;
+        for (const Surface& s : problem.surfaces) {
+          if (s.arc || std::abs(wrap_degrees(s.tilt - tilt)) > 1e-7) continue;
+          const double a = dot(problem.edge(s).from, across(tilt));
+          const double b = dot(problem.edge(s).to, across(tilt));
+          for (int i = 1; i < kMostGrooves && i * plane.width < std::abs(b - a) - 1e-6; ++i) {
+            add(p, flat_cut(problem, plane, tilt, std::min(a, b) + i * plane.width, 1, -1e9));
+            add(p, flat_cut(problem, plane, tilt, std::max(a, b) - i * plane.width, -1, -1e9));
+          }
+        }
+      }
       for (const double corner : corners) {
         add(p, flat_cut(problem, plane, tilt, corner, -1, -1e9));
         add(p, flat_cut(problem, plane, tilt, corner, 1, -1e9));
       }
     }
   }
+  keep_widest(problem, out);
   return out;
 }
 

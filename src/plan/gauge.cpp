@@ -9,26 +9,20 @@
 
 namespace arrisline {
 
-namespace {
-
-constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
-
-/// Position of p as gauged from a side of the blank.
-double gauged(const Problem& problem, Side side, Point p) {
+double gauged(const Section& section, Side side, Point p) {
   switch (side) {
     case Side::edge:
       return p.x;
     case Side::back:
-      return problem.section.width - p.x;
+      return section.width - p.x;
     case Side::face:
       return p.y;
     case Side::underside:
-      return problem.section.thickness - p.y;
+      return section.thickness - p.y;
   }
   return 0;
 }
 
-/// The way p moves when the figure grows.
 Point growth(Side side) {
   switch (side) {
     case Side::edge:
@@ -41,6 +35,14 @@ Point growth(Side side) {
       return {0, -1};
   }
   return {};
+}
+
+namespace {
+
+constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
+
+double gauged(const Problem& problem, Side side, Point p) {
+  return gauged(problem.section, side, p);
 }
 
 Side floor_side(double tilt) {
@@ -67,8 +69,8 @@ Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& pos
   return opens_far ? Side::underside : Side::face;
 }
 
-/// Total length of boundary pieces along the line u = `at` of the frame, above v = `floor`; `top` is the
-/// highest point.
+}  // namespace
+
 double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top) {
   double sum = 0;
   double best = -1e300;
@@ -86,6 +88,8 @@ double along_side(const Wood& wood, const Sweep& sweep, double at, double floor,
   }
   return sum;
 }
+
+namespace {
 
 /// The side that a line through p is gauged from: on an upright surface from the face, else from the edge.
 Side side_through(const Wood& before, Point p, double tilt) {
@@ -165,6 +169,87 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
     out.lines.pop_back();
   }
   return out;
+}
+
+bool same_figure(const GaugeLine& a, const GaugeLine& b) {
+  return a.from == b.from && std::abs(a.at - b.at) < 1e-6;
+}
+
+std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slanted,
+                                      const std::vector<Draft>& others) {
+  const Plane& plane = problem.plane(slanted.plane);
+  // Lines on which a piece of the wood's boundary may lie, as a point and a direction.
+  std::vector<std::pair<Point, Point>> surfaces;
+  for (const Edge& edge : problem.blank) surfaces.emplace_back(edge.from, direction_at(edge, 0));
+  for (const Draft& other : others) {
+    const Plane& its = problem.plane(other.plane);
+    for (const Pose& pose : other.poses) {
+      const Sweep sweep(its, pose);
+      if (its.is_flat()) surfaces.emplace_back(pose.at, sweep.e());
+      for (const double u : {-sweep.half(), sweep.half()})
+        surfaces.emplace_back(pose.at + u * sweep.e(), sweep.a());
+    }
+  }
+  std::vector<GaugeLine> out;
+  const Sweep first(plane, slanted.poses.front());
+  std::vector<std::pair<Point, Point>> own = {{first.pose().at, first.e()}};
+  for (const Pose& pose : slanted.poses) {
+    const Sweep sweep(plane, pose);
+    for (const double u : {-sweep.half(), sweep.half()}) own.emplace_back(pose.at + u * sweep.e(), sweep.a());
+  }
+  for (const auto& [p, d] : own) {
+    for (const auto& [q, e] : surfaces) {
+      const double turn = cross(d, e);
+      if (std::abs(turn) < 1e-9) continue;
+      const Point at = p + (cross(q - p, e) / turn) * d;
+      for (const Side side : {Side::edge, Side::back, Side::face, Side::underside})
+        out.push_back({side, gauged(problem, side, at), 0, false});
+    }
+  }
+  return out;
+}
+
+std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                                     const Wood* finished) {
+  const double tilt = poses.front().tilt;
+  const Sweep sweep(plane, poses.front());
+  const Side floor = floor_side(tilt);
+  std::vector<GaugeLine> out = {{floor, gauged(problem, floor, poses.front().at), 0, false}};
+  if (finished == nullptr) return out;
+  double low = 1e300, high = -1e300;
+  for (const Pose& pose : poses) {
+    low = std::min(low, sweep.u(pose.at) - sweep.half());
+    high = std::max(high, sweep.u(pose.at) + sweep.half());
+  }
+  const Side wall = wall_side(problem, tilt, poses, sweep.half());
+  std::vector<GaugeLine> walls;
+  double nearest = 1e300;
+  for (const double u : {low, high}) {
+    const double at = gauged(problem, wall, sweep.pose().at + u * sweep.e());
+    nearest = std::min(nearest, at);
+    if (along_side(*finished, sweep, u, 0, nullptr) > 0.02 + kLine) walls.push_back({wall, at, 0, false});
+  }
+  // Of a groove as wide as the sole only the nearer wall is gauged, so the farther one is never certain.
+  for (const GaugeLine& line : walls) {
+    if (poses.size() > 1 || line.at < nearest + kLine) out.push_back(line);
+  }
+  return out;
+}
+
+bool stands_at(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+               const GaugeLine& line) {
+  const bool upright = line.from == Side::edge || line.from == Side::back;
+  for (const Pose& pose : poses) {
+    const Sweep sweep(plane, pose);
+    const bool side_along = std::abs(upright ? sweep.a().x : sweep.a().y) < 1e-6;
+    const bool sole_along = plane.is_flat() && std::abs(upright ? sweep.e().x : sweep.e().y) < 1e-6;
+    for (const double u : {-sweep.half(), sweep.half()}) {
+      if ((side_along || sole_along) &&
+          std::abs(gauged(problem, line.from, pose.at + u * sweep.e()) - line.at) < 2 * kLine)
+        return true;
+    }
+  }
+  return false;
 }
 
 Divisions divisions(const Kit& kit, const PlanOptions& options) {
@@ -294,9 +379,9 @@ bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<P
   const double reach = board.screw / 2 + board.clear;
   constexpr double kLeastHold = 3.175;  // 1/8 in of wood above the board for a screw to bear on
   for (const double stop : board.stops) {
-    const double x = lies == Lies::end_for_end ? stop : w - stop;
+    const double x = back_edge_free(lies) ? stop : w - stop;
     if (x - reach < 0 || x + reach > w) continue;
-    const bool flipped = lies == Lies::underside_up;
+    const bool flipped = is_underside_up(lies);
     auto at_height = [&](double h) { return flipped ? h : t - h; };
     bool good = true;
     for (int i = 0; good && i <= 8; ++i) {

@@ -8,6 +8,15 @@
 
 namespace arrisline {
 
+/// Position of p as gauged from a side of the blank, mm.
+double gauged(const Section& section, Side side, Point p);
+/// The way a point moves when the figure gauged from that side grows.
+Point growth(Side side);
+
+/// Total length of the wood's boundary along the line u = `at` of the sweep's frame, above v = `floor`;
+/// `top`, where given, is set to its highest point.
+double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top);
+
 /// The lines that lay out a flat cut, from the wood before and after it. Square cuts give their floor and
 /// the walls that were not there before; slanted ones the two lines where sole or side leave the wood.
 /// `on_wall` tells that a side runs along a wall already cut.
@@ -18,6 +27,23 @@ struct LaidOut {
 };
 LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                 const Wood& before, const Wood& after);
+
+/// One figure on the gauge, to 1e-6 mm.
+bool same_figure(const GaugeLine& a, const GaugeLine& b);
+
+/// The lines that a slanted flat cut may come to need, whatever is cut before it: where its sole or its sides meet
+/// the sides of the blank and the soles and sides of the `others`.
+std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slanted,
+                                      const std::vector<Draft>& others);
+
+/// The lines that a square flat cut needs in any order of the cuts: its floor, and the walls that stand on the
+/// finished wood and that nothing else makes (see stands_at). Without `finished`, the floor alone.
+std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+                                     const Wood* finished);
+
+/// A side or a flat sole of the poses runs along the line.
+bool stands_at(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
+               const GaugeLine& line);
 
 /// Divisions to which lines are rounded, mm.
 struct Divisions {

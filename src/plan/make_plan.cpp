@@ -32,11 +32,29 @@ const char* word(Lies lies) {
     case Lies::face_up:
       return "face up";
     case Lies::underside_up:
+    case Lies::rolled_over:
       return "underside up";
     case Lies::end_for_end:
       return "end for end";
   }
   return "";
+}
+
+bool is_underside_up(Lies lies) {
+  return lies == Lies::underside_up || lies == Lies::rolled_over;
+}
+
+bool back_edge_free(Lies lies) {
+  return lies == Lies::end_for_end || lies == Lies::rolled_over;
+}
+
+Planed planed(Lies lies) {
+  // Turned about the upright or end over end, the stick has its other end foremost.
+  return lies == Lies::face_up || lies == Lies::rolled_over ? Planed::along : Planed::against;
+}
+
+const char* word(Planed planed) {
+  return planed == Planed::along ? "along the arrow" : "against the arrow";
 }
 
 namespace {
@@ -108,7 +126,7 @@ std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence&
 
 bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose) {
   // Only a side or sole that stands beyond the wood's own underside meets the board.
-  if (lies_for({&pose, 1}) == Lies::underside_up) return false;
+  if (is_underside_up(lies_for({&pose, 1}).value_or(Lies::face_up))) return false;
   for (const Edge& edge : sole_edges(plane, pose)) {
     if (std::max(edge.from.y, edge.to.y) > problem.section.thickness + 1e-6) return true;
   }
@@ -151,6 +169,18 @@ void fill_set(const Problem& problem, Plan& plan) {
     }
   }
   plan.left.as_set_max_height = thickest_left(wood, problem.section.target).height;
+}
+
+/// The effort by the kit's own weights, whatever was preferred.
+double standard_effort(const Problem& problem, const Sequence& sequence) {
+  const Weights weights = weights_for(problem.kit.shop, Prefer::least_effort);
+  double effort = 0;
+  const Step* previous = nullptr;
+  for (const Step& step : sequence.steps) {
+    effort += effort_of(weights, step, previous);
+    previous = &step;
+  }
+  return effort;
 }
 
 void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
@@ -199,7 +229,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
               .elements[static_cast<std::size_t>(problem.section.source[static_cast<std::size_t>(s.edge)])]);
     }
   }
-  plan.effort = sequence.effort;
+  plan.effort = standard_effort(problem, sequence);
   if (left.height > problem.options.tolerance && problem.kit.scraper) {
     Cut scrape;
     scrape.number = static_cast<int>(plan.cuts.size()) + 1;
@@ -239,14 +269,28 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
     return plan;
   }
   const Composition composition = compose(problem);
+  if (!composition.best && composition.stopped) {
+    plan.undecided = true;
+    Reason reason;
+    reason.why = "the search was left off before it found a plan or made sure that there is none";
+    plan.reasons.push_back(reason);
+    return plan;
+  }
   if (!composition.best) {
     plan.reasons = explain(problem, composition);
     return plan;
   }
   plan.feasible = true;
   fill(problem, *composition.best, plan);
-  // No proof is attempted yet; what is certain is that something must be cut with some plane.
-  plan.bound = std::min(plan.effort, kit.shop.weight_cut + kit.shop.weight_change);
+  plan.optimal = composition.proved;
+  if (composition.proved) {
+    plan.bound = plan.effort;
+  } else if (options.prefer == Prefer::least_effort) {
+    plan.bound = std::min(plan.effort, composition.bound);
+  } else {
+    // What is preferred outweighs the rest: of the kit's own weights only the first cut is certain.
+    plan.bound = std::min(plan.effort, kit.shop.weight_cut + kit.shop.weight_change);
+  }
   return plan;
 }
 

@@ -17,7 +17,7 @@ Point normal_at(const Edge& edge, double t) {
 }  // namespace
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options) {
-  Problem problem{section, kit, options, blank_outline(section.width, section.thickness), {}};
+  Problem problem{section, kit, options, weights_for(kit.shop, options.prefer), blank_outline(section.width, section.thickness), {}};
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     if (section.source[i] < 0) continue;
     const Edge& edge = section.target[i];
@@ -51,16 +51,15 @@ std::optional<Lies> lies_for(std::span<const Pose> poses) {
   // fence lets it.
   constexpr double kOut = 90.5;  // half a degree of slack keeps a plane on its side counted as that
   constexpr double kBack = -60.5;
-  bool face = true, turned = true, below = true;
-  for (const Pose& pose : poses) {
-    const double t = wrap_degrees(pose.tilt);
-    face = face && t >= kBack && t <= kOut;
-    turned = turned && -t >= kBack && -t <= kOut;
-    below = below && std::abs(t) >= 180 - kOut;
+  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
+    const bool stands = std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+      // The lean toward the working edge, as the blank lies.
+      const double lean = is_underside_up(lies) ? wrap_degrees(180 - pose.tilt) : wrap_degrees(pose.tilt);
+      const double out = back_edge_free(lies) ? -lean : lean;
+      return out >= kBack && out <= kOut;
+    });
+    if (stands) return lies;
   }
-  if (face) return Lies::face_up;
-  if (turned) return Lies::end_for_end;
-  if (below) return Lies::underside_up;
   return std::nullopt;
 }
 
@@ -70,14 +69,27 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
   Pose pose{edge.centre + (arc.bead ? r : -r) * outward(tilt), tilt};
   const bool too_flat = plane.kind == PlaneKind::round && plane.radius > r;
   const bool too_tight = plane.kind == PlaneKind::hollow && plane.radius < r;
-  if (too_flat || too_tight) {
+  const bool chord = plane.is_flat() && !arc.bead;
+  if (too_flat || too_tight || chord) {
     // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two
-    // sagittas.
+    // sagittas, of which a flat sole's is nothing.
     const double half = plane.width / 2;
     auto sagitta = [&](double of) { return of - std::sqrt(std::max(0.0, of * of - half * half)); };
-    pose.at = pose.at + std::abs(sagitta(plane.radius) - sagitta(r)) * outward(tilt);
+    const double own = chord ? 0 : sagitta(plane.radius);
+    pose.at = pose.at + std::abs(own - sagitta(r)) * outward(tilt);
   }
   return pose;
+}
+
+Pose start_pose(const Problem& problem, const Draft& draft, double tilt) {
+  const Pose on_arc = pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
+                                  problem.plane(draft.plane), tilt);
+  for (const Pose& pose : draft.poses) {
+    // Its own may stand off the arc along the plane, but not beside.
+    if (std::abs(pose.tilt - tilt) < 1e-6 && std::abs(dot(pose.at - on_arc.at, across(tilt))) < 1e-6)
+      return pose;
+  }
+  return on_arc;
 }
 
 }  // namespace arrisline

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "arrisline/plan.h"
+#include "plan/effort.h"
 #include "plan/sweep.h"
 #include "plan/wood.h"
 
@@ -33,6 +34,7 @@ struct Problem {
   const Section& section;
   const Kit& kit;
   const PlanOptions& options;
+  Weights weights;
   Loop blank;
   std::vector<Surface> surfaces;
 
@@ -54,7 +56,7 @@ struct Draft {
   int plane = 0;  // index into Kit::planes
   std::vector<Pose> poses;
   std::vector<Stretch> finishes;  // of flat and shaped soles
-  int arc = -1;                   // surface index of the arc a curved draft finishes
+  int arc = -1;                   // surface index of the arc a curved draft or a facet finishes
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
@@ -65,12 +67,16 @@ void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& woo
 /// Upright on a side of the blank, as gauge lines and fences want it, to 1e-6 degrees.
 bool is_square(double tilt);
 
-/// How the blank can lie on the board for one plane to stand at all these tilts, face up where that serves;
-/// nothing where it has to be turned between them.
+/// How the blank can lie on the board for one plane to stand at all these tilts: face up where that serves,
+/// turned end for end before turned over, and over end over end before over about its length, since the
+/// working edge is then free still. Nothing where it has to be turned between them.
 std::optional<Lies> lies_for(std::span<const Pose> poses);
 
-/// The pose of a curved plane whose sole rests on the arc at this tilt.
+/// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);
+
+/// The pose at which a curved draft starts at this tilt: its own there, or else resting on the arc.
+Pose start_pose(const Problem& problem, const Draft& draft, double tilt);
 
 /// Flat cuts with a side or an end in every place that a corner of the target suggests.
 std::vector<Draft> flat_drafts(const Problem& problem);
@@ -87,8 +93,9 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
                                  double off);
 
-/// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several with one plane where
-/// the blank has to be turned between them.
+/// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several: with one plane where
+/// the blank has to be turned between them, or each making a stretch that the other cannot get to. Where no
+/// hollow or round stands on any of it, ways of flats (facets.h).
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
 
 /// Shaped planes where their sole lies along the target: one draft for each place and way up, with the

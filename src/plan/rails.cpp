@@ -15,6 +15,20 @@ constexpr double kStraightDown = 8;  // degrees of lean below which neither side
 constexpr int kSamples = 10;  // places at which a free figure is tried before the root between two is sought
 constexpr double kLevel = 1e-9;  // mm by which the two rails may differ when solved
 
+constexpr double kSameFigure = 1e-6;  // mm or degrees within which two cuts are one
+
+bool same_cuts(const std::vector<Draft>& a, const std::vector<Draft>& b) {
+  auto is_in = [](const Draft& draft, const std::vector<Draft>& all) {
+    return std::any_of(all.begin(), all.end(), [&](const Draft& other) {
+      const Pose& p = draft.poses.front();
+      const Pose& q = other.poses.front();
+      return draft.plane == other.plane && draft.poses.size() == other.poses.size() &&
+             distance(p.at, q.at) < kSameFigure && std::abs(wrap_degrees(p.tilt - q.tilt)) < kSameFigure;
+    });
+  };
+  return a.size() == b.size() && std::all_of(a.begin(), a.end(), [&](const Draft& d) { return is_in(d, b); });
+}
+
 using Pattern = std::function<std::vector<Draft>(double)>;
 
 class RailFinder {
@@ -67,6 +81,9 @@ class RailFinder {
       start_ = start;
       const double lean = wrap_degrees(start);
       frame_ = std::abs(lean) <= 90 + 1e-9 ? 0 : 180;
+      e_ = across(frame_);
+      a_ = outward(frame_);
+      under_ = wood_.strip(sole_at(start_));
       const double local = wrap_degrees(start - frame_);
       if (std::abs(local) > kStraightDown) {
         open_ = local > 0 ? -1 : 1;
@@ -79,6 +96,7 @@ class RailFinder {
       }
       if (!arc_.bead) slots();
     }
+    if (arc_.bead) tangents_all_round();
   }
 
   /// Where no pattern serves: any one or two of the flats that stand against corners of the target.
@@ -120,39 +138,49 @@ class RailFinder {
     return {};
   }
 
-  /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows.
+  /// A square cut whose floor is at `floor_v` and whose wall stands as far in as the target allows: at the
+  /// nearest point of it, going in from near_u, that rises above the floor.
   std::vector<Draft> floor_step(double near_u, double floor_v) const {
-    // Walk inward from near_u until the target stands above the floor.
+    constexpr double kAbove = 1e-6;  // mm by which rounding may lift what stands level with the floor
     double reach = std::numeric_limits<double>::infinity();
+    auto consider = [&](Point uv) {
+      if (uv.y <= floor_v + kAbove) return;
+      const double in = -open_ * (uv.x - near_u);
+      if (in > -kAbove) reach = std::min(reach, in);
+    };
     for (const Edge& edge : problem_.section.target) {
-      for (int i = 0; i <= 16; ++i) {
-        const Point p = point_at(edge, i / 16.0);
-        const double in = -open_ * (dot(p, across(frame_)) - near_u);
-        if (in > 1e-6 && dot(p, outward(frame_)) > floor_v + 1e-6) reach = std::min(reach, in);
+      const Point from = {u(edge.from), v(edge.from)};
+      const Point to = {u(edge.to), v(edge.to)};
+      consider(from);
+      consider(to);
+      if (!edge.is_arc()) {
+        auto cross_at = [&](double share) {
+          if (share > 0 && share < 1)
+            consider({from.x + share * (to.x - from.x), from.y + share * (to.y - from.y)});
+        };
+        // Just above the floor, and straight above the near end.
+        if (from.y != to.y) cross_at((floor_v + 2 * kAbove - from.y) / (to.y - from.y));
+        if (from.x != to.x) cross_at((near_u - from.x) / (to.x - from.x));
+        continue;
+      }
+      const Point c = {u(edge.centre), v(edge.centre)};
+      const double r = radius(edge);
+      auto at_spoke = [&](double across_spoke, double up) {
+        if (spoke_meets(edge, across_spoke * e_ + up * a_)) consider({c.x + across_spoke, c.y + up});
+      };
+      at_spoke(r, 0);
+      at_spoke(-r, 0);
+      const double up = floor_v + 2 * kAbove - c.y;
+      const double along = near_u - c.x;
+      for (const double side : {1.0, -1.0}) {
+        if (std::abs(up) < r) at_spoke(side * std::sqrt(r * r - up * up), up);
+        if (std::abs(along) < r) at_spoke(along, side * std::sqrt(r * r - along * along));
       }
     }
     if (!std::isfinite(reach)) return {};
-    // The corners of the target give the exact wall; between samples of an arc bisect.
-    double low = 0, high = reach;
-    auto clear = [&](double in) {
-      const double u0 = near_u, u1 = near_u - open_ * in;
-      Plane probe;
-      probe.width = std::abs(u1 - u0);
-      if (probe.width < 1e-6) return true;
-      const Pose pose{(u0 + u1) / 2 * across(frame_), frame_};
-      return rest_height(problem_.section.target, Sweep(probe, pose)) <= floor_v + 1e-6;
-    };
-    if (clear(high)) {
-      low = high;
-    } else {
-      while (high - low > 1e-7) {
-        const double mid = (low + high) / 2;
-        (clear(mid) ? low : high) = mid;
-      }
-    }
-    double wall = near_u - open_ * low;
+    double wall = near_u - open_ * std::max(0.0, reach);
     for (const Edge& edge : problem_.section.target) {
-      const double corner = dot(edge.from, across(frame_));
+      const double corner = u(edge.from);
       if (std::abs(corner - wall) < 1e-5) wall = corner;
     }
     return step(wall, floor_v);
@@ -170,8 +198,8 @@ class RailFinder {
   Point on_circle(double lean, double share) const {
     return centre_ + (arc_.bead ? 1.0 : -1.0) * share * radius_ * outward(lean);
   }
-  double u(Point p) const { return dot(p, across(frame_)); }
-  double v(Point p) const { return dot(p, outward(frame_)); }
+  double u(Point p) const { return dot(p, e_); }
+  double v(Point p) const { return dot(p, a_); }
 
   static std::vector<Draft> both(std::vector<Draft> a, std::vector<Draft> b) {
     if (a.empty() || b.empty()) return {};
@@ -181,55 +209,87 @@ class RailFinder {
 
   // --- trying and solving --------------------------------------------------------------------------
 
-  Wood after(const std::vector<Draft>& cuts) const {
-    Wood wood = wood_;
-    cut_all(problem_, cuts, wood);
-    return wood;
-  }
+  Sweep sole_at(double start) const { return {sole_, start_pose(problem_, draft_, start)}; }
 
-  /// Height of the left rail less that of the right one at the start.
-  std::optional<double> difference(const std::vector<Draft>& cuts, double start) const {
-    if (cuts.empty()) return std::nullopt;
-    const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
+  /// Height of the left rail less that of the right one, the sole standing over this wood.
+  std::optional<double> difference(const Wood& wood, const Sweep& sole) const {
     const double w = sole_.width;
-    const double left = rest_height_between(wood.edges(), sweep, -kWellLaidReach * w, -kOffMiddle * w);
-    const double right = rest_height_between(wood.edges(), sweep, kOffMiddle * w, kWellLaidReach * w);
+    const double left = rest_height_between(wood.edges(), sole, -kWellLaidReach * w, -kOffMiddle * w);
+    const double right = rest_height_between(wood.edges(), sole, kOffMiddle * w, kWellLaidReach * w);
     if (!std::isfinite(left) || !std::isfinite(right)) return std::nullopt;
     return left - right;
   }
 
   bool accept(const std::vector<Draft>& cuts, double start) {
     if (cuts.empty()) return false;
-    const Wood wood = after(cuts);
-    const Sweep sweep(sole_, pose_on_arc(problem_, arc_, sole_, start));
-    if (gouges(problem_.section.target, sweep, kExact)) return false;
-    const Touch bears = touch(wood.edges(), sweep);
+    const Sweep sole = sole_at(start);
+    if (gouges(problem_.section.target, sole, kExact)) return false;
+    Wood wood = wood_.strip(sole);
+    cut_all(problem_, cuts, wood);
+    const Touch bears = touch(wood.edges(), sole);
     if (bears.height < 0.005) return false;  // nothing left to ride on
     const Guidance guided = guidance(bears, sole_);
     if (!guided.two_arrises) return false;
     const bool good = well_laid(guided, sole_);
-    (good ? found_ : lesser_).push_back({cuts, start, guided});
+    std::vector<Setup>& list = good ? found_ : lesser_;
+    const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& other) {
+      return std::abs(other.start - start) < kSameFigure && same_cuts(other.cuts, cuts);
+    });
+    if (!known) list.push_back({cuts, start, guided});
     return good;
   }
 
   /// Solves for the figure x of the pattern, the plane starting at start_ or, where it follows, at x itself.
   bool solve(double from, double to, const Pattern& pattern, bool start_follows = false) {
+    return solve_after({}, from, to, pattern, start_follows);
+  }
+
+  /// The same with cuts that do not depend on x and come with the pattern's.
+  bool solve_with(const std::vector<Draft>& fixed, double from, double to, const Pattern& pattern) {
+    return !fixed.empty() && solve_after(fixed, from, to, pattern, false);
+  }
+
+  bool solve_after(const std::vector<Draft>& fixed, double from, double to, const Pattern& pattern,
+                   bool start_follows) {
+    Wood base = start_follows ? Wood(Loop{}) : under_;
+    if (!start_follows) cut_all(problem_, fixed, base);
+    const Sweep sole_at_start = sole_at(start_);
     auto start_at = [&](double x) { return start_follows ? x : start_; };
+    auto rails_at = [&](double x) -> std::optional<double> {
+      const std::vector<Draft> cuts = pattern(x);
+      if (cuts.empty()) return std::nullopt;
+      if (!start_follows) {
+        Wood wood = base;
+        cut_all(problem_, cuts, wood);
+        return difference(wood, sole_at_start);
+      }
+      const Sweep sole = sole_at(x);
+      Wood wood = wood_.strip(sole);
+      cut_all(problem_, fixed, wood);
+      cut_all(problem_, cuts, wood);
+      return difference(wood, sole);
+    };
+    auto accept_at = [&](double x) {
+      return accept(fixed.empty() ? pattern(x) : both(fixed, pattern(x)), start_at(x));
+    };
+    bool found = false;
     double last_x = 0;
     std::optional<double> last;
     for (int i = 0; i <= kSamples; ++i) {
       const double x = from + (to - from) * i / kSamples;
-      const std::optional<double> here = difference(pattern(x), start_at(x));
-      if (here && std::abs(*here) < kLevel && accept(pattern(x), start_at(x))) return true;
-      if (here && last && (*here < 0) != (*last < 0)) {
+      const std::optional<double> here = rails_at(x);
+      const bool level = here && std::abs(*here) < kLevel;
+      if (level) found = accept_at(x) || found;
+      // Level all the way, as mirror images are: one figure does for all.
+      if (level && found && last && std::abs(*last) < kLevel) return true;
+      if (!level && here && last && std::abs(*last) >= kLevel && (*here < 0) != (*last < 0)) {
         // Regula falsi, the end that stays put counting half (the Illinois rule).
         double low = last_x, high = x;
         double at_low = *last, at_high = *here;
         double root = x;
         for (int i_step = 0; i_step < 50 && std::abs(high - low) > 1e-12; ++i_step) {
           root = (low * at_high - high * at_low) / (at_high - at_low);
-          const std::optional<double> g = difference(pattern(root), start_at(root));
+          const std::optional<double> g = rails_at(root);
           if (!g || std::abs(*g) < kLevel) break;
           if ((*g < 0) == (at_high < 0)) {
             at_low /= 2;
@@ -240,12 +300,12 @@ class RailFinder {
           high = root;
           at_high = *g;
         }
-        if (accept(pattern(root), start_at(root))) return true;
+        found = accept_at(root) || found;
       }
       last = here;
       last_x = x;
     }
-    return false;
+    return found;
   }
 
   // --- patterns ------------------------------------------------------------------------------------
@@ -268,19 +328,24 @@ class RailFinder {
       return floor_step(u(p), v(p));
     };
     const double near = 0.1 * w, far = kWellLaidReach * w;
-    solve(near, far, [&](double x) { return both(tangent, outer(x)); });
-    solve(near, far, [&](double x) { return both(tangent, inner(x)); });
+    solve_with(tangent, near, far, outer);
+    solve_with(tangent, near, far, inner);
     const std::vector<Draft> rail = both(tangent, outer(0.38 * w));
-    solve(near, far, [&](double x) { return both(rail, inner(x)); });
+    solve_with(rail, near, far, inner);
 
     // A second chamfer beside the one at the start: the arris between them is one rail. A third on the other
     // side where nothing stands there to be the other rail.
     for (const double side : {1.0, -1.0}) {
-      solve(4, 45, [&](double turn) { return both(tangent, chamfer(start_ + side * turn, 0)); });
+      solve_with(tangent, 4, 45, [&](double turn) { return chamfer(start_ + side * turn, 0); });
     }
     for (const double turn : {20.0, 28.0}) {
-      const std::vector<Draft> pair = both(tangent, chamfer(start_ + turn, 0));
-      if (solve(4, 45, [&](double other) { return both(pair, chamfer(start_ - other, 0)); })) break;
+      bool done = false;
+      for (const double side : {1.0, -1.0}) {
+        const std::vector<Draft> pair = both(tangent, chamfer(start_ + side * turn, 0));
+        done =
+            solve_with(pair, 4, 45, [&](double other) { return chamfer(start_ - side * other, 0); }) || done;
+      }
+      if (done) break;
     }
     // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
     const double mid = (arc_.lo + arc_.hi) / 2;
@@ -294,9 +359,53 @@ class RailFinder {
         return both(chamfer(start_ + turn - apart, 0), chamfer(start_ + turn + apart, 0));
       });
     }
+    // A notch in the square arris outside the bead: its two arrises are the rails. Its corner stands a little
+    // off the arc.
+    for (const double share : {1.02, 1.06, 1.12}) {
+      if (solve(start_ - 20, start_ + 20, [&](double lean) { return corner(lean, share); })) break;
+    }
     // A chamfer standing off the arc, where a tangent one leaves its arrises wider than the sole.
     for (const double off : {0.02, 0.05, 0.1}) {
       if (solve(start_ - 20, start_ + 20, [&](double lean) { return chamfer(lean, off * radius_); })) break;
+    }
+  }
+
+  /// Tilts between which the bead is divided alike: its ends, and where it comes out to a side of the blank.
+  std::vector<double> quarters() const {
+    std::vector<double> out = {arc_.lo};
+    for (double tilt = std::ceil(arc_.lo / 90 + 0.05) * 90; tilt < arc_.hi - 4.5; tilt += 90) {
+      const Point p = centre_ + radius_ * outward(tilt);
+      if (distance(p, problem_.blank) < kSameFigure) out.push_back(tilt);
+    }
+    out.push_back(arc_.hi);
+    return out;
+  }
+
+  /// Tangent chamfers all round the bead, as many in each quarter, each leaning alike from the next and from
+  /// the sides of the blank; the plane starts on any of them. The one it starts on is leaned until both its
+  /// arrises meet the sole.
+  void tangents_all_round() {
+    const std::vector<double> ends = quarters();
+    for (int n = 1; n <= 3; ++n) {
+      std::vector<double> leans;
+      for (std::size_t q = 0; q + 1 < ends.size(); ++q) {
+        for (int i = 1; i <= n; ++i) leans.push_back(ends[q] + (ends[q + 1] - ends[q]) * i / (n + 1));
+      }
+      std::vector<std::vector<Draft>> chamfers;
+      for (const double lean : leans) chamfers.push_back(chamfer(lean, 0));
+      const double play = (ends[1] - ends[0]) / (n + 1) / 3;
+      for (std::size_t i = 0; i < leans.size(); ++i) {
+        std::vector<Draft> others;
+        for (std::size_t j = 0; j < leans.size(); ++j) {
+          if (j != i) others.insert(others.end(), chamfers[j].begin(), chamfers[j].end());
+        }
+        const Pattern leaning = [&](double lean) {
+          std::vector<Draft> all = chamfer(lean, 0);
+          if (!all.empty()) all.insert(all.end(), others.begin(), others.end());
+          return all;
+        };
+        solve(leans[i] - play, leans[i] + play, leaning, true);
+      }
     }
   }
 
@@ -325,25 +434,23 @@ class RailFinder {
     bool outward_found = false, inward_found = false, both_found = false;
     for (const double share : {1.0, 0.95, 0.85, 0.7}) {
       for (const double aside : {0.0, 8.0, -8.0, 16.0, -16.0}) {
-        const double lean = mid + aside;
+        const double lean = mid - open_ * aside;
         const std::vector<Draft> first = corner(lean, share);
         if (first.empty()) continue;
         const Point k = on_circle(lean, share);
         auto outer = [&](double out) { return step(u(k) + open_ * out, -1e9); };
         auto inner = [&](double up) { return floor_step(u(k), v(k) + up); };
-        if (!outward_found)
-          outward_found = solve(near, 1.5 * w, [&](double x) { return both(first, outer(x)); });
-        if (!inward_found)
-          inward_found = solve(near, 1.5 * w, [&](double x) { return both(first, inner(x)); });
+        if (!outward_found) outward_found = solve_with(first, near, 1.5 * w, outer);
+        if (!inward_found) inward_found = solve_with(first, near, 1.5 * w, inner);
         if (both_found) continue;
         const std::vector<Draft> rail = both(first, outer(0.55 * w));
-        both_found = solve(near, 1.5 * w, [&](double x) { return both(rail, inner(x)); });
+        both_found = solve_with(rail, near, 1.5 * w, inner);
       }
       if (outward_found || inward_found || both_found) break;
     }
   }
 
-  /// A step whose corner lies on the circle of the arc, or drawn in to a share of its radius.
+  /// A step whose corner lies on the circle of the arc, or at a share of its radius from the centre.
   std::vector<Draft> corner(double lean, double share) const {
     const Point k = on_circle(lean, share);
     return step(u(k), v(k));
@@ -361,7 +468,7 @@ class RailFinder {
         const double middle = dot(centre_, across(start_));
         std::vector<Pose> poses = flat_cut(problem_, plane, start_, middle + plane.width / 2, -1, -1e9);
         if (poses.size() > 1) poses.resize(1);
-        if (!poses.empty() && accept(one(p, poses), start_)) break;
+        if (!poses.empty()) accept(one(p, poses), start_);
       }
     }
     // Leaned over as far as this, a square corner would stand upright: that is the step of a cove.
@@ -377,8 +484,7 @@ class RailFinder {
           // The corner of the sole that points down between the two arms.
           const Pose pose{k + side * (plane.width / 2) * across(lean), lean};
           if (gouges(problem_.section.target, Sweep(plane, pose), kExact)) continue;
-          done = accept(one(p, {pose}), start_);
-          if (done) break;
+          done = accept(one(p, {pose}), start_) || done;
         }
         if (done) break;
       }
@@ -397,6 +503,8 @@ class RailFinder {
   std::vector<int> slots_;
   double start_ = 0;
   double frame_ = 0;
+  Point e_, a_;         // across and outward of frame_
+  Wood under_{Loop{}};  // the wood under the sole at start_
   int open_ = -1;
   std::vector<Setup> found_;
   std::vector<Setup> lesser_;
@@ -409,24 +517,34 @@ bool well_laid(const Guidance& guidance, const Plane& plane) {
   return guidance.well_laid() && -guidance.left <= reach && guidance.right <= reach;
 }
 
+std::vector<Start> guided_starts(const Problem& problem, const Draft& draft, const Wood& wood) {
+  const Plane& plane = problem.plane(draft.plane);
+  std::vector<double> tilts;
+  auto add = [&](double tilt) {
+    if (std::none_of(tilts.begin(), tilts.end(), [&](double t) { return std::abs(t - tilt) < 1e-6; }))
+      tilts.push_back(tilt);
+  };
+  for (const Pose& pose : draft.poses) add(pose.tilt);
+  for (const double tilt : draft.starts) add(tilt);
+  std::vector<Start> out;
+  for (const double tilt : tilts) {
+    const Touch bears = touch(wood.edges(), Sweep(plane, start_pose(problem, draft, tilt)));
+    const Guidance guided = guidance(bears, plane);
+    if (guided.two_arrises) out.push_back({tilt, guided});
+  }
+  return out;
+}
+
 std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood) {
   const Plane& plane = problem.plane(draft.plane);
-  const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
-  // A start that is one of the draft's own tilts saves a pose, and is worth this much imbalance.
-  constexpr double kOwnTilt = 0.05;
   std::optional<Start> best;
-  auto consider = [&](double tilt, double handicap) {
-    const Touch bears = touch(wood.edges(), Sweep(plane, pose_on_arc(problem, arc, plane, tilt)));
-    const Guidance guided = guidance(bears, plane);
-    if (!guided.two_arrises) return;
-    if (best && well_laid(best->guidance, plane) != well_laid(guided, plane)) {
-      if (well_laid(guided, plane)) best = Start{tilt, guided};
-    } else if (!best || guided.imbalance + handicap < best->guidance.imbalance - 1e-6) {
-      best = Start{tilt, guided};
-    }
-  };
-  for (const Pose& pose : draft.poses) consider(pose.tilt, 0);
-  for (const double tilt : draft.starts) consider(tilt, kOwnTilt);
+  for (const Start& start : guided_starts(problem, draft, wood)) {
+    const bool well = well_laid(start.guidance, plane);
+    const bool best_well = best && well_laid(best->guidance, plane);
+    if (!best || (well && !best_well) ||
+        (well == best_well && start.guidance.imbalance < best->guidance.imbalance - 1e-6))
+      best = start;
+  }
   return best;
 }
 

@@ -1,9 +1,10 @@
-// The order of the cuts: what each finds, takes and costs in its turn, and the order that costs least.
+// One cut in its turn: what it finds, takes and costs there.
 #pragma once
 
 #include <optional>
 #include <vector>
 
+#include "plan/effort.h"
 #include "plan/gauge.h"
 #include "plan/problem.h"
 #include "plan/thickness.h"
@@ -11,11 +12,6 @@
 #include "plan/wood.h"
 
 namespace arrisline {
-
-struct Strokes {
-  double plain = 0;
-  double counted = 0;
-};
 
 /// One draft in its place, every rule that concerns it checked on the wood as it then stands.
 struct Step {
@@ -27,6 +23,7 @@ struct Step {
   double removed = 0;
   Strokes strokes;
   double wear = 0;  // of a sole that is not flat: wood taken, in squares of its width
+  bool ill_laid = false;  // rides on two arrises, but not well
   int settings = 0;
   double effort = 0;  // what it adds
 };
@@ -40,21 +37,25 @@ struct Sequence {
   double left_area = 0;
 };
 
-/// Effort of a ride that is not well laid out: taken only where nothing else serves.
-inline constexpr double kIllLaid = 6;
-
-/// Strokes a pose takes on this wood, not rounded; `counted` has the slow ones as often as
-/// docs/how-it-plans.md says.
+/// Strokes a pose takes on this wood, not rounded.
 Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
 
-/// Makes the draft the next step after `previous` (null at the start), taking its wood away. Nothing where a
-/// rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the
-/// curved drafts already cut.
+/// The poses of a curved draft reordered to begin at `start` and turn outward from it; `start` itself is put in
+/// where it is none of them.
+std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start);
+
+/// The draft on this wood, every rule that concerns it checked: one step for each tilt it may start at. None
+/// where a rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the
+/// drafts already cut. What a step costs beside the cut before it is left open: `settings` and `effort` are 0.
+std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
+                        const Wood& wood);
+
+/// Fills in what the step costs after `previous` (null at the start).
+void settle(const Problem& problem, Step& step, const Step* previous);
+
+/// Both together: the draft made the next step after `previous`, at the start that costs least, and its wood
+/// taken away.
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                          const Step* previous, Wood& wood);
-
-/// The order of least effort among all orders of the drafts, when there are few; among the orders that keep
-/// the flat cuts from the back wall outward otherwise. Nothing where no order passes the rules.
-std::optional<Sequence> best_order(const Problem& problem, std::vector<Draft> drafts, bool thorough);
 
 }  // namespace arrisline

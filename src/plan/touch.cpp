@@ -74,43 +74,111 @@ struct Stretch {
 
 }  // namespace
 
-double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, double from, double to) {
+namespace {
+
+/// The greatest v − f(u) found so far of wood under the stretch [from, to] of the sole, in its own frame.
+class Highest {
+ public:
+  Highest(const Sweep& sweep, double from, double to)
+      : sweep_(sweep), plane_(sweep.plane()), from_(from), to_(to) {
+    if (plane_.kind == PlaneKind::round) bend_ = plane_.radius;
+    if (plane_.kind == PlaneKind::hollow) bend_ = -plane_.radius;
+  }
+
+  void edge(const Edge& edge) {
+    const Point a = {sweep_.u(edge.from), sweep_.v(edge.from)};
+    const Point b = {sweep_.u(edge.to), sweep_.v(edge.to)};
+    if (!edge.is_arc()) {
+      if (std::max(a.x, b.x) < from_ - kBeside || std::min(a.x, b.x) > to_ + kBeside) return;
+      point(a);
+      point(b);
+      line(a, b);
+      return;
+    }
+    const double r = radius(edge);
+    const Point c = {sweep_.u(edge.centre), sweep_.v(edge.centre)};
+    if (c.x + r < from_ || c.x - r > to_) return;
+    point(a);
+    point(b);
+    arc(edge, c, r);
+  }
+
+  double best = kNothing;
+
+ private:
+  static constexpr double kBeside = 1e-9;  // mm by which an end may lie beside the stretch and count
+
+  void point(Point uv) {
+    if (uv.x < from_ - kBeside || uv.x > to_ + kBeside) return;
+    best = std::max(best, uv.y - sole_height(plane_, uv.x));
+  }
+
+  /// Where the stretch ends, and where the sole runs parallel to the line.
+  void line(Point a, Point b) {
+    const double low = std::max(from_, std::min(a.x, b.x));
+    const double high = std::min(to_, std::max(a.x, b.x));
+    if (high - low < kBeside) return;
+    const double slope = (b.y - a.y) / (b.x - a.x);
+    auto at = [&](double u) { point({u, a.y + slope * (u - a.x)}); };
+    at(low);
+    at(high);
+    if (bend_ == 0) return;
+    const double u = bend_ * slope / std::sqrt(1 + slope * slope);
+    if (u > low && u < high) at(u);
+  }
+
+  /// Where the stretch ends, and where the sole runs parallel to the arc: there the spokes of both do too.
+  void arc(const Edge& edge, Point c, double r) {
+    auto at = [&](double u) {
+      if (u < from_ || u > to_ || std::abs(u - c.x) > r) return;
+      const double rise = std::sqrt(std::max(0.0, r * r - (u - c.x) * (u - c.x)));
+      for (const double up : {1.0, -1.0}) {
+        if (spoke_meets(edge, (u - c.x) * sweep_.e() + up * rise * sweep_.a())) point({u, c.y + up * rise});
+      }
+    };
+    at(from_);
+    at(to_);
+    if (bend_ == 0) {
+      at(c.x);
+      return;
+    }
+    for (const double same : {1.0, -1.0}) {
+      const double gap = bend_ - same * r;
+      if (std::abs(gap) > 1e-12) at(c.x * bend_ / gap);
+    }
+  }
+
+  const Sweep& sweep_;
+  const Plane& plane_;
+  double from_, to_;
+  double bend_ = 0;  // radius of the sole, of a hollow below 0; 0 of a flat
+};
+
+/// As Highest, for a sole that is a chain: no closed form, so its peaks are looked for step by step.
+double highest_on_chain(std::span<const Edge> edges, const Sweep& sweep, double from, double to) {
   double best = kNothing;
   std::vector<double> ts;
   for (const Edge& edge : edges) {
-    const double u0 = sweep.u(edge.from);
-    const double u1 = sweep.u(edge.to);
-    const double bulge = edge.is_arc() ? radius(edge) : 0;
-    const double mid = edge.is_arc() ? sweep.u(edge.centre) : 0;
-    // An edge that stays beside the stretch has nothing under the sole.
-    if (edge.is_arc() ? mid + bulge < from || mid - bulge > to
-                      : std::max(u0, u1) < from - 1e-9 || std::min(u0, u1) > to + 1e-9)
-      continue;
-    if (!edge.is_arc() && sweep.plane().is_flat()) {
-      // Straight on straight: the heights at the ends of the part under the sole.
-      const double v0 = sweep.v(edge.from);
-      const double v1 = sweep.v(edge.to);
-      if (u0 >= from - 1e-9 && u0 <= to + 1e-9) best = std::max(best, v0);
-      if (u1 >= from - 1e-9 && u1 <= to + 1e-9) best = std::max(best, v1);
-      for (const double u : {from, to}) {
-        if ((u0 < u) != (u1 < u)) best = std::max(best, v0 + (v1 - v0) * (u - u0) / (u1 - u0));
-      }
-      continue;
-    }
-    ts.clear();
+    ts = {0, 1};
     peaks(edge, sweep, ts);
     cross_line(edge, sweep.pose().at + from * sweep.e(), sweep.a(), ts);
     cross_line(edge, sweep.pose().at + to * sweep.e(), sweep.a(), ts);
-    ts.push_back(0);
-    ts.push_back(1);
     for (const double t : ts) {
       const Point p = point_at(edge, t);
       const double u = sweep.u(p);
-      if (u < from - 1e-9 || u > to + 1e-9) continue;
-      best = std::max(best, height_at(sweep, p));
+      if (u >= from - 1e-9 && u <= to + 1e-9) best = std::max(best, height_at(sweep, p));
     }
   }
   return best;
+}
+
+}  // namespace
+
+double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, double from, double to) {
+  if (sweep.plane().kind == PlaneKind::shaped) return highest_on_chain(edges, sweep, from, to);
+  Highest highest(sweep, from, to);
+  for (const Edge& edge : edges) highest.edge(edge);
+  return highest.best;
 }
 
 double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
@@ -128,6 +196,47 @@ double rest_height(std::span<const Edge> edges, const Sweep& sweep) {
   }
   return best;
 }
+
+namespace {
+
+constexpr double kAtEnd = 1e-3;  // mm from the end of a contact within which its hardest place may be a tip
+
+/// Of the width: contacts with no more than this between them are one, whatever a hair more or less would
+/// make of them.
+constexpr double kOneContact = 0.01;
+
+/// Of the width: a tip that bears on more than this stands firm all the same.
+constexpr double kSolidTip = 0.005;
+
+/// The wood under the sole ends at this place in a lip that is undercut: within a hair of its tip it is no
+/// thicker than a shaving.
+bool is_tip(std::span<const Edge> edges, const Sweep& sweep, Point tip) {
+  constexpr double kThickens = 10;  // mm of thickness along the plane for each mm across it
+  constexpr double kSamePlace = 1e-6;
+  constexpr double kAlongPlane = 1e-4;
+  double steepest = -std::numeric_limits<double>::infinity();
+  double flattest = std::numeric_limits<double>::infinity();
+  int left = 0, right = 0;
+  bool firm = false;
+  auto consider = [&](Point way) {
+    const double across = dot(way, sweep.e());
+    const double along = dot(way, sweep.a());
+    if (std::abs(across) < kAlongPlane) {
+      firm = true;  // runs down along the plane
+      return;
+    }
+    ++(across < 0 ? left : right);
+    steepest = std::max(steepest, along / std::abs(across));
+    flattest = std::min(flattest, along / std::abs(across));
+  };
+  for (const Edge& edge : edges) {
+    if (distance(edge.from, tip) < kSamePlace) consider(direction_at(edge, 0));
+    if (distance(edge.to, tip) < kSamePlace) consider(-1 * direction_at(edge, 1));
+  }
+  return !firm && left + right >= 2 && (left == 0 || right == 0) && steepest - flattest < kThickens;
+}
+
+}  // namespace
 
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   Touch out;
@@ -177,7 +286,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
 
   std::vector<Stretch> merged;
   for (const Stretch& s : stretches) {
-    if (!merged.empty() && s.from <= merged.back().to + 1e-6) {
+    if (!merged.empty() && s.from <= merged.back().to + kOneContact * sweep.plane().width) {
       Stretch& last = merged.back();
       last.to = std::max(last.to, s.to);
       if (s.height > last.height) {
@@ -199,6 +308,10 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
       const double beside =
           rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
       contact.plain_edge = beside < s.height + 10 * kTouch;
+    } else if (std::min(s.peak - s.from, s.to - s.peak) < kAtEnd &&
+               s.to - s.from < kSolidTip * sweep.plane().width) {
+      const Point uv = {s.peak, s.height + sole_height(sweep.plane(), s.peak)};
+      contact.tip = is_tip(edges, sweep, from_sole_frame(sweep.pose(), uv));
     }
     out.contacts.push_back(contact);
   }
@@ -210,7 +323,8 @@ static constexpr double kLongPatch = 0.05;
 
 Guidance guidance(const Touch& touch, const Plane& plane) {
   Guidance out;
-  const double off_middle = kOffMiddle * plane.width;
+  // A little more than the rule asks, for what rounding and the width of a contact may take from it.
+  const double off_middle = (kOffMiddle + 0.005) * plane.width;
   double left = 0;
   double right = 0;
   auto count = [&](double u) {
@@ -218,8 +332,9 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
     if (u > off_middle) right = std::max(right, u);
   };
   for (const Contact& contact : touch.contacts) {
-    // A sole that bears on its edge as well would dig in there: such a ride is not laid out at all.
-    if (contact.plain_edge) return {};
+    // A sole that bears on its edge as well would dig in there, and a knife edge gives way: such a ride is
+    // not laid out at all.
+    if (contact.plain_edge || contact.tip) return {};
     const double r = plane.radius;
     const double arc =
         std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));

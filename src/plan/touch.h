@@ -22,6 +22,7 @@ struct Contact {
   double to = 0;
   double peak = 0;          // where it is hardest against the wood
   bool plain_edge = false;  // the edge of the sole on plain wood that runs on under it: guides nothing
+  bool tip = false;         // the knife edge of a lip that is hollowed out beneath: no guide to lean on
 };
 
 struct Touch {
@@ -51,8 +52,8 @@ struct Guidance {
   bool well_laid() const { return two_arrises && !vague && imbalance <= kWellLaidImbalance; }
 };
 
-/// Stricter than the rule in one place: an edge of the sole that bears on plain wood beside good rails spoils
-/// them.
+/// Stricter than the rule in two places: an edge of the sole that bears on plain wood beside good rails
+/// spoils them, and so does the tip of an undercut lip.
 Guidance guidance(const Touch& touch, const Plane& plane);
 
 }  // namespace arrisline

@@ -19,19 +19,25 @@ Point left_of(const Edge& edge, double t) {
   return {-d.y, d.x};
 }
 
-/// The whole edge lies beyond one of the plane's sides, clear of its outline.
-bool beside(const Edge& edge, const Sweep& sweep) {
+/// The whole edge lies farther than `reach` to one side of `at`, measured along e.
+bool lies_beside(const Edge& edge, Point at, Point e, double reach) {
   double low, high;
   if (edge.is_arc()) {
     const double r = radius(edge);
-    low = sweep.u(edge.centre) - r;
-    high = sweep.u(edge.centre) + r;
+    const double middle = dot(edge.centre - at, e);
+    low = middle - r;
+    high = middle + r;
   } else {
-    low = sweep.u(edge.from);
-    high = sweep.u(edge.to);
+    low = dot(edge.from - at, e);
+    high = dot(edge.to - at, e);
     if (low > high) std::swap(low, high);
   }
-  return low > sweep.half() + kAside || high < -sweep.half() - kAside;
+  return low > reach || high < -reach;
+}
+
+/// The whole edge lies beyond one of the plane's sides, clear of its outline.
+bool beside(const Edge& edge, const Sweep& sweep) {
+  return lies_beside(edge, sweep.pose().at, sweep.e(), sweep.half() + kAside);
 }
 
 struct Box {
@@ -124,6 +130,17 @@ bool Wood::contains(Point p) const {
   return std::none_of(cuts_.begin(), cuts_.end(), [&](const Sweep& cut) { return cut.depth(p) > 0; });
 }
 
+bool Wood::Strip::beside(const Edge& edge) const {
+  return lies_beside(edge, at, e, reach);
+}
+
+Wood Wood::strip(const Sweep& sole) const {
+  Wood out = *this;
+  out.strip_ = Strip{sole.pose().at, sole.e(), sole.half() + kBesideSole};
+  std::erase_if(out.edges_, [&](const Edge& edge) { return out.strip_->beside(edge); });
+  return out;
+}
+
 double Wood::cut(const Sweep& sweep) {
   std::vector<Edge> left;
   left.reserve(edges_.size() + 8);
@@ -135,6 +152,7 @@ double Wood::cut(const Sweep& sweep) {
   boxes.reserve(edges_.size());
   for (const Edge& old : edges_) boxes.push_back(box_of(old));
   for (const Edge& edge : sweep.boundary(far_)) {
+    if (strip_ && strip_->beside(edge)) continue;
     ts.clear();
     const Box box = box_of(edge);
     for (std::size_t i = 0; i < edges_.size(); ++i) {
@@ -145,9 +163,16 @@ double Wood::cut(const Sweep& sweep) {
       cross_at(edge, old.from, ts);
       cross_at(edge, old.to, ts);
     }
+    if (strip_) {
+      // Beyond the strip nothing is known of the old pieces, so the new one ends there.
+      const Point along = {-strip_->e.y, strip_->e.x};
+      cross_line(edge, strip_->at + strip_->reach * strip_->e, along, ts);
+      cross_line(edge, strip_->at - strip_->reach * strip_->e, along, ts);
+    }
     const std::size_t before = left.size();
     split(edge, ts, left, [&](double t) {
       const Point p = point_at(edge, t);
+      if (strip_ && std::abs(dot(p - strip_->at, strip_->e)) > strip_->reach) return false;
       if (!contains(p)) return false;
       return std::all_of(edges_.begin(), edges_.end(),
                          [&](const Edge& old) { return distance(p, old) > kSame; });
@@ -155,10 +180,11 @@ double Wood::cut(const Sweep& sweep) {
     touched = touched || left.size() > before;
   }
   if (!touched) return 0;
-  const double before = area_;
   edges_ = std::move(left);
-  area_ = arrisline::area(edges_);
   cuts_.push_back(sweep);
+  if (strip_) return 0;
+  const double before = area_;
+  area_ = arrisline::area(edges_);
   return before - area_;
 }
 

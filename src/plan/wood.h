@@ -4,6 +4,7 @@
 // links a crossing that is off by a hair costs a hair, never a lost section.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "arrisline/geometry.h"
@@ -11,13 +12,21 @@
 
 namespace arrisline {
 
+/// mm beside a sole that a strip of wood holds too: more than what counts as a wall there (kTouch).
+inline constexpr double kBesideSole = 0.1;
+
 class Wood {
  public:
   /// REQUIRES: `base` is a closed outline with its interior to the left.
   explicit Wood(Loop base);
 
-  /// Takes away what the sweep covers. Returns the area taken, mm².
+  /// Takes away what the sweep covers. Returns the area taken, mm²; of a strip nothing is measured, and 0 is
+  /// returned.
   double cut(const Sweep& sweep);
+
+  /// Only what a sole at this pose can meet: the pieces that lie at least partly under it or up to
+  /// kBesideSole beside it. Cuts made in the strip leave there what they would leave in the whole wood.
+  Wood strip(const Sweep& sole) const;
 
   /// Pieces of the boundary, wood to the left of each; in no order.
   const std::vector<Edge>& edges() const { return edges_; }
@@ -28,8 +37,15 @@ class Wood {
   Loop base_;
   std::vector<Sweep> cuts_;
   std::vector<Edge> edges_;
+  struct Strip {
+    Point at, e;
+    double reach;
+    bool beside(const Edge& edge) const;
+  };
+
   double area_ = 0;
   double far_ = 0;
+  std::optional<Strip> strip_;
   bool rectangle_ = false;  // the base is a blank, where inside is quickly told
 };
 

@@ -5,9 +5,11 @@
 #include "arrisline/report.h"
 #include "report/cut_words.h"
 #include "report/figures.h"
+#include "report/gauge_error_words.h"
 #include "report/gauge_lines.h"
 #include "report/page.h"
 #include "report/reasons.h"
+#include "report/work.h"
 
 namespace arrisline {
 namespace {
@@ -15,26 +17,8 @@ namespace {
 // Wood below the finished line that counts as none: rule 1 of docs/model.md.
 constexpr double kGouge = 0.01;
 
-bool same_plane(const Plane& a, const Plane& b) {
-  return a.kind == b.kind && a.label == b.label && a.width == b.width && a.radius == b.radius;
-}
-
-std::string number_lead(std::size_t number) {
-  std::string digits = std::to_string(number);
-  if (digits.size() < 2) digits.insert(digits.begin(), ' ');
-  return digits + ". ";
-}
-
 std::string counted(std::size_t count, const std::string& one, const std::string& many) {
   return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
-// "1", "1 and 2", "1, 2 and 3".
-std::string listed(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
-  return out;
 }
 
 void write_planes(Page& page, const Plan& plan) {
@@ -74,13 +58,22 @@ void write_cut(Page& page, const Cut& cut, const CutContext& context) {
   page.item(2, number_lead(static_cast<std::size_t>(std::max(cut.number, 0))),
             shorten(cut.plane.label, 60) + ": " + purpose(cut, context.section) + ".");
   for (const std::string& words : where_it_goes(cut, context)) page.line(indent, words);
-  if (cut.plane.kind != PlaneKind::scraper) page.line(indent, guided_by(cut));
+  if (cut.plane.kind != PlaneKind::scraper) {
+    page.line(indent, guided_by(cut));
+    page.line(indent, planed_words(cut.lies));
+  }
   if (cut.overhang) page.line(indent, "Let the working edge overhang the board.");
   if (!cut.reason.empty()) page.line(indent, "Why now: " + visible(cut.reason) + ".");
 }
 
 void write_cuts(Page& page, const Plan& plan, const CutContext& context) {
   page.heading("Cuts");
+  if (!plan.cuts.empty()) {
+    page.line(2,
+              "Mark an arrow on the face of the blank, the way the plane goes while the blank lies face up, "
+              "working edge toward you. Choose the end so that the grain rises along it.");
+    page.blank();
+  }
   Lies lies = Lies::face_up;
   for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
     const Cut& cut = plan.cuts[i];
@@ -118,26 +111,25 @@ void write_left(Page& page, const Plan& plan, const ReportOptions& options) {
 
 void write_effort(Page& page, const Plan& plan, const Kit& kit) {
   page.heading("Effort");
-  double strokes = 0;
-  int settings = 0;
-  std::size_t changes = 0;
-  for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
-    strokes += plan.cuts[i].strokes;
-    settings += plan.cuts[i].settings;
-    if (i != 0 && !same_plane(plan.cuts[i].plane, plan.cuts[i - 1].plane)) ++changes;
-  }
-  page.line(2, "Flat soles take " + share(plan.waste_by_flat, plan.waste_area) + " of the waste.");
-  page.line(2,
-            counted(plan.cuts.size(), "cut", "cuts") + ", " +
-                counted(changes, "change of plane", "changes of plane") + ", " +
-                counted(static_cast<std::size_t>(std::max(settings, 0)), "gauge setting", "gauge settings") +
-                ".");
-  const double rate = kit.shop.strokes_per_minute;
-  std::string stick = plain(std::ceil(strokes), 0) + " strokes along the stick";
-  if (rate > 0)
-    stick += ", about " + plain(std::max(1.0, std::round(strokes / rate)), 0) +
-             (strokes / rate < 1.5 ? " minute" : " minutes") + " at " + plain(rate, 1) + " a minute";
+  const Work work = work_of(plan, kit);
+  std::string counts = counted(work.cuts, "cut", "cuts") + ", " +
+                       counted(work.plane_changes, "change of plane", "changes of plane") + ", " +
+                       counted(static_cast<std::size_t>(work.settings), "gauge setting", "gauge settings");
+  if (work.turns > 0)
+    counts += ", the blank turned " + (work.turns == 1   ? "once"
+                                       : work.turns == 2 ? "twice"
+                                                         : std::to_string(work.turns) + " times");
+  page.line(2, counts + ".");
+  std::string stick = plain(std::ceil(work.strokes), 0) + " strokes, each the length of the stick";
+  if (kit.shop.strokes_per_minute > 0)
+    stick += ", about " + plain(std::max(1.0, std::round(work.minutes)), 0) +
+             (work.minutes < 1.5 ? " minute" : " minutes") + " at " + plain(kit.shop.strokes_per_minute, 1) +
+             " a minute";
   page.line(2, stick + ".");
+  page.line(2, "Flat soles take " + share(plan.waste_by_flat, plan.waste_area) + " of the waste.");
+  if (!work.shavings.empty()) page.line(2, "Shavings by plane, in mm² of section:");
+  for (const Shavings& shavings : work.shavings)
+    page.line(4, shorten(shavings.plane, 60) + ": " + plain(shavings.area, 1));
   const std::string effort = "Effort " + plain(plan.effort, 1);
   if (plan.optimal) {
     page.line(2, effort + ", the least these planes can do it with.");
@@ -194,7 +186,8 @@ void write_cautions(Page& page) {
 
 }  // namespace
 
-std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options) {
+std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options,
+                     const GaugeError* gauge_error) {
   Page page(options.colour);
   const Section& section = plan.section;
   page.heading(section.name.empty() ? "Cut list" : "Cut list: " + shorten(section.name, 150));
@@ -213,6 +206,7 @@ std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& opti
   write_lines(page, lines, options.unit);
   write_cuts(page, plan, context);
   write_left(page, plan, options);
+  if (gauge_error != nullptr) write_gauge_error(page, plan, *gauge_error, context);
   write_effort(page, plan, kit);
   write_notes(page, plan, kit);
   write_cautions(page);

@@ -223,6 +223,19 @@ std::vector<std::string> by_gauge_lines(const Cut& cut, const CutContext& contex
 
 }  // namespace
 
+std::string listed(const std::vector<std::string>& words) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i)
+    out += (i == 0 ? "" : i + 1 == words.size() ? " and " : ", ") + words[i];
+  return out;
+}
+
+std::string number_lead(std::size_t number) {
+  std::string digits = std::to_string(number);
+  if (digits.size() < 2) digits.insert(digits.begin(), ' ');
+  return digits + ". ";
+}
+
 std::string purpose(const Cut& cut, const Section& section) {
   std::vector<std::string> made;
   for (const int element : cut.elements) {
@@ -286,9 +299,29 @@ std::string lay(Lies lies) {
     case Lies::face_up:
       return "Lay the blank face up, working edge toward you.";
     case Lies::underside_up:
-      return "Turn the blank over: underside up, working edge toward you.";
+      return "Turn the blank over end over end: underside up, working edge toward you.";
+    case Lies::rolled_over:
+      return "Roll the blank over about its length: underside up, back edge toward you.";
     case Lies::end_for_end:
       return "Turn the blank end for end: face up, back edge toward you.";
+  }
+  return "";
+}
+
+std::string planed_words(Lies lies) {
+  // Fibres that rise toward the face the one way rise toward the underside the other way.
+  const std::string tears = " against the grain: take thin shavings, or it tears.";
+  switch (lies) {
+    case Lies::face_up:
+      return "Blank face up; planed along the arrow.";
+    case Lies::end_for_end:
+      return "Blank face up, end for end; planed against the arrow," + tears;
+    case Lies::underside_up:
+      return "Blank underside up, working edge toward you; planed against the arrow, which is with the grain "
+             "on "
+             "this side.";
+    case Lies::rolled_over:
+      return "Blank underside up, back edge toward you; planed along the arrow, on this side" + tears;
   }
   return "";
 }

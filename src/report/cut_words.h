@@ -9,6 +9,11 @@
 
 namespace arrisline {
 
+/// "1", "1 and 2", "1, 2 and 3".
+std::string listed(const std::vector<std::string>& words);
+/// " 1. ", "12. ".
+std::string number_lead(std::size_t number);
+
 struct CutContext {
   const Section& section;
   const std::vector<StruckLine>& lines;
@@ -22,7 +27,9 @@ std::string purpose(const Cut& cut, const Section& section);
 std::vector<std::string> where_it_goes(const Cut& cut, const CutContext& context);
 /// What the plane is guided by.
 std::string guided_by(const Cut& cut);
-/// "Lay the blank underside up."
+/// What to do with the blank so that it lies so.
 std::string lay(Lies lies);
+/// How the blank lies and which way it is planed, with a caution where that is against the grain.
+std::string planed_words(Lies lies);
 
 }  // namespace arrisline

@@ -11,8 +11,8 @@ constexpr double kSameLine = 1e-6;  // mm; lines are printed alike far above thi
 
 Side struck_on(const Cut& cut, Side from) {
   const bool across = from == Side::edge || from == Side::back;
-  if (across) return cut.lies == Lies::underside_up ? Side::underside : Side::face;
-  return cut.lies == Lies::end_for_end ? Side::back : Side::edge;
+  if (across) return is_underside_up(cut.lies) ? Side::underside : Side::face;
+  return back_edge_free(cut.lies) ? Side::back : Side::edge;
 }
 
 bool same(const StruckLine& struck, const Cut& cut, const GaugeLine& line) {

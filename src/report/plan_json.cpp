@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "report/plan_json_words.h"
+#include "report/work.h"
 
 namespace arrisline {
 
@@ -183,7 +184,8 @@ static Json cut_json(const Section& section, const Cut& cut) {
     out["imbalance"] = cut.imbalance;
     out["imbalance_set"] = cut.imbalance_set;
   }
-  out["lies"] = word_for(kLies, cut.lies);
+  out["lies"] = word(cut.lies);
+  out["planed"] = word(planed(cut.lies));
   out["overhang"] = cut.overhang;
   out["reason"] = cut.reason;
   return out;
@@ -208,7 +210,57 @@ static Json reasons_json(const Plan& plan) {
   return out;
 }
 
-std::string plan_to_json(const Plan& plan) {
+static Json work_json(const Plan& plan, const Kit& kit) {
+  const Work work = work_of(plan, kit);
+  Json out;
+  out["cuts"] = work.cuts;
+  out["plane_changes"] = work.plane_changes;
+  out["turns"] = work.turns;
+  out["settings"] = work.settings;
+  out["strokes"] = work.strokes;
+  out["strokes_per_minute"] = kit.shop.strokes_per_minute;
+  out["minutes"] = work.minutes;
+  out["shavings"] = Json::array();
+  for (const Shavings& shavings : work.shavings)
+    out["shavings"].push_back(Json{{"plane", shavings.plane}, {"area", shavings.area}});
+  return out;
+}
+
+static Json gauge_error_json(const Section& section, const GaugeError& error) {
+  Json out;
+  out["error"] = error.error;
+  out["every_sign"] = error.every_sign;
+  out["elements"] = Json::array();
+  for (const ElementOff& off : error.elements) {
+    Json one;
+    if (const Element* element = element_at(section, off.element)) add_element(one, *element);
+    one["lost"] = off.lost;
+    one["left"] = off.left;
+    out["elements"].push_back(std::move(one));
+  }
+  out["settings"] = Json::array();
+  for (const SettingOff& setting : error.settings) {
+    Json one{{"from", word_for(kSides, setting.from)}, {"at", setting.at}, {"set", setting.set}};
+    one["cuts"] = setting.cuts;
+    if (const Element* element = element_at(section, setting.element)) {
+      Json& moves = one["moves"] = Json::object();
+      add_element(moves, *element);
+      moves[setting.lost ? "lost" : "left"] = setting.moves;
+    }
+    if (!setting.loses.empty()) one["loses"] = setting.loses;
+    one["aside"] = setting.aside;
+    out["settings"].push_back(std::move(one));
+  }
+  out["rides"] = Json::array();
+  for (const RideOff& ride : error.rides)
+    out["rides"].push_back(Json{{"cut", ride.cut},
+                                {"imbalance", ride.imbalance},
+                                {"aside", ride.aside},
+                                {"rail_lost", ride.rail_lost}});
+  return out;
+}
+
+std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
   const Section& section = plan.section;
   Json out;
   out["format"] = "arrisline-plan";
@@ -237,6 +289,8 @@ std::string plan_to_json(const Plan& plan) {
     out["bound"] = plan.bound;
     out["optimal"] = plan.optimal;
     out["holding_checked"] = plan.holding_checked;
+    if (besides.kit != nullptr) out["work"] = work_json(plan, *besides.kit);
+    if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
   std::string text;

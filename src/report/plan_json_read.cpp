@@ -389,6 +389,15 @@ void Reader::cut(const Json& value, const Path& path, Cut& out) {
   number_at(value, path, "imbalance", balanced ? Need::must : Need::may, 0, 1, out.imbalance);
   number_at(value, path, "imbalance_set", Need::may, 0, 1, out.imbalance_set);
   word_at(value, path, "lies", says_lies_ ? Need::must : Need::may, kLies, out.lies);
+  Planed way = planed(out.lies);
+  if (word_at(value, path, "planed", Need::may, kPlaned, way) && way != planed(out.lies)) {
+    if (out.lies == Lies::underside_up) {
+      out.lies = Lies::rolled_over;
+    } else {
+      fault(join(path, "planed"),
+            std::string(word(out.lies)) + " the blank is planed " + word(planed(out.lies)));
+    }
+  }
   truth_at(value, path, "overhang", Need::may, out.overhang);
   text_at(value, path, "reason", Need::may, out.reason);
 }

@@ -27,8 +27,12 @@ inline constexpr Table<Rides, 6> kRides{{{"gauge line", Rides::gauge_line},
                                          {"own arc", Rides::own_arc},
                                          {"by hand", Rides::by_hand}}};
 
+/// Of the two ways to turn the blank over, `planed` tells which.
 inline constexpr Table<Lies, 3> kLies{
     {{"face up", Lies::face_up}, {"underside up", Lies::underside_up}, {"end for end", Lies::end_for_end}}};
+
+inline constexpr Table<Planed, 2> kPlaned{
+    {{"along the arrow", Planed::along}, {"against the arrow", Planed::against}}};
 
 inline constexpr Table<Side, 4> kSides{
     {{"face", Side::face}, {"edge", Side::edge}, {"back", Side::back}, {"underside", Side::underside}}};

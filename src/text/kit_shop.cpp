@@ -15,9 +15,10 @@ constexpr double kMostStrokes = 1000;
 constexpr int kMostFacets = 1000;
 constexpr std::size_t kMaxStops = 1000;
 
-const std::vector<std::string_view> kFields = {"shaving", "weight", "strokes", "gauge", "facets"};
+const std::vector<std::string_view> kFields = {"shaving", "weight", "deep", "strokes", "gauge", "facets"};
 const std::vector<std::string_view> kShavings = {"rebate", "curved"};
-const std::vector<std::string_view> kWeights = {"change", "cut", "setting", "stroke", "wear"};
+const std::vector<std::string_view> kWeights = {"change", "cut",  "setting", "stroke",
+                                                "wear",   "slow", "slant",   "uneven"};
 const std::vector<std::string_view> kBoardClauses = {"stops", "screw", "clear"};
 
 void fail_word(Statement& statement, const std::vector<std::string_view>& fitting, const std::string& after,
@@ -65,11 +66,17 @@ void read_weights(Statement& statement, Shop& shop, std::set<std::string>& given
       skip_to(statement, kFields);
       return;
     }
+    if (*weight < 1 && (word == "slow" || word == "slant")) {
+      fail(statement, statement.tokens[statement.next - 1].place, quoted(field) + " must be at least 1");
+    }
     double& place = word == "change"    ? shop.weight_change
                     : word == "cut"     ? shop.weight_cut
                     : word == "setting" ? shop.weight_setting
                     : word == "stroke"  ? shop.weight_stroke
-                                        : shop.weight_wear;
+                    : word == "wear"    ? shop.weight_wear
+                    : word == "slow"    ? shop.weight_slow
+                    : word == "slant"   ? shop.weight_slant
+                                        : shop.weight_uneven;
     place = *weight;
   }
 }
@@ -116,6 +123,11 @@ void read_shop(Statement& statement, Shop& shop, std::set<std::string>& given) {
       read_shavings(statement, shop, given);
     } else if (field == "weight") {
       read_weights(statement, shop, given);
+    } else if (field == "deep") {
+      note(statement, given, field);
+      const auto deep = read_length(statement, "a thickness of wood after 'deep'", Zero::allowed);
+      if (!deep) skip_to(statement, kFields);
+      if (deep) shop.deep = *deep;
     } else if (field == "strokes") {
       note(statement, given, field);
       const auto strokes = read_number(statement, "strokes a minute after 'strokes'", kMostStrokes);

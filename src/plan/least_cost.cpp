@@ -1,0 +1,278 @@
+// What some cuts must cost in any order. Shown by tests/plan/orders_test.cpp.
+#include <algorithm>
+#include <cmath>
+
+#include "plan/orders.h"
+
+namespace arrisline {
+
+namespace {
+
+/// Every pose that the draft may take wood at, the places it may start at among them.
+std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
+  std::vector<Pose> out = draft.poses;
+  if (!problem.plane(draft.plane).is_curved()) return out;
+  auto add = [&](double tilt) {
+    const Pose pose = start_pose(problem, draft, tilt);
+    if (std::none_of(out.begin(), out.end(), [&](const Pose& other) {
+          return std::abs(other.tilt - pose.tilt) < 1e-6 && distance(other.at, pose.at) < 1e-6;
+        }))
+      out.push_back(pose);
+  };
+  for (const Pose& pose : draft.poses) add(pose.tilt);
+  for (const double start : draft.starts) add(start);
+  return out;
+}
+
+void cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
+  for (const Pose& pose : all_poses(problem, draft)) wood.cut(Sweep(problem.plane(draft.plane), pose));
+}
+
+}  // namespace
+
+/// Least strokes and wear of one draft on this wood.
+LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) const {
+  const Plane& plane = problem_.plane(draft.plane);
+  Worked out;
+  auto work = [&](const std::vector<Pose>& poses) {
+    Wood left = wood;
+    Worked one;
+    for (const Pose& pose : poses) {
+      one.strokes += weighed(problem_.weights, strokes_of(problem_, plane, pose, left));
+      one.taken += left.cut(Sweep(plane, pose));
+    }
+    return one;
+  };
+  if (plane.is_curved()) {
+    // Over the tilts it may start at.
+    out.strokes = out.taken = std::numeric_limits<double>::infinity();
+    for (const Pose& start : all_poses(problem_, draft)) {
+      const Worked one = work(poses_from(problem_, draft, start.tilt));
+      out.strokes = std::min(out.strokes, one.strokes);
+      out.taken = std::min(out.taken, one.taken);
+    }
+  } else {
+    out = work(draft.poses);
+  }
+  if (plane.is_flat()) out.taken = 0;
+  out.width = plane.is_flat() ? 0 : plane.width;
+  return out;
+}
+
+/// Strokes and wear of the drafts of one arc, whatever their order: the wear of all that they take, and the
+/// strokes of whichever pose comes first.
+LeastCost::Worked LeastCost::worked_together(const Group& group, const Wood& others) const {
+  std::vector<const Draft*> members;
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    if ((group.members >> i & 1) != 0) members.push_back(&drafts_[i]);
+  }
+  if (members.size() == 1) return worked_alone(*members.front(), others);
+  Worked out;
+  out.strokes = std::numeric_limits<double>::infinity();
+  Wood left = others;
+  for (const Draft* draft : members) {
+    const Plane& plane = problem_.plane(draft->plane);
+    if (!plane.is_flat()) out.width = std::max(out.width, plane.width);
+    for (const Pose& pose : all_poses(problem_, *draft))
+      out.strokes = std::min(out.strokes, weighed(problem_.weights, strokes_of(problem_, plane, pose, others)));
+    for (const Pose& pose : draft->poses) left.cut(Sweep(plane, pose));
+  }
+  if (out.width > 0) out.taken = others.area() - left.area();
+  return out;
+}
+
+/// The weight of what is worked. Of the wood that all soles that are not flat take between them, each takes at
+/// least what no other can; the rest wears the widest least.
+double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) const {
+  double cost = 0;
+  double taken = 0;
+  double widest = 0;
+  for (const Worked& one : worked) {
+    cost += one.strokes;
+    if (one.width <= 0) continue;
+    cost += problem_.weights.wear * one.taken / (one.width * one.width);
+    taken += one.taken;
+    widest = std::max(widest, one.width);
+  }
+  if (widest > 0) cost += problem_.weights.wear * std::max(0.0, taken_in_all - taken) / (widest * widest);
+  return cost;
+}
+
+/// Gives the draft, the next of all, its share and its group.
+void LeastCost::group(const Draft& draft) {
+  std::size_t g = 0;
+  while (g < groups_.size() && (draft.arc < 0 || arcs_[g] != draft.arc)) ++g;
+  if (g == groups_.size()) {
+    groups_.push_back({0, true, {}, Wood(problem_.blank)});
+    arcs_.push_back(draft.arc);
+  }
+  groups_[g].members |= 1ULL << shares_.size();
+  groups_[g].flat = groups_[g].flat && is_flat(draft);
+  Share share;
+  share.fixed = problem_.weights.cut;
+  share.group = g;
+  if (draft.starts.empty()) share.lies = lies_for(draft.poses);
+  shares_.push_back(std::move(share));
+}
+
+/// What the group's drafts have to work on the wood that the others leave.
+void LeastCost::share_work(std::size_t g) {
+  Group& group = groups_[g];
+  group.worked = worked_together(group, group.others);
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    if (shares_[i].group != g) continue;
+    if (group.members == 1ULL << i) {
+      shares_[i].worked = weigh({group.worked}, 0);
+      continue;
+    }
+    Wood others = group.others;
+    for (std::size_t j = 0; j < drafts_.size(); ++j) {
+      if (j != i && shares_[j].group == g) cut_whole(problem_, drafts_[j], others);
+    }
+    shares_[i].worked = weigh({worked_alone(drafts_[i], others)}, 0);
+  }
+}
+
+/// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
+void LeastCost::share_figures(const Wood* finished) {
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    const Plane& plane = problem_.plane(drafts_[i].plane);
+    if (!plane.is_flat()) continue;
+    shares_[i].fixed = problem_.weights.cut;
+    shares_[i].figures.clear();
+    if (!is_square(drafts_[i].poses.front().tilt)) {
+      shares_[i].fixed += problem_.weights.setting * (finished == nullptr ? 1 : slanted_settings(i));
+      continue;
+    }
+    for (const GaugeLine& line : certain_lines(problem_, plane, drafts_[i].poses, finished)) {
+      // A wall that another draft also stands at may be there before.
+      bool shared = false;
+      for (std::size_t j = 0; j < drafts_.size() && !shares_[i].figures.empty() && !shared; ++j) {
+        if (j == i || (orders_ == OrderOf::flats_first && !is_flat(drafts_[j]))) continue;
+        shared = stands_at(problem_, problem_.plane(drafts_[j].plane), drafts_[j].poses, line);
+      }
+      if (!shared) shares_[i].figures.push_back(line);
+    }
+  }
+}
+
+LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
+    : problem_(problem), drafts_(drafts) {
+  for (const Draft& draft : drafts_) group(draft);
+  share_figures(nullptr);
+  total_ = remaining(0, nullptr);
+}
+
+LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders)
+    : problem_(problem), drafts_(drafts), orders_(orders) {
+  for (const Draft& draft : drafts_) group(draft);
+  flats_left_ = Wood(problem.blank);
+  for (const bool flat : {true, false}) {
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (is_flat(drafts_[i]) != flat) continue;
+      if (flat) cut_whole(problem, drafts_[i], *flats_left_);
+      for (std::size_t g = 0; g < groups_.size(); ++g) {
+        const bool before = flat || orders == OrderOf::any || !groups_[g].flat;
+        if (g != shares_[i].group && before) cut_whole(problem, drafts_[i], groups_[g].others);
+      }
+    }
+  }
+  finished_ = *flats_left_;
+  for (const Draft& draft : drafts_) {
+    if (!is_flat(draft)) cut_whole(problem, draft, *finished_);
+  }
+  for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
+  share_figures(orders == OrderOf::flats_first ? &*flats_left_ : &*finished_);
+  total_ = remaining(0, nullptr);
+}
+
+LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(fewer) {
+  const Plane& plane = problem_.plane(extra.plane);
+  const Wood before = orders_ == OrderOf::flats_first ? *flats_left_ : *finished_;
+  const std::size_t count = groups_.size();
+  group(extra);
+  drafts_.push_back(extra);
+  groups_.back().others = before;
+  auto cut = [&](Wood& wood) {
+    double taken = 0;
+    for (const Pose& pose : extra.poses) taken += wood.cut(Sweep(plane, pose));
+    return taken;
+  };
+  for (std::size_t g = 0; g < count; ++g) {
+    if (cut(groups_[g].others) > 0) share_work(g);
+  }
+  share_work(count);
+  cut(*flats_left_);
+  cut(*finished_);
+  share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : &*finished_);
+  total_ = remaining(0, nullptr);
+}
+
+/// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the other.
+/// Where two slanted flats cross neither can end in the other's line: the one cut first runs on beyond.
+double LeastCost::slanted_settings(std::size_t i) const {
+  auto lines_without = [&](std::size_t of, std::size_t without) {
+    std::vector<Draft> others = drafts_;
+    others.erase(others.begin() + static_cast<std::ptrdiff_t>(std::max(of, without)));
+    if (of != without) others.erase(others.begin() + static_cast<std::ptrdiff_t>(std::min(of, without)));
+    return possible_lines(problem_, drafts_[of], others);
+  };
+  const std::vector<GaugeLine> mine = lines_without(i, i);
+  for (std::size_t j = 0; j < drafts_.size(); ++j) {
+    if (j == i || !is_flat(drafts_[j])) continue;
+    if (is_square(drafts_[j].poses.front().tilt)) {
+      for (const GaugeLine& line : mine) {
+        if (stands_at(problem_, problem_.plane(drafts_[j].plane), drafts_[j].poses, line)) return 1;
+      }
+      continue;
+    }
+    const std::vector<GaugeLine> its = lines_without(j, i);
+    for (const GaugeLine& line : lines_without(i, j)) {
+      if (std::any_of(its.begin(), its.end(), [&](const GaugeLine& other) { return same_figure(line, other); }))
+        return 1;
+    }
+  }
+  return 2;
+}
+
+double LeastCost::remaining(unsigned long long done, const Step* previous) const {
+  double cost = 0;
+  std::vector<int> planes;
+  std::vector<const GaugeLine*> figures;
+  std::vector<Lies> turned;
+  const int held = previous == nullptr ? -1 : previous->draft.plane;
+  const Lies lies = previous == nullptr ? Lies::face_up : previous->lies;
+  std::vector<Worked> worked;
+  bool all_curves = flats_left_.has_value();
+  for (const Group& group : groups_) {
+    if ((group.members & done) == 0) worked.push_back(group.worked);
+    if (!group.flat && (group.members & done) != 0) all_curves = false;
+  }
+  // What the curves take between them is known while none of them is done.
+  cost += weigh(worked, all_curves ? flats_left_->area() - finished_->area() : 0);
+  for (std::size_t i = 0; i < shares_.size(); ++i) {
+    if ((done >> i & 1) != 0) continue;
+    const Share& share = shares_[i];
+    cost += share.fixed;
+    if ((groups_[share.group].members & done) != 0) cost += share.worked;
+    const int plane = drafts_[i].plane;
+    if (plane != held && std::find(planes.begin(), planes.end(), plane) == planes.end())
+      planes.push_back(plane);
+    if (share.lies && *share.lies != lies &&
+        std::find(turned.begin(), turned.end(), *share.lies) == turned.end())
+      turned.push_back(*share.lies);
+    for (const GaugeLine& figure : share.figures) {
+      const bool known = std::any_of(figures.begin(), figures.end(), [&](const GaugeLine* other) {
+        return same_figure(*other, figure);
+      });
+      const bool set = previous != nullptr &&
+                       std::any_of(previous->laid_out.lines.begin(), previous->laid_out.lines.end(),
+                                   [&](const GaugeLine& other) { return same_figure(other, figure); });
+      if (!known && !set) figures.push_back(&figure);
+    }
+  }
+  cost += problem_.weights.change * static_cast<double>(planes.size() + turned.size());
+  return cost + problem_.weights.setting * static_cast<double>(figures.size());
+}
+
+}  // namespace arrisline

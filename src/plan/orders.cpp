@@ -1,0 +1,217 @@
+// Shortest path over which cuts are done and which came last, the cost still to come estimated by what any
+// order must cost. Shown by tests/plan/sequence_test.cpp and tests/plan/oracle_test.cpp.
+#include "plan/orders.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <queue>
+#include <set>
+
+namespace arrisline {
+
+namespace {
+
+constexpr std::size_t kMostDrafts = 60;  // the cuts done are kept as bits of one word
+constexpr std::size_t kBitsOfStart = 6;  // that tell the starts of a curved draft apart
+constexpr int kMostStarted = 10;         // curved drafts that have their own such bits
+constexpr double kSameCost = 1e-9;       // costs are compared after rounding to this
+
+double rounded(double cost) {
+  return std::round(cost / kSameCost) * kSameCost;
+}
+
+using Done = unsigned long long;
+
+/// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits for
+/// each curved draft), and which cut came last. The wood depends on the first two.
+struct Key {
+  Done done = 0;
+  Done starts = 0;
+  int last = -1;
+
+  friend bool operator<(const Key& a, const Key& b) {
+    return std::tie(a.done, a.starts, a.last) < std::tie(b.done, b.starts, b.last);
+  }
+};
+
+class Orders {
+ public:
+  Orders(const Problem& problem, const LeastCost& least, double cutoff, const std::function<bool()>& stop)
+      : problem_(problem), drafts_(least.drafts()), least_(least), cutoff_(cutoff), stop_(stop) {
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (least.orders() == OrderOf::flats_first && problem.plane(drafts_[i].plane).is_flat()) first_ |= Done{1} << i;
+    }
+    int curved = 0;
+    for (const Draft& draft : drafts_) curved_.push_back(draft.arc < 0 ? -1 : curved++);
+  }
+
+  std::optional<Sequence> best() {
+    const Done full = (Done{1} << drafts_.size()) - 1;
+    if (least_.total() >= cutoff_) return std::nullopt;
+    woods_.emplace(std::make_pair(Done{0}, Done{0}), Wood(problem_.blank));
+    reached_[{}] = {};
+    open_.push({rounded(least_.total()), 0, {}, 0});
+    while (!open_.empty()) {
+      const Node node = open_.top();
+      open_.pop();
+      const Reached& here = reached_.at(node.key);
+      if (here.cost < node.cost) continue;  // reached more cheaply since
+      if (node.key.done == full) return unwind(node.key);
+      if (stop_ && stop_()) return std::nullopt;
+      expand(node);
+    }
+    return std::nullopt;
+  }
+
+ private:
+  struct Reached {
+    double cost = 0;
+    Key from;
+    Step step;
+  };
+  struct Node {
+    double whole;  // cost so far and least cost to come
+    int left;      // cuts still to do: of equals the one nearest the end goes first
+    Key key;
+    double cost;
+
+    friend bool operator<(const Node& a, const Node& b) {
+      // For a queue whose top is the greatest.
+      if (a.whole != b.whole) return a.whole > b.whole;
+      if (a.left != b.left) return a.left > b.left;
+      return b.key < a.key;
+    }
+  };
+
+  void expand(const Node& node) {
+    const Key key = node.key;
+    const Step* previous = key.last < 0 ? nullptr : &reached_.at(key).step;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if ((key.done >> i & 1) != 0) continue;
+      if ((first_ >> i & 1) == 0 && (key.done & first_) != first_) continue;
+      for (const Step& found : standing(key, i)) {
+        Step step = found;
+        settle(problem_, step, previous);
+        const double cost = node.cost + step.effort;
+        const Key next{key.done | Done{1} << i, key.starts | start_mark(i, step), static_cast<int>(i)};
+        const double whole = rounded(cost + least_.remaining(next.done, &step));
+        if (whole >= cutoff_) continue;
+        auto [slot, fresh] = reached_.try_emplace(next);
+        if (!fresh && rounded(slot->second.cost) <= rounded(cost)) continue;
+        slot->second = {cost, key, std::move(step)};
+        const int left = static_cast<int>(drafts_.size()) - count(next.done);
+        open_.push({whole, left, next, cost});
+      }
+    }
+  }
+
+  static int count(Done done) {
+    int out = 0;
+    for (; done != 0; done &= done - 1) ++out;
+    return out;
+  }
+
+  /// The draft on the wood that the cuts done leave, looked at once for all that may have come last.
+  const std::vector<Step>& standing(const Key& key, std::size_t i) {
+    const auto slot_key = std::make_tuple(key.done, key.starts, i);
+    const auto known = standing_.find(slot_key);
+    if (known != standing_.end()) return known->second;
+    std::vector<const Draft*> done;
+    for (std::size_t j = 0; j < drafts_.size(); ++j) {
+      if ((key.done >> j & 1) != 0) done.push_back(&drafts_[j]);
+    }
+    std::vector<Step> steps = stand(problem_, drafts_[i], done, wood_after(key));
+    for (Step& step : steps) {
+      const auto next = std::make_pair(key.done | Done{1} << i, key.starts | start_mark(i, step));
+      made_by_.try_emplace(next, std::make_pair(key.done, key.starts), step.draft);
+    }
+    return standing_.emplace(slot_key, std::move(steps)).first->second;
+  }
+
+  /// The wood is cut only when something is to be looked at on it.
+  const Wood& wood_after(const Key& key) {
+    const auto at = std::make_pair(key.done, key.starts);
+    const auto known = woods_.find(at);
+    if (known != woods_.end()) return known->second;
+    const auto& [before, draft] = made_by_.at(at);
+    Wood wood = wood_after({before.first, before.second, -1});
+    cut_all(problem_, {draft}, wood);
+    return woods_.emplace(at, std::move(wood)).first->second;
+  }
+
+  /// Which of its starts put a pose into the step, as bits of Key::starts.
+  Done start_mark(std::size_t i, const Step& step) const {
+    const Draft& draft = drafts_[i];
+    if (curved_[i] < 0 || step.draft.poses.size() == draft.poses.size()) return 0;
+    std::vector<double> tilts = draft.starts;
+    for (const Pose& pose : draft.poses) tilts.push_back(pose.tilt);
+    const auto at = std::find(tilts.begin(), tilts.end(), step.draft.poses.front().tilt);
+    return static_cast<Done>(at - tilts.begin() + 1) << kBitsOfStart * static_cast<std::size_t>(curved_[i] % kMostStarted);
+  }
+
+  Sequence unwind(Key key) {
+    Sequence out;
+    const Wood& wood = wood_after(key);
+    while (key.last >= 0) {
+      const Reached& here = reached_.at(key);
+      out.steps.push_back(here.step);
+      key = here.from;
+    }
+    std::reverse(out.steps.begin(), out.steps.end());
+    std::set<int> planes;
+    for (const Step& step : out.steps) {
+      out.effort += step.effort;
+      out.imbalance += step.guidance.imbalance;
+      if (problem_.plane(step.draft.plane).is_flat()) out.by_flat += step.removed;
+      planes.insert(step.draft.plane);
+    }
+    out.effort += problem_.weights.plane * static_cast<double>(planes.size());
+    out.left = thickest_left(wood, problem_.section.target);
+    out.left_area = std::max(0.0, wood.area() - area(problem_.section.target));
+    return out;
+  }
+
+  const Problem& problem_;
+  const std::vector<Draft>& drafts_;
+  std::vector<int> curved_;  // of a draft of an arc: which among those
+  const LeastCost& least_;
+  Done first_ = 0;  // cuts that all others wait for
+  double cutoff_;
+  const std::function<bool()>& stop_;
+  std::map<std::pair<Done, Done>, Wood> woods_;
+  std::map<std::pair<Done, Done>, std::pair<std::pair<Done, Done>, Draft>> made_by_;
+  std::map<std::tuple<Done, Done, std::size_t>, std::vector<Step>> standing_;
+  std::map<Key, Reached> reached_;
+  std::priority_queue<Node> open_;
+};
+
+}  // namespace
+
+std::vector<Draft> in_order(std::vector<Draft> drafts) {
+  std::stable_sort(drafts.begin(), drafts.end(), [&](const Draft& a, const Draft& b) {
+    if ((a.arc < 0) != (b.arc < 0)) return a.arc < 0;
+    if (a.plane != b.plane) return a.plane < b.plane;
+    const bool a_square = is_square(a.poses.front().tilt);
+    const bool b_square = is_square(b.poses.front().tilt);
+    if (a_square != b_square) return a_square;
+    // To a hundredth of a micron, so that rounding settles no order.
+    const long long a_x = std::llround(a.poses.front().at.x * 1e5);
+    const long long b_x = std::llround(b.poses.front().at.x * 1e5);
+    if (a_x != b_x) return a_x > b_x;
+    return std::abs(a.poses.front().tilt) < std::abs(b.poses.front().tilt) - 1e-6;
+  });
+  return drafts;
+}
+
+std::optional<Sequence> best_order(const Problem& problem, const LeastCost& least, double cutoff,
+                                   const std::function<bool()>& stop) {
+  if (least.drafts().size() > kMostDrafts) return std::nullopt;
+  // The weight of the planes used is the same for every order.
+  std::set<int> planes;
+  for (const Draft& draft : least.drafts()) planes.insert(draft.plane);
+  const double for_planes = problem.weights.plane * static_cast<double>(planes.size());
+  return Orders(problem, least, cutoff - for_planes, stop).best();
+}
+
+}  // namespace arrisline

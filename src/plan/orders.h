@@ -1,0 +1,93 @@
+// The order of the cuts of a plan: the one that costs least, and what any order must cost.
+#pragma once
+
+#include <functional>
+#include <limits>
+#include <optional>
+#include <vector>
+
+#include "plan/sequence.h"
+
+namespace arrisline {
+
+/// Which orders of the cuts are looked at.
+enum class OrderOf { flats_first, any };
+
+/// What some drafts must cost whatever their order. The drafts of one arc are taken together, every other by
+/// itself, each on the wood that all the rest leave that may come before it: a cut never finds less than that.
+class LeastCost {
+ public:
+  /// Of all the cuts of a plan, in orders of the kind given.
+  LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders);
+
+  /// Of the same and one flat more, which goes last among the drafts.
+  LeastCost(const LeastCost& fewer, const Draft& extra);
+
+  /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the walls
+  /// they make.
+  LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
+
+  /// Of all drafts.
+  double total() const { return total_; }
+
+  /// Of the drafts whose bits are not in `done`, after `previous` (null at the start).
+  double remaining(unsigned long long done, const Step* previous) const;
+
+  const std::vector<Draft>& drafts() const { return drafts_; }
+  OrderOf orders() const { return orders_; }
+  /// What the flats of the plan leave, and what all its cuts do. REQUIRES: all the cuts of a plan were given.
+  const Wood& flats_left() const { return *flats_left_; }
+  const Wood& finished() const { return *finished_; }
+
+ private:
+  struct Share {
+    double fixed = 0;                // cut, and the lines of a slanted flat
+    double worked = 0;               // strokes and wear
+    std::vector<GaugeLine> figures;  // that it needs in any order
+    std::optional<Lies> lies;        // where its poses alone say how the blank lies
+    std::size_t group = 0;
+  };
+  struct Worked {
+    double strokes = 0;  // weighed
+    double taken = 0;    // mm², of soles that are not flat
+    double width = 0;    // of such a sole, the widest
+  };
+  /// Drafts of one arc, or one other draft.
+  struct Group {
+    unsigned long long members = 0;
+    bool flat = false;
+    Worked worked;  // all of them together
+    Wood others;    // what the rest of the drafts leave that may come before
+  };
+  bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
+  void group(const Draft& draft);
+  void share_work(std::size_t group);
+  void share_figures(const Wood* finished);
+  double slanted_settings(std::size_t i) const;
+  Worked worked_alone(const Draft& draft, const Wood& wood) const;
+  Worked worked_together(const Group& group, const Wood& others) const;
+  double weigh(const std::vector<Worked>& worked, double taken_in_all) const;
+
+  const Problem& problem_;
+  std::vector<Draft> drafts_;
+  OrderOf orders_ = OrderOf::any;
+  std::vector<Share> shares_;
+  std::vector<Group> groups_;
+  std::vector<int> arcs_;  // of the groups, −1 for a draft of no arc
+  std::optional<Wood> flats_left_;
+  std::optional<Wood> finished_;
+  double total_ = 0;
+};
+
+/// The drafts in the order in which those that cost the same are to come: flats before curves, plane by plane,
+/// upright before leaning, from the back wall outward.
+std::vector<Draft> in_order(std::vector<Draft> drafts);
+
+/// The order of least effort among the orders that `least` is for; nothing where none passes the rules, or where
+/// every one costs `cutoff` or more. `stop` is asked from time to time whether to leave off; the answer is then
+/// nothing as well. At most 60 drafts.
+std::optional<Sequence> best_order(const Problem& problem, const LeastCost& least,
+                                   double cutoff = std::numeric_limits<double>::infinity(),
+                                   const std::function<bool()>& stop = {});
+
+}  // namespace arrisline

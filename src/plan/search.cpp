@@ -1,0 +1,417 @@
+// Depth first: a cover of the flats, then for each arc a plane and the rails it rides on, then cuts from the pool.
+// What the cuts chosen so far must cost at the least cuts a branch off. Shown by tests/plan/oracle_test.cpp.
+#include "plan/search.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/crossing.h"
+#include "plan/covers.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr std::size_t kPlanesPerArc = 3;
+constexpr int kMostThinning = 3;  // cuts from the pool that one plan may need to leave little enough
+constexpr double kSameTilt = 1e-6;  // degrees
+constexpr double kTie = 1e-6;   // efforts that differ by less are equal, and imbalance decides
+constexpr double kNoMore = 1e-4;  // mm beyond the tolerance that count as nothing
+
+std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft>& b) {
+  std::vector<Draft> out = a;
+  out.insert(out.end(), b.begin(), b.end());
+  return out;
+}
+
+/// What tells a draft from another, to a hundredth of a micron and of a thousandth of a degree.
+std::vector<long long> key_of(const Draft& draft) {
+  std::vector<long long> out = {draft.plane, draft.arc};
+  for (const Pose& pose : draft.poses) {
+    out.push_back(std::llround(pose.at.x * 1e5));
+    out.push_back(std::llround(pose.at.y * 1e5));
+    out.push_back(std::llround(wrap_degrees(pose.tilt) * 1e5));
+  }
+  for (const double start : draft.starts) out.push_back(std::llround(start * 1e5));
+  return out;
+}
+
+bool same_cut(const Draft& a, const Draft& b) {
+  return key_of(a) == key_of(b);
+}
+
+bool has(const std::vector<Draft>& drafts, const Draft& draft) {
+  return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& other) { return same_cut(other, draft); });
+}
+
+/// Starts in order, none twice and none that is one of its poses already.
+void tidy_starts(Draft& draft) {
+  std::sort(draft.starts.begin(), draft.starts.end());
+  std::vector<double> kept;
+  for (const double start : draft.starts) {
+    const bool own = std::any_of(draft.poses.begin(), draft.poses.end(),
+                                 [&](const Pose& pose) { return std::abs(pose.tilt - start) < kSameTilt; });
+    if (!own && (kept.empty() || start - kept.back() >= kSameTilt)) kept.push_back(start);
+  }
+  draft.starts = std::move(kept);
+}
+
+/// A set of drafts whatever their order.
+std::vector<long long> key_of(const std::vector<Draft>& drafts) {
+  std::vector<std::vector<long long>> keys;
+  for (const Draft& draft : drafts) keys.push_back(key_of(draft));
+  std::sort(keys.begin(), keys.end());
+  std::vector<long long> out;
+  for (const std::vector<long long>& key : keys) {
+    out.push_back(static_cast<long long>(key.size()));
+    out.insert(out.end(), key.begin(), key.end());
+  }
+  return out;
+}
+
+/// Woods of the same area whose boundaries weigh the same about a slanting line are taken for the same.
+WoodKey wood_key(const Wood& wood) {
+  double moment = 0;
+  for (const Edge& edge : wood.edges()) {
+    const Point middle = point_at(edge, 0.5);
+    moment += length(edge) * (middle.x + kPi / 2 * middle.y);
+  }
+  return {std::llround(wood.area() * 1e7), std::llround(moment * 1e4)};
+}
+
+double beyond(const Problem& problem, double height) {
+  return std::max(0.0, height - problem.options.tolerance);
+}
+
+bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
+  const double over_a = beyond(problem, a.left.height);
+  const double over_b = beyond(problem, b.left.height);
+  if (std::abs(over_a - over_b) > kNoMore) return over_a < over_b;
+  if (std::abs(a.effort - b.effort) > kTie) return a.effort < b.effort;
+  return a.imbalance < b.imbalance - kTie;
+}
+
+/// Weight of the planes that the drafts use.
+double for_planes(const Problem& problem, const std::vector<Draft>& drafts) {
+  std::set<int> planes;
+  for (const Draft& draft : drafts) planes.insert(draft.plane);
+  return problem.weights.plane * static_cast<double>(planes.size());
+}
+
+/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
+/// flats that stand against corners of the target.
+std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
+  std::vector<Draft> pool;
+  int widest = -1;
+  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+    if (problem.plane(p).kind == PlaneKind::rebate &&
+        (widest < 0 || problem.plane(p).width > problem.plane(widest).width))
+      widest = p;
+  }
+  auto add = [&](std::vector<Pose> poses) {
+    if (poses.empty()) return;
+    Draft draft;
+    draft.plane = widest;
+    draft.poses = std::move(poses);
+    pool.push_back(std::move(draft));
+  };
+  for (const Surface& s : problem.surfaces) {
+    if (!s.arc || widest < 0) continue;
+    for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
+      const double lean = s.lo + share * (s.hi - s.lo);
+      if (s.bead) {
+        add(chamfer_on_arc(problem, s, problem.plane(widest), lean, 0));
+        continue;
+      }
+      const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
+      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open,
+                   dot(k, outward(frame))));
+    }
+  }
+  for (const Draft& draft : flats) {
+    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.push_back(draft);
+  }
+  return pool;
+}
+
+}  // namespace
+
+Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
+               Patience& patience, Composition& out)
+    : problem_(problem), flat_drafts_(flats), given_(std::move(given)), patience_(patience), out_(out) {
+  std::set<int> done;
+  for (const Draft& draft : given_) {
+    for (const Stretch& s : draft.finishes) done.insert(s.surface);
+  }
+  for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
+    const int surface = static_cast<int>(s);
+    if (!problem.surfaces[s].arc || done.count(surface) > 0) continue;
+    std::vector<Way> ways = arc_drafts(problem, surface);
+    if (ways.empty()) {
+      out_.no_plane.push_back(surface);
+      continue;
+    }
+    for (Way& way : ways) {
+      for (Draft& draft : way) tidy_starts(draft);
+    }
+    arcs_.push_back({surface, std::move(ways)});
+  }
+  keep_likely_planes();
+  pool_ = roughing_pool(problem, flats);
+}
+
+/// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where
+/// one plane may then do for both.
+void Search::keep_likely_planes() {
+  std::set<int> nearest;
+  for (const Arc& arc : arcs_) nearest.insert(arc.ways.front().front().plane);
+  for (Arc& arc : arcs_) {
+    std::vector<Way> kept;
+    for (std::size_t i = 0; i < arc.ways.size() && kept.size() < kPlanesPerArc; ++i) {
+      const Way& way = arc.ways[i];
+      const bool same = way.front().plane == arc.ways.front().front().plane;
+      if (i < 2 || same || nearest.count(way.front().plane) > 0) kept.push_back(way);
+    }
+    arc.ways = std::move(kept);
+  }
+}
+
+void Search::run() {
+  if (!out_.no_plane.empty()) return;
+  Covers covers(problem_, flat_drafts_, given_);
+  out_.no_flat = covers.uncoverable();
+  struct Pass {
+    OrderOf orders;
+    bool one_by_one;
+  };
+  // Flats after curves, and the arrises that a finished arc leaves, are looked to only where flats that come first
+  // lead nowhere.
+  for (const Pass pass : {Pass{OrderOf::flats_first, false}, Pass{OrderOf::any, false}, Pass{OrderOf::any, true}}) {
+    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty())) break;
+    orders_ = pass.orders;
+    one_by_one_ = pass.one_by_one;
+    seen_.clear();
+    Covers each(problem_, flat_drafts_, given_);
+    while (!leave_off(each.least_to_come())) {
+      const std::optional<Covers::Cover> cover = each.next();
+      if (!cover) {
+        if (!each.exhausted()) unsearched_ = std::min(unsearched_, each.least_to_come());
+        break;
+      }
+      Choice choice(Wood(problem_.blank));
+      choice.flats = given_;
+      for (const int d : cover->drafts) choice.flats.push_back(flat_drafts_[static_cast<std::size_t>(d)]);
+      cut_all(problem_, choice.flats, choice.wood);
+      for (const bool forward : {true, false}) {
+        if (!forward && arcs_.size() < 2) break;
+        forward_ = forward;
+        arcs(0, choice);
+      }
+    }
+  }
+  for (const Arc& arc : arcs_) {
+    if (!arc.guided) out_.no_rails.push_back(arc.surface);
+  }
+}
+
+/// Whether nothing that costs this much or more can be the best.
+bool Search::cut_off(double least) const {
+  return out_.best && beyond(problem_, out_.best->left.height) <= kNoMore && least > out_.best->effort + kTie;
+}
+
+bool Search::leave_off(double least) {
+  if (!patience_.over()) return false;
+  unsearched_ = std::min(unsearched_, least);
+  out_.stopped = true;
+  return true;
+}
+
+/// What any plan with these cuts must cost, the arcs from `arcs_done` on still to be chosen for.
+double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
+  const std::vector<Draft> drafts = together(choice.flats, choice.curved);
+  double cost = LeastCost(problem_, drafts).total();
+  std::set<int> planes;
+  for (const Draft& draft : drafts) planes.insert(draft.plane);
+  std::size_t used = planes.size();
+  // An arc that no plane so far can finish needs another; of several such arcs each that shares none with those
+  // before it.
+  for (std::size_t k = arcs_done; k < arcs_.size(); ++k) {
+    const Arc& arc = arcs_[forward_ ? k : arcs_.size() - 1 - k];
+    std::size_t cuts = arc.ways.front().size();
+    bool needs = true;
+    for (const Way& way : arc.ways) {
+      cuts = std::min(cuts, way.size());
+      needs = needs && planes.count(way.front().plane) == 0;
+    }
+    cost += problem_.weights.cut * static_cast<double>(cuts);
+    if (!needs) continue;
+    for (const Way& way : arc.ways) planes.insert(way.front().plane);
+    cost += problem_.weights.change;
+    ++used;
+  }
+  return cost + problem_.weights.plane * static_cast<double>(used);
+}
+
+void Search::arcs(std::size_t k, const Choice& choice) {
+  const double least = least_of(choice, k);
+  if (cut_off(least) || leave_off(least)) return;
+  if (k == arcs_.size()) {
+    whole(choice);
+    return;
+  }
+  Arc& arc = arcs_[forward_ ? k : arcs_.size() - 1 - k];
+  struct Branch {
+    double estimate;
+    std::size_t way, setup;
+  };
+  std::vector<std::vector<Setup>> laid;
+  std::vector<Branch> branches;
+  for (std::size_t w = 0; w < arc.ways.size(); ++w) {
+    laid.push_back(setups(arc, arc.ways[w], choice.wood));
+    for (std::size_t s = 0; s < laid[w].size(); ++s)
+      branches.push_back({estimate(arc.ways[w], laid[w][s], choice.wood), w, s});
+  }
+  // Likely ones first: a good plan early cuts off more.
+  std::stable_sort(branches.begin(), branches.end(),
+                   [](const Branch& a, const Branch& b) { return a.estimate < b.estimate; });
+  for (const Branch& branch : branches) {
+    const Way& way = arc.ways[branch.way];
+    const Setup& setup = laid[branch.way][branch.setup];
+    Choice next = choice;
+    for (const Draft& cut : setup.cuts) {
+      if (!has(next.flats, cut)) next.flats.push_back(cut);
+    }
+    cut_all(problem_, setup.cuts, next.wood);
+    const std::size_t first = next.curved.size();
+    next.curved.insert(next.curved.end(), way.begin(), way.end());
+    if (problem_.plane(way.front().plane).is_curved()) {
+      next.curved[first].starts.push_back(setup.start);
+      tidy_starts(next.curved[first]);
+    }
+    if (one_by_one_) cut_all(problem_, way, next.wood);
+    arcs(k + 1, next);
+  }
+}
+
+/// Ways to guide the first cut of the way; it lets the others ride in the arc it leaves.
+std::vector<Setup> Search::setups(Arc& arc, const Way& way, const Wood& wood) {
+  const Draft& first = way.front();
+  std::vector<Setup> out;
+  if (!problem_.plane(first.plane).is_curved()) {
+    arc.guided = true;
+    return {{}};
+  }
+  const std::optional<Start> start = best_start(problem_, first, wood);
+  if (start && well_laid(start->guidance, problem_.plane(first.plane)))
+    out.push_back({{}, start->tilt, start->guidance});
+  const std::vector<Setup>& laid = rails_for(first, wood);
+  out.insert(out.end(), laid.begin(), laid.end());
+  if (out.empty() && start) out.push_back({{}, start->tilt, start->guidance});
+  if (!out.empty()) arc.guided = true;
+  return out;
+}
+
+/// Rails for the draft on this wood.
+const std::vector<Setup>& Search::rails_for(const Draft& draft, const Wood& wood) {
+  const auto key = std::make_tuple(draft.arc, draft.plane, draft.poses.front().tilt, wood_key(wood));
+  auto [slot, fresh] = rails_.try_emplace(key);
+  if (fresh) slot->second = lay_rails(problem_, draft, wood);
+  return slot->second;
+}
+
+/// Effort of a setup and of the curved cuts it guides, as far as it can be told before the order is known.
+double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) const {
+  const Weights& weights = problem_.weights;
+  Wood left = wood;
+  double effort = 0;
+  for (const std::vector<Draft>& drafts : {setup.cuts, way}) {
+    for (const Draft& draft : drafts) {
+      const Plane& plane = problem_.plane(draft.plane);
+      effort += weights.cut + (plane.is_flat() ? weights.setting : 0);
+      double taken = 0;
+      for (const Pose& pose : draft.poses) {
+        effort += weighed(weights, strokes_of(problem_, plane, pose, left));
+        taken += left.cut(Sweep(plane, pose));
+      }
+      if (!plane.is_flat()) effort += weights.wear * taken / (plane.width * plane.width);
+    }
+  }
+  const Plane& plane = problem_.plane(way.front().plane);
+  if (plane.is_curved() && !well_laid(setup.guidance, plane)) effort += weights.ill_laid;
+  return effort;
+}
+
+/// A cover with a way and rails for every arc: put in order, and tried with a cut from the pool.
+void Search::whole(const Choice& choice) {
+  const std::vector<Draft> drafts = in_order(together(choice.flats, choice.curved));
+  if (!seen_.insert(key_of(drafts)).second || leave_off(least_of(choice, arcs_.size()))) return;
+  const LeastCost least(problem_, drafts, orders_);
+  if (!judge(least)) {
+    thin(choice, thickest_left(least.finished(), problem_.section.target).at);
+    return;
+  }
+  for (const Draft& extra : pool_) {
+    if (has(drafts, extra)) continue;
+    const LeastCost with(least, extra);
+    if (with.flats_left().area() > least.flats_left().area() - kLeastCut ||
+        cut_off(with.total() + for_planes(problem_, with.drafts())) || !seen_.insert(key_of(with.drafts())).second)
+      continue;
+    judge(with);
+  }
+}
+
+/// The choice leaves too much at a point: each cut of the pool that takes it.
+void Search::thin(const Choice& choice, Point at) {
+  if (choice.thinning >= kMostThinning) return;
+  for (const Draft& extra : pool_) {
+    const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
+      return Sweep(problem_.plane(extra.plane), pose).depth(at) > -kSame;
+    });
+    if (!takes || has(choice.flats, extra)) continue;
+    Choice more = choice;
+    more.flats.push_back(extra);
+    ++more.thinning;
+    cut_all(problem_, {extra}, more.wood);
+    if (!cut_off(least_of(more, arcs_.size()))) whole(more);
+  }
+}
+
+/// Whether some curved cut finds something to ride on once the flats are done, where these come first.
+bool Search::startable(const LeastCost& least) const {
+  if (orders_ == OrderOf::any) return true;
+  bool curved = false;
+  for (const Draft& draft : least.drafts()) {
+    if (!problem_.plane(draft.plane).is_curved()) continue;
+    curved = true;
+    if (!guided_starts(problem_, draft, least.flats_left()).empty()) return true;
+  }
+  return !curved;
+}
+
+/// Puts the cuts in order where they may be the best, and keeps them if they are. Whether they leave little
+/// enough.
+bool Search::judge(const LeastCost& least) {
+  const Thickest left = thickest_left(least.finished(), problem_.section.target);
+  const bool thick = left.height > most_left(problem_);
+  if (thick && out_.best) return false;
+  double cutoff = std::numeric_limits<double>::infinity();
+  if (out_.best) {
+    const double over = beyond(problem_, left.height);
+    const double best_over = beyond(problem_, out_.best->left.height);
+    if (over > best_over + kNoMore) return true;
+    if (over > best_over - kNoMore) cutoff = out_.best->effort + kTie;
+  }
+  if (least.total() + for_planes(problem_, least.drafts()) >= cutoff || !startable(least)) return !thick;
+  std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
+  if (!sequence) return !thick;
+  if (sequence->left.height > most_left(problem_)) {
+    if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
+  } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
+    out_.best = std::move(sequence);
+  }
+  return !thick;
+}
+
+}  // namespace arrisline

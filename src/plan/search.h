@@ -1,0 +1,75 @@
+// Branch and bound over the candidates that docs/how-it-plans.md lists.
+#pragma once
+
+#include <functional>
+#include <map>
+#include <set>
+#include <tuple>
+#include <vector>
+
+#include "plan/compose.h"
+#include "plan/orders.h"
+#include "plan/patience.h"
+#include "plan/rails.h"
+
+namespace arrisline {
+
+using WoodKey = std::pair<long long, long long>;
+
+/// The search with some drafts given (a shaped plane's cut, or none). It keeps what it finds in `out`, so that
+/// several searches share one best plan.
+class Search {
+ public:
+  Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given, Patience& patience,
+         Composition& out);
+
+  void run();
+
+  /// Least cost of what was left unsearched; infinity where nothing was.
+  double unsearched() const { return unsearched_; }
+
+ private:
+  using Way = std::vector<Draft>;
+  struct Arc {
+    int surface = 0;
+    std::vector<Way> ways;
+    bool guided = false;
+  };
+  /// The cuts chosen so far, flats first in what they finish, and the wood that the flats leave.
+  struct Choice {
+    explicit Choice(Wood left) : wood(std::move(left)) {}
+    std::vector<Draft> flats;
+    std::vector<Draft> curved;
+    Wood wood;
+    int thinning = 0;  // cuts of the pool put in because too much was left
+  };
+
+  void keep_likely_planes();
+  void arcs(std::size_t k, const Choice& choice);
+  std::vector<Setup> setups(Arc& arc, const Way& way, const Wood& wood);
+  const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
+  double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
+  double least_of(const Choice& choice, std::size_t arcs_done) const;
+  void whole(const Choice& choice);
+  void thin(const Choice& choice, Point at);
+  bool startable(const LeastCost& least) const;
+  bool judge(const LeastCost& least);
+  bool cut_off(double least) const;
+  bool leave_off(double least);
+
+  const Problem& problem_;
+  const std::vector<Draft>& flat_drafts_;
+  const std::vector<Draft> given_;
+  Patience& patience_;
+  Composition& out_;
+  std::vector<Arc> arcs_;
+  std::vector<Draft> pool_;
+  std::map<std::tuple<int, int, double, WoodKey>, std::vector<Setup>> rails_;
+  std::set<std::vector<long long>> seen_;
+  OrderOf orders_ = OrderOf::flats_first;
+  bool forward_ = true;
+  bool one_by_one_ = false;  // each arc is finished before rails are laid for the next
+  double unsearched_ = std::numeric_limits<double>::infinity();
+};
+
+}  // namespace arrisline

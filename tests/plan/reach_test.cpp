@@ -1,0 +1,120 @@
+// What the planes can reach: each profile and kit here has a plan that was made out by hand, and the planner
+// finds one that the replay and the clipper let pass. The profiles and kits are made up for the purpose.
+#include <algorithm>
+#include <cmath>
+
+#include "plan/planning.h"
+#include "plan/rails.h"
+
+using namespace arrisline;
+using test::kit;
+using test::pair_of_sixes;
+using test::profile;
+
+namespace {
+
+const char* const kHalfSet =
+    "units inch\nrebate 1 1/4\nrebate 3/4\nplough 1/8 3/16 1/4 5/16 3/8 1/2\n"
+    "hollow 2\nround 2\nhollow 4\nround 4\nhollow 6\nround 6\nhollow 8\nround 8\nhollow 10\nround 10\n"
+    "hollow 12\nround 12\nhollow 14\nround 14\nhollow 16\nround 16\nhollow 18\nround 18\nscraper\n";
+
+/// A plan that holds.
+Plan planned(const Section& section, const Kit& with, const PlanOptions& options = {}) {
+  const Plan plan = make_plan(section, with, options);
+  for (const Reason& reason : plan.reasons) UNSCOPED_INFO(reason.why);
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan, options).empty());
+  return plan;
+}
+
+int cuts_with(const Plan& plan, PlaneKind kind) {
+  return static_cast<int>(std::count_if(plan.cuts.begin(), plan.cuts.end(),
+                                        [&](const Cut& cut) { return cut.plane.kind == kind; }));
+}
+
+/// Rails laid on the raw blank for some way to finish the profile's first arc.
+std::vector<Setup> rails_for_first_arc(const Problem& problem) {
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    if (!problem.surfaces[i].arc) continue;
+    const std::vector<std::vector<Draft>> ways = arc_drafts(problem, static_cast<int>(i));
+    REQUIRE_FALSE(ways.empty());
+    return lay_rails(problem, ways.front().front(), Wood(problem.blank));
+  }
+  return {};
+}
+
+}  // namespace
+
+TEST_CASE("a torus by a hollow tighter than it, on chamfers all round", "[reach]") {
+  const Plan small = planned(profile("2 wide, 7/8 thick", "start face 7/16\ntorus 7/8"), pair_of_sixes());
+  CHECK(cuts_with(small, PlaneKind::hollow) >= 2);
+  const Plan large = planned(profile("2 wide, 1 thick", "start face 1/2\ntorus 1"), pair_of_sixes());
+  CHECK(cuts_with(large, PlaneKind::hollow) >= 2);
+}
+
+TEST_CASE("a groove of every width that fits is tried under a cove", "[reach]") {
+  const Section section = profile("1 1/4 wide 3/4 thick",
+                                  "start face 11/16\nstep down 1/16\ncove out 5/8 down 1/8 radius 3/8\n"
+                                  "fillet out 1/16");
+  const Kit with = kit(kHalfSet);
+  planned(section, with);
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  for (const char* iron : {"plough 1/4", "plough 5/16"}) {
+    const std::vector<Setup> setups = rails_for_first_arc(problem);
+    CHECK(std::any_of(setups.begin(), setups.end(), [&](const Setup& setup) {
+      return setup.cuts.size() == 1 && problem.plane(setup.cuts.front().plane).label == iron;
+    }));
+  }
+}
+
+TEST_CASE("three chamfers guide a hollow on a round-over", "[reach]") {
+  const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8");
+  const Kit with = kit("units inch\nrebate 3/4\nhollow radius 3/8 width .361\n");
+  planned(section, with);
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  const std::vector<Setup> setups = rails_for_first_arc(problem);
+  CHECK(std::any_of(setups.begin(), setups.end(), [&](const Setup& setup) {
+    // At 22.5, 45 and 67.5 degrees.
+    return setup.cuts.size() == 3 && std::all_of(setup.cuts.begin(), setup.cuts.end(), [&](const Draft& cut) {
+             return std::abs(std::remainder(cut.poses.front().tilt, 22.5)) < 1e-6;
+           });
+  }));
+}
+
+TEST_CASE("a small bead over a wide fillet is ridden on the arrises of a notch", "[reach]") {
+  for (const char* chain : {"start face 3/8\nstep down 1/8\novolo 1/8\nfillet out 1/4",
+                            "start face 11/16\nstep down 1/8\novolo 3/16\nfillet out 1/2"}) {
+    INFO(chain);
+    const Plan plan = planned(profile("3 wide, 1 1/4 thick", chain), kit(kHalfSet));
+    CHECK(cuts_with(plan, PlaneKind::hollow) == 1);
+  }
+}
+
+TEST_CASE("a groove wider than any iron is ploughed in several", "[reach]") {
+  const Kit ploughs = kit("units inch\nplough 1/8 1/4 3/8\n");
+  const Plan plan =
+      planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/4\nfillet out 1\nstep up 1/4"), ploughs);
+  CHECK(plan.left.max_height == Approx(0).margin(1e-6));
+  planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/2\nfillet out 1 1/4\nstep up 1/2"), ploughs);
+}
+
+TEST_CASE("a sole a hair wider than its arc stands off it by less than may be left", "[reach]") {
+  // Arcs of 58.1 degrees under soles of 60, between a wall and each other.
+  const Plan plan =
+      planned(profile("2 wide, 3/4 thick",
+                      "start face 3/4\nstep down 1/8\nogee out 5/8 down 3/8 radius 3/8\nfillet out 1/8"),
+              pair_of_sixes());
+  CHECK(plan.left.max_height > 0);
+}
+
+TEST_CASE("the body is judged on the wood as it stands at each pose", "[reach]") {
+  const Kit with_bodies =
+      kit("units inch\nrebate 3/4 body 1/8 above 3/4\nplough 1/4\nhollow 6 body 1/4 above 1/2\n"
+          "round 6 body 1/8 above 3/8\nscraper\n");
+  const Plan plan = make_plan(
+      profile("2 wide, 3/4 thick", "start face 1\ncove out 5/8 down 3/8 radius 3/8\nfillet out 3/8"),
+      with_bodies, {});
+  CHECK((!plan.feasible || test::faults(plan).empty()));
+}
