@@ -32,12 +32,12 @@ constexpr double kFar = 400;  // mm, beyond any blank here
 
 void plan_sections(benchmark::State& state, const std::vector<Section>& sections, const Kit& kit) {
   for (auto _ : state) {
-    for (const Section& section : sections) benchmark::DoNotOptimize(make_plan(section, kit, {}));
+    for (const Section& section : sections) benchmark::DoNotOptimize(make_plan(section, kit, within_limit()));
   }
 }
 
 void replay_example(benchmark::State& state, const Section& section, const Kit& kit) {
-  const Plan plan = make_plan(section, kit, {});
+  const Plan plan = make_plan(section, kit, within_limit());
   if (!plan.feasible) {
     state.SkipWithError("no plan");
     return;
@@ -95,7 +95,7 @@ struct Planned {
             need(read_profile("units inch\nstock 2 wide, 3/4 thick\nstart face .725\nstep down 1/16\n"
                               "ogee out .6 down .45\nfillet out 1/8\n",
                               "ogee")),
-            pair_of_sixes(), {})) {
+            pair_of_sixes(), within_limit())) {
     for (const Cut& cut : plan.cuts)
       for (const Pose& pose : cut.poses) poses.emplace_back(cut.plane, pose);
   }

@@ -32,7 +32,7 @@ Cell measure(int elements, const Kit& kit) {
   for (int variant = 0; variant < kVariants; ++variant) {
     const Section section = moulding_of(elements, variant);
     const std::clock_t begin = std::clock();
-    const Plan plan = make_plan(section, kit, {});
+    const Plan plan = make_plan(section, kit, within_limit());
     times.push_back(1e3 * static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC);
     cell.planned += plan.feasible ? 1 : 0;
     cell.proved += plan.feasible && plan.optimal ? 1 : 0;

@@ -18,6 +18,12 @@ T need(Reading<T> reading) {
 template Section need(Reading<Section>);
 template Kit need(Reading<Kit>);
 
+PlanOptions within_limit() {
+  PlanOptions options;
+  options.limit = 10;
+  return options;
+}
+
 std::vector<std::string> example_profiles() {
   std::vector<std::string> names;
   for (const auto& entry : std::filesystem::directory_iterator(kExamples)) {

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "arrisline/plan.h"
 #include "arrisline/read.h"
 
 namespace arrisline::bench {
@@ -16,6 +17,9 @@ template <class T>
 T need(Reading<T> reading);
 extern template Section need(Reading<Section>);
 extern template Kit need(Reading<Kit>);
+
+/// As the program plans: the best found in ten seconds.
+PlanOptions within_limit();
 
 /// Names of the example profiles, in order.
 std::vector<std::string> example_profiles();
