@@ -93,7 +93,7 @@ int first_source(const Path& path) {
 std::pair<int, int> overlapping(const Path& a, const Path& b) {
   std::vector<Edge> both = a.edges;
   both.insert(both.end(), b.edges.begin(), b.edges.end());
-  for (const Contact& contact : find_contacts(both, false, kMostContacts).list) {
+  for (const SelfContact& contact : find_contacts(both, false, kMostContacts).list) {
     if (contact.first >= a.edges.size() || contact.second < a.edges.size()) continue;
     const int one = a.source[contact.first];
     const int two = b.source[contact.second - a.edges.size()];
@@ -148,7 +148,7 @@ std::string meeting_there(const Drawing& drawing, const Outline& outline, std::s
   return describe(element(drawing, a)) + " and " + describe(element(drawing, b)) + " meet ";
 }
 
-void report(const Drawing& drawing, const Outline& outline, const Contact& contact, Mistakes& mistakes,
+void report(const Drawing& drawing, const Outline& outline, const SelfContact& contact, Mistakes& mistakes,
             bool& sound) {
   std::size_t edge = contact.first;
   std::size_t other_edge = contact.second;
@@ -225,7 +225,7 @@ std::optional<Section> build_section(const Drawing& drawing, Mistakes& mistakes)
   Outline outline = splice(drawing, chains);
   const Contacts contacts = find_contacts(outline.edges, true, kMostContacts);
   bool sound = true;
-  for (const Contact& contact : contacts.list) report(drawing, outline, contact, mistakes, sound);
+  for (const SelfContact& contact : contacts.list) report(drawing, outline, contact, mistakes, sound);
   if (!contacts.complete) {
     mistakes.error(drawing.chains.front().place,
                    "the chain is too intricate to be checked: its elements lie too closely side by side");

@@ -176,7 +176,7 @@ class Search {
   void between(std::size_t from_a, std::size_t to_a, std::size_t a, std::size_t from_b, std::size_t to_b,
                std::size_t b) {
     if (stopped() || !overlap(boxes_[a], boxes_[b])) return;
-    if (++looked_at_ > kBudget) {
+    if (++found_.looked_at > kBudget) {
       found_.complete = false;
       return;
     }
@@ -216,7 +216,7 @@ class Search {
     for (const Point p : common_points(edges_[i], edges_[j])) {
       if (j_follows_i && distance(p, edges_[i].to) <= kJoint) continue;
       if (i_follows_j && distance(p, edges_[i].from) <= kJoint) continue;
-      const auto same = [&](const Contact& known) { return distance(known.at, p) <= 4 * kSamePoint; };
+      const auto same = [&](const SelfContact& known) { return distance(known.at, p) <= 4 * kSamePoint; };
       if (std::any_of(found_.list.begin(), found_.list.end(), same)) continue;
       const std::optional<Meeting> meeting = judge(spot(i, p), spot(j, p));
       if (meeting) found_.list.push_back({i, j, p, *meeting});
@@ -254,7 +254,6 @@ class Search {
   bool closed_;
   std::size_t most_;
   std::vector<Box> boxes_;
-  std::size_t looked_at_ = 0;
   Contacts found_;
 };
 

@@ -19,7 +19,7 @@ enum class Meeting {
 };
 
 /// Edges `first` < `second` of the outline meet at `at`.
-struct Contact {
+struct SelfContact {
   std::size_t first = 0;
   std::size_t second = 0;
   Point at;
@@ -32,8 +32,9 @@ struct Contact {
 /// stretches of the chain seldom overlap, as in any chain that does not cross itself much; gives up after
 /// `budget` pairs and says so in `complete`.
 struct Contacts {
-  std::vector<Contact> list;
+  std::vector<SelfContact> list;
   bool complete = true;
+  std::size_t looked_at = 0;  // pairs of stretches whose boxes overlap, the measure of the work done
 };
 Contacts find_contacts(const std::vector<Edge>& edges, bool closed, std::size_t most);
 

@@ -124,24 +124,16 @@ TEST_CASE("4, 6 and 8 make ogees and whole mouldings", "[plan][trade]") {
   }
 }
 
-TEST_CASE("the 4 sets the least cove and the 8 the largest bead of 4, 6 and 8", "[plan][trade]") {
-  // A round never cuts a cove tighter than itself, and a hollow rides up on a bead larger than itself.
-  struct Needed {
-    int number;
-    const char* chain;
-  };
-  for (const Needed& row :
-       {Needed{4, "start face 1/4\ncavetto 1/4"}, Needed{8, "start face 1/2\novolo 1/2"}}) {
-    INFO("No. " << row.number);
-    Kit kit = four_six_eight();
-    const Section section = profile("2 wide, 3/4 thick", row.chain);
-    CHECK(make_plan(section, kit, {}).feasible);
-    kit.planes.erase(std::remove_if(kit.planes.begin(), kit.planes.end(),
-                                    [&](const Plane& plane) { return plane.number == row.number; }),
-                     kit.planes.end());
-    REQUIRE(kit.planes.size() == 5);
-    CHECK_FALSE(make_plan(section, kit, {}).feasible);
-  }
+TEST_CASE("the 4 sets the least cove of 4, 6 and 8", "[plan][trade]") {
+  // A round never cuts a cove tighter than itself; a larger one may be worked with it.
+  Kit kit = four_six_eight();
+  const Section section = profile("2 wide, 3/4 thick", "start face 1/4\ncavetto 1/4");
+  CHECK(make_plan(section, kit, {}).feasible);
+  kit.planes.erase(std::remove_if(kit.planes.begin(), kit.planes.end(),
+                                  [](const Plane& plane) { return plane.number == 4; }),
+                   kit.planes.end());
+  REQUIRE(kit.planes.size() == 5);
+  CHECK_FALSE(make_plan(section, kit, {}).feasible);
 }
 
 TEST_CASE("a pair of sixes and a rebate plane do without a scraper, and neither six is idle",

@@ -1,8 +1,8 @@
-// Files far larger than any maker writes are read or refused within a second, and never a crash.
+// Files far larger than any maker writes are read or refused, and never a crash. How long they take is for
+// tests/bench.
 #include <random>
 
 #include "catch.h"
-#include "text/processor_time.h"
 #include "text/reading.h"
 
 using namespace arrisline;
@@ -21,8 +21,7 @@ std::string repeated(const std::string& text, int count) {
 TEST_CASE("a profile of 100 000 elements is read", "[text][sizes]") {
   const std::string start = "units mm\nstock 2000 wide 2000 thick\nstart face 1000\n";
   const std::string stairs = start + repeated("step down .01\nfillet out .02\n", 50000);
-  Reading<Section> reading;
-  CHECK(seconds([&] { reading = read_profile(stairs, "p"); }) < kAllowed);
+  const Reading<Section> reading = read_profile(stairs, "p");
   REQUIRE(reading.value.has_value());
   CHECK(reading.value->elements.size() == 100000);
   CHECK(reading.value->target.size() == 100004);
@@ -33,9 +32,7 @@ TEST_CASE("a profile of 100 000 elements is read", "[text][sizes]") {
 TEST_CASE("100 000 arcs that do not cross, and that do", "[text][sizes]") {
   std::string reeds = "units mm\nstock 2000 wide 200 thick\nstart face 1999.96\nstep down 100\n";
   for (int i = 0; i < 49999; ++i) reeds += "bead out .02 radius .01\ncove out .02 radius .01\n";
-  Reading<Section> reading;
-  CHECK(seconds([&] { reading = read_profile(reeds, "p"); }) < kAllowed);
-  CHECK(reading.value.has_value());
+  CHECK(read_profile(reeds, "p").value.has_value());
 
   std::mt19937 random(5);
   std::string tangle = "units mm\nstock 2000 wide 2000 thick\nstart face 1000\nstep down 1000\n";
@@ -45,8 +42,7 @@ TEST_CASE("100 000 arcs that do not cross, and that do", "[text][sizes]") {
     tangle +=
         "step " + std::string(random() % 2 == 0 ? "down " : "up ") + std::to_string(1 + random() % 3) + "\n";
   }
-  CHECK(seconds([&] { reading = read_profile(tangle, "p"); }) < kAllowed);
-  CHECK_FALSE(reading.value.has_value());
+  CHECK_FALSE(read_profile(tangle, "p").value.has_value());
 }
 
 TEST_CASE("a line of a megabyte", "[text][sizes]") {
@@ -54,18 +50,13 @@ TEST_CASE("a line of a megabyte", "[text][sizes]") {
   for (const std::string& text :
        {"profile " + million, "stock " + million, million, "start face " + repeated("1", 1000000),
         "bead " + repeated("out 1 ", 170000), "bead " + repeated(", ", 500000), repeated("# ", 500000)}) {
-    CHECK(seconds([&] {
-            CHECK_FALSE(read_profile("stock 2 wide 1 thick\n" + text, "p").value.has_value());
-          }) < kAllowed);
+    CHECK_FALSE(read_profile("stock 2 wide 1 thick\n" + text, "p").value.has_value());
   }
-  Reading<Kit> kit;
-  CHECK(seconds([&] { kit = read_kit("plough " + repeated("1/8, ", 200000) + "1", "k"); }) < kAllowed);
-  CHECK(messages(kit) == "1:1: a kit has at most 1000 planes\n");
-  CHECK(seconds([&] { kit = read_kit("rebate 1\nboard stops at " + repeated("1, ", 300000) + "1", "k"); }) <
-        kAllowed);
-  CHECK(messages(kit) == "2:3016: a board has at most 1000 stops\n");
-  CHECK(seconds([&] { kit = read_kit("kit " + million + "\nrebate 1\n", "k"); }) < kAllowed);
-  CHECK(kit.value.has_value());
+  CHECK(messages(read_kit("plough " + repeated("1/8, ", 200000) + "1", "k")) ==
+        "1:1: a kit has at most 1000 planes\n");
+  CHECK(messages(read_kit("rebate 1\nboard stops at " + repeated("1, ", 300000) + "1", "k")) ==
+        "2:3016: a board has at most 1000 stops\n");
+  CHECK(read_kit("kit " + million + "\nrebate 1\n", "k").value.has_value());
 }
 
 TEST_CASE("of one line twenty mistakes are reported", "[text][sizes]") {
