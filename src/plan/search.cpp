@@ -12,6 +12,7 @@ namespace arrisline {
 
 namespace {
 
+constexpr std::size_t kNearestPlanes = 2;
 constexpr std::size_t kPlanesPerArc = 3;
 constexpr int kMostThinning = 3;  // cuts from the pool that one plan may need to leave little enough
 constexpr double kSameTilt = 1e-6;  // degrees
@@ -169,10 +170,14 @@ void Search::keep_likely_planes() {
   for (const Arc& arc : arcs_) nearest.insert(arc.ways.front().front().plane);
   for (Arc& arc : arcs_) {
     std::vector<Way> kept;
-    for (std::size_t i = 0; i < arc.ways.size() && kept.size() < kPlanesPerArc; ++i) {
-      const Way& way = arc.ways[i];
-      const bool same = way.front().plane == arc.ways.front().front().plane;
-      if (i < 2 || same || nearest.count(way.front().plane) > 0) kept.push_back(way);
+    std::set<int> planes;
+    for (Way& way : arc.ways) {
+      const int plane = way.front().plane;
+      const bool room = planes.size() < kNearestPlanes ||
+                        (planes.size() < kPlanesPerArc && nearest.count(plane) > 0);
+      if (planes.count(plane) == 0 && !room) continue;
+      planes.insert(plane);
+      kept.push_back(std::move(way));
     }
     arc.ways = std::move(kept);
   }

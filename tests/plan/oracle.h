@@ -41,7 +41,7 @@ class Oracle {
  private:
   using Drafts = std::vector<Draft>;
 
-  // The nearest two planes of an arc, more of the same, and those nearest for another arc; three at most.
+  // The nearest two planes of an arc, and those nearest for another arc; three at most.
   void keep_planes() {
     std::set<int> nearest;
     for (const auto& ways : arcs_) {
@@ -49,9 +49,13 @@ class Oracle {
     }
     for (auto& ways : arcs_) {
       std::vector<Drafts> kept;
-      for (std::size_t i = 0; i < ways.size() && kept.size() < 3; ++i) {
-        if (i < 2 || ways[i][0].plane == ways[0][0].plane || nearest.count(ways[i][0].plane) > 0)
-          kept.push_back(ways[i]);
+      std::set<int> planes;
+      for (const Drafts& way : ways) {
+        const int plane = way[0].plane;
+        const bool more = planes.size() < 2 || (planes.size() < 3 && nearest.count(plane) > 0);
+        if (planes.count(plane) == 0 && !more) continue;
+        planes.insert(plane);
+        kept.push_back(way);
       }
       ways = kept;
     }
