@@ -133,18 +133,19 @@ void LeastCost::share_work(std::size_t g) {
   }
 }
 
-/// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
-void LeastCost::share_figures(const Wood* finished) {
+/// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many. Without the
+/// wood that the walls have to stand on, no wall is certain.
+void LeastCost::share_figures(const Wood* walls_of) {
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     const Plane& plane = problem_.plane(drafts_[i].plane);
     if (!plane.is_flat()) continue;
     shares_[i].fixed = problem_.weights.cut;
     shares_[i].figures.clear();
     if (!is_square(drafts_[i].poses.front().tilt)) {
-      shares_[i].fixed += problem_.weights.setting * (finished == nullptr ? 1 : slanted_settings(i));
+      shares_[i].fixed += problem_.weights.setting * (walls_of == nullptr ? 1 : slanted_settings(i));
       continue;
     }
-    for (const GaugeLine& line : certain_lines(problem_, plane, drafts_[i].poses, finished)) {
+    for (const GaugeLine& line : certain_lines(problem_, plane, drafts_[i].poses, walls_of)) {
       // A wall that another draft also stands at may be there before.
       bool shared = false;
       for (std::size_t j = 0; j < drafts_.size() && !shares_[i].figures.empty() && !shared; ++j) {
@@ -177,18 +178,22 @@ LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, O
       }
     }
   }
+  // Only what is taken in any case: where a cut starts is not known.
   finished_ = *flats_left_;
   for (const Draft& draft : drafts_) {
-    if (!is_flat(draft)) cut_whole(problem, draft, *finished_);
+    if (!is_flat(draft)) cut_all(problem, {draft}, *finished_);
   }
   for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
-  share_figures(orders == OrderOf::flats_first ? &*flats_left_ : &*finished_);
+  share_figures(orders == OrderOf::flats_first ? &*flats_left_ : nullptr);
   total_ = remaining(0, nullptr);
 }
 
 LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(fewer) {
   const Plane& plane = problem_.plane(extra.plane);
-  const Wood before = orders_ == OrderOf::flats_first ? *flats_left_ : *finished_;
+  Wood before = *flats_left_;
+  for (const Draft& draft : drafts_) {
+    if (orders_ == OrderOf::any && !is_flat(draft)) cut_whole(problem_, draft, before);
+  }
   const std::size_t count = groups_.size();
   group(extra);
   drafts_.push_back(extra);
@@ -204,7 +209,7 @@ LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(few
   share_work(count);
   cut(*flats_left_);
   cut(*finished_);
-  share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : &*finished_);
+  share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : nullptr);
   total_ = remaining(0, nullptr);
 }
 

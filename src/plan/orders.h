@@ -62,7 +62,7 @@ class LeastCost {
   bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
   void group(const Draft& draft);
   void share_work(std::size_t group);
-  void share_figures(const Wood* finished);
+  void share_figures(const Wood* walls_of);
   double slanted_settings(std::size_t i) const;
   Worked worked_alone(const Draft& draft, const Wood& wood) const;
   Worked worked_together(const Group& group, const Wood& others) const;

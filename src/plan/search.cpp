@@ -154,9 +154,6 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
       out_.no_plane.push_back(surface);
       continue;
     }
-    for (Way& way : ways) {
-      for (Draft& draft : way) tidy_starts(draft);
-    }
     arcs_.push_back({surface, std::move(ways)});
   }
   keep_likely_planes();
@@ -292,10 +289,9 @@ void Search::arcs(std::size_t k, const Choice& choice) {
     cut_all(problem_, setup.cuts, next.wood);
     const std::size_t first = next.curved.size();
     next.curved.insert(next.curved.end(), way.begin(), way.end());
-    if (problem_.plane(way.front().plane).is_curved()) {
-      next.curved[first].starts.push_back(setup.start);
-      tidy_starts(next.curved[first]);
-    }
+    if (problem_.plane(way.front().plane).is_curved()) next.curved[first].starts.push_back(setup.start);
+    // Told apart by their starts, the same cuts would be tried again and again.
+    for (std::size_t i = first; i < next.curved.size(); ++i) tidy_starts(next.curved[i]);
     if (one_by_one_) cut_all(problem_, way, next.wood);
     arcs(k + 1, next);
   }
@@ -321,7 +317,7 @@ std::vector<Setup> Search::setups(Arc& arc, const Way& way, const Wood& wood) {
 
 /// Rails for the draft on this wood.
 const std::vector<Setup>& Search::rails_for(const Draft& draft, const Wood& wood) {
-  const auto key = std::make_tuple(draft.arc, draft.plane, draft.poses.front().tilt, wood_key(wood));
+  const auto key = std::make_pair(key_of(draft), wood_key(wood));
   auto [slot, fresh] = rails_.try_emplace(key);
   if (fresh) slot->second = lay_rails(problem_, draft, wood);
   return slot->second;

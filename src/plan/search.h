@@ -4,7 +4,6 @@
 #include <functional>
 #include <map>
 #include <set>
-#include <tuple>
 #include <vector>
 
 #include "plan/compose.h"
@@ -64,7 +63,7 @@ class Search {
   Composition& out_;
   std::vector<Arc> arcs_;
   std::vector<Draft> pool_;
-  std::map<std::tuple<int, int, double, WoodKey>, std::vector<Setup>> rails_;
+  std::map<std::pair<std::vector<long long>, WoodKey>, std::vector<Setup>> rails_;
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;
   bool forward_ = true;

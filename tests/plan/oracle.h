@@ -13,6 +13,7 @@
 #include <vector>
 
 #include "plan/compose.h"
+#include "plan/orders.h"
 #include "plan/rails.h"
 #include "plan/sequence.h"
 
@@ -37,6 +38,8 @@ class Oracle {
   /// More sets of cuts than were to be tried: the answer is worth nothing.
   bool gave_up() const { return sets_ > most_sets_; }
   long sets() const { return sets_; }
+  /// How far what some cuts must cost in any case was above what they then cost; below 0 as it should be.
+  double bound_over() const { return bound_over_; }
 
  private:
   using Drafts = std::vector<Draft>;
@@ -232,6 +235,7 @@ class Oracle {
       const auto& [done, starts, last] = key;
       const Reached here = reached.at(key);
       if (done == full) {
+        bound_over_ = std::max(bound_over_, LeastCost(problem_, drafts, OrderOf::flats_first).total() - here.cost);
         const double over = std::max(0.0, left - problem_.options.tolerance);
         if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
           over_ = over;
@@ -268,6 +272,7 @@ class Oracle {
   std::vector<std::vector<Drafts>> arcs_;
   Drafts pool_;
   long sets_ = 0;
+  double bound_over_ = -std::numeric_limits<double>::infinity();
   double over_ = std::numeric_limits<double>::infinity();
   double effort_ = std::numeric_limits<double>::infinity();
 };

@@ -113,6 +113,7 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
       ++no;
       continue;
     }
+    CHECK(oracle.bound_over() < 1e-6);
     REQUIRE(found.best.has_value());
     CHECK(found.proved);
     CHECK(found.best->effort == Approx(least).margin(1e-6));
