@@ -138,17 +138,17 @@ struct PlanOptions {
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
   Prefer prefer = Prefer::least_effort;
   double limit = std::numeric_limits<double>::infinity();  // seconds after which the best so far is given
-  std::uint64_t most_work = std::numeric_limits<std::uint64_t>::max();  // the same in pieces of wood cut, which
-                                                                        // unlike seconds is alike at every run
-  const std::atomic<bool>* interrupt = nullptr;            // set by another hand: leave off as at the limit
-  std::function<void(double)> progress;  // called now and then with the seconds gone, where given
-  bool any = false;        // the first valid plan found will do, whatever its effort
+  std::uint64_t most_work = 4000000;  // the same in pieces of wood cut, some seconds; unlike a clock it is
+                                      // alike at every run
+  const std::atomic<bool>* interrupt = nullptr;  // set by another hand: leave off as at the limit
+  std::function<void(double)> progress;          // called now and then with the seconds gone, where given
+  bool any = false;                              // the first valid plan found will do, whatever its effort
 };
 
-/// Plans one profile with one kit. Where it ends before its limit the same input gives the same plan; at the
-/// limit the plan is the best so far, `optimal` false, or `undecided` where there was none yet. Every plan
-/// returned feasible has passed the rules of docs/model.md as the planner itself judges them; replay() judges
-/// them again.
+/// Plans one profile with one kit. As long as it is not left off by the clock or an interruption the same
+/// input gives the same plan; at a limit the plan is the best so far, `optimal` false, or `undecided` where
+/// there was none yet. Every plan returned feasible has passed the rules of docs/model.md as the planner
+/// itself judges them; replay() judges them again.
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options);
 
 /// Looks for what would make a "no" a "yes", by planning again with each change, and fills in `remedies` and

@@ -119,9 +119,9 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--prefer", arguments.prefer);
   parser.add_option("--unit", arguments.unit);
   parser.add_flag("--json", arguments.json);
-  const auto stop =
-      parse(parser, "plan", argc, argv,
-            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit", "--prefer", "--unit", "--help"});
+  const auto stop = parse(parser, "plan", argc, argv,
+                          {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
+                           "--prefer", "--unit", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});

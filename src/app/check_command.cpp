@@ -41,6 +41,7 @@ Outcome check_command(const CheckArguments& arguments) {
   PlanOptions options;
   options.unit = kit->unit;
   options.limit = *limit;
+  options.most_work = std::numeric_limits<std::uint64_t>::max();  // the clock alone
   options.interrupt = arguments.outside.interrupt;
   options.progress = arguments.outside.progress;
   Json answers = Json::array();

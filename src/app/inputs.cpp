@@ -42,7 +42,8 @@ std::optional<double> limit_option(const std::optional<std::string>& text, const
   const char* end = text->data() + text->size();
   const std::from_chars_result read = std::from_chars(text->data(), end, seconds);
   if (read.ec == std::errc{} && read.ptr == end && seconds > 0 && seconds <= kMost) return seconds;
-  messages += usage_error(command, "--limit is a number of seconds above 0, such as 10 or 0.5, not " + quoted(*text));
+  messages +=
+      usage_error(command, "--limit is a number of seconds above 0, such as 10 or 0.5, not " + quoted(*text));
   return std::nullopt;
 }
 
@@ -52,8 +53,9 @@ std::optional<Prefer> prefer_option(const std::optional<std::string>& word, cons
   for (const Prefer prefer : {Prefer::fewest_planes, Prefer::fewest_cuts, Prefer::least_strokes}) {
     if (lower(*word) == arrisline::word(prefer)) return prefer;
   }
-  messages += usage_error(command, "--prefer is fewest-planes, fewest-cuts or least-strokes, not " + quoted(*word) +
-                                       suggestion(lower(*word), {"fewest-planes", "fewest-cuts", "least-strokes"}));
+  messages +=
+      usage_error(command, "--prefer is fewest-planes, fewest-cuts or least-strokes, not " + quoted(*word) +
+                               suggestion(lower(*word), {"fewest-planes", "fewest-cuts", "least-strokes"}));
   return std::nullopt;
 }
 

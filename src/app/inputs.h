@@ -26,7 +26,8 @@ std::optional<double> length_option(const std::string& name, const std::optional
                                     Unit unit, double otherwise, const std::string& command,
                                     std::string& messages);
 
-/// Seconds a search may take, more than 0, or 10 where the option is absent; anything else adds to `messages`.
+/// Seconds a search may take, more than 0, or 10 where the option is absent; anything else adds to
+/// `messages`.
 std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
                                    std::string& messages);
 

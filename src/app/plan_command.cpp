@@ -31,6 +31,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   options.scrape = *scrape;
   options.unit = *unit;
   options.limit = *limit;
+  options.most_work = std::numeric_limits<std::uint64_t>::max();  // the clock alone
   options.prefer = *prefer;
   options.interrupt = arguments.outside.interrupt;
   options.progress = arguments.outside.progress;
@@ -49,7 +50,8 @@ Outcome plan_command(const PlanArguments& arguments) {
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
   outcome.code = plan.feasible ? kDone : kNo;
-  if (arguments.outside.interrupt != nullptr && arguments.outside.interrupt->load()) outcome.code = kInterrupted;
+  if (arguments.outside.interrupt != nullptr && arguments.outside.interrupt->load())
+    outcome.code = kInterrupted;
   return outcome;
 }
 

@@ -107,8 +107,8 @@ double area(std::span<const Edge> edges) {
 }
 
 bool contains(const Loop& loop, Point p) {
-  // The turns of the outline about p, counted where it passes to the right of p. Each arc is its chord, plus a
-  // turn where p lies between the two.
+  // The turns of the outline about p, counted where it passes to the right of p. Each arc is its chord, plus
+  // a turn where p lies between the two.
   int turns = 0;
   for (const Edge& edge : loop) {
     const double side = cross(edge.to - edge.from, p - edge.from);

@@ -20,8 +20,8 @@ class Covers {
   /// What `given` finishes counts as done. The arguments must outlive this.
   Covers(const Problem& problem, const std::vector<Draft>& drafts, const std::vector<Draft>& given);
 
-  /// The next cover; nothing where there are no more, or where there are too many to be looked through, and then
-  /// exhausted() is false.
+  /// The next cover; nothing where there are no more, or where there are too many to be looked through, and
+  /// then exhausted() is false.
   std::optional<Cover> next();
   bool exhausted() const { return exhausted_; }
   /// No cover still to come costs less than this.

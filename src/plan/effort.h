@@ -12,8 +12,8 @@ struct Strokes {
   double counted = 0;  // slow ones as often as docs/how-it-plans.md says
 };
 
-/// Weights of effort (docs/how-it-plans.md). `plane` counts each plane of the kit that is used at all; it is 0
-/// but for a maker who wants few planes.
+/// Weights of effort (docs/how-it-plans.md). `plane` counts each plane of the kit that is used at all; it is
+/// 0 but for a maker who wants few planes.
 struct Weights {
   double change = 0;
   double cut = 0;
@@ -25,8 +25,8 @@ struct Weights {
   double plane = 0;
 };
 
-/// The kit's own weights. With a preference, what is preferred counts so much more that nothing else outweighs
-/// it, and the kit's weights decide between what is equal in it.
+/// The kit's own weights. With a preference, what is preferred counts so much more that nothing else
+/// outweighs it, and the kit's weights decide between what is equal in it.
 Weights weights_for(const Shop& shop, Prefer prefer);
 
 /// Strokes by their weight.

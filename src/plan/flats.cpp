@@ -127,8 +127,9 @@ int rank(PlaneKind kind) {
   return kind == PlaneKind::rebate ? 0 : kind == PlaneKind::plough ? 1 : 2;
 }
 
-/// Of all planes keeps those that are, for the middle of some flat, the widest of the first kind that finishes
-/// it: a cut that a wider sole makes as well is made with it, unless the narrower plane has to be taken up anyway.
+/// Of all planes keeps those that are, for the middle of some flat, the widest of the first kind that
+/// finishes it: a cut that a wider sole makes as well is made with it, unless the narrower plane has to be
+/// taken up anyway.
 void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
   std::set<int> wanted;
   for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
@@ -136,9 +137,10 @@ void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
     for (const double at : {0.01, 0.5, 0.99}) {
       int best = -1;
       for (const Draft& draft : drafts) {
-        const bool finishes = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
-          return part.surface == static_cast<int>(s) && part.from <= at && part.to >= at;
-        });
+        const bool finishes =
+            std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
+              return part.surface == static_cast<int>(s) && part.from <= at && part.to >= at;
+            });
         if (!finishes) continue;
         if (best >= 0) {
           const Plane& other = problem.plane(best);

@@ -209,8 +209,8 @@ std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slant
   return out;
 }
 
-std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                                     const Wood* finished) {
+std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
+                                     const std::vector<Pose>& poses, const Wood* finished) {
   const double tilt = poses.front().tilt;
   const Sweep sweep(plane, poses.front());
   const Side floor = floor_side(tilt);

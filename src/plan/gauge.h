@@ -31,15 +31,15 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
 /// One figure on the gauge, to 1e-6 mm.
 bool same_figure(const GaugeLine& a, const GaugeLine& b);
 
-/// The lines that a slanted flat cut may come to need, whatever is cut before it: where its sole or its sides meet
-/// the sides of the blank and the soles and sides of the `others`.
+/// The lines that a slanted flat cut may come to need, whatever is cut before it: where its sole or its sides
+/// meet the sides of the blank and the soles and sides of the `others`.
 std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slanted,
                                       const std::vector<Draft>& others);
 
-/// The lines that a square flat cut needs in any order of the cuts: its floor, and the walls that stand on the
-/// finished wood and that nothing else makes (see stands_at). Without `finished`, the floor alone.
-std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                                     const Wood* finished);
+/// The lines that a square flat cut needs in any order of the cuts: its floor, and the walls that stand on
+/// the finished wood and that nothing else makes (see stands_at). Without `finished`, the floor alone.
+std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
+                                     const std::vector<Pose>& poses, const Wood* finished);
 
 /// A side or a flat sole of the poses runs along the line.
 bool stands_at(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,

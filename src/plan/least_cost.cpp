@@ -74,15 +74,16 @@ LeastCost::Worked LeastCost::worked_together(const Group& group, const Wood& oth
     const Plane& plane = problem_.plane(draft->plane);
     if (!plane.is_flat()) out.width = std::max(out.width, plane.width);
     for (const Pose& pose : all_poses(problem_, *draft))
-      out.strokes = std::min(out.strokes, weighed(problem_.weights, strokes_of(problem_, plane, pose, others)));
+      out.strokes =
+          std::min(out.strokes, weighed(problem_.weights, strokes_of(problem_, plane, pose, others)));
     for (const Pose& pose : draft->poses) left.cut(Sweep(plane, pose));
   }
   if (out.width > 0) out.taken = others.area() - left.area();
   return out;
 }
 
-/// The weight of what is worked. Of the wood that all soles that are not flat take between them, each takes at
-/// least what no other can; the rest wears the widest least.
+/// The weight of what is worked. Of the wood that all soles that are not flat take between them, each takes
+/// at least what no other can; the rest wears the widest least.
 double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) const {
   double cost = 0;
   double taken = 0;
@@ -133,8 +134,8 @@ void LeastCost::share_work(std::size_t g) {
   }
 }
 
-/// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many. Without the
-/// wood that the walls have to stand on, no wall is certain.
+/// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
+/// Without the wood that the walls have to stand on, no wall is certain.
 void LeastCost::share_figures(const Wood* walls_of) {
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     const Plane& plane = problem_.plane(drafts_[i].plane);
@@ -213,8 +214,9 @@ LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(few
   total_ = remaining(0, nullptr);
 }
 
-/// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the other.
-/// Where two slanted flats cross neither can end in the other's line: the one cut first runs on beyond.
+/// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the
+/// other. Where two slanted flats cross neither can end in the other's line: the one cut first runs on
+/// beyond.
 double LeastCost::slanted_settings(std::size_t i) const {
   auto lines_without = [&](std::size_t of, std::size_t without) {
     std::vector<Draft> others = drafts_;
@@ -233,7 +235,8 @@ double LeastCost::slanted_settings(std::size_t i) const {
     }
     const std::vector<GaugeLine> its = lines_without(j, i);
     for (const GaugeLine& line : lines_without(i, j)) {
-      if (std::any_of(its.begin(), its.end(), [&](const GaugeLine& other) { return same_figure(line, other); }))
+      if (std::any_of(its.begin(), its.end(),
+                      [&](const GaugeLine& other) { return same_figure(line, other); }))
         return 1;
     }
   }
@@ -267,9 +270,8 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
         std::find(turned.begin(), turned.end(), *share.lies) == turned.end())
       turned.push_back(*share.lies);
     for (const GaugeLine& figure : share.figures) {
-      const bool known = std::any_of(figures.begin(), figures.end(), [&](const GaugeLine* other) {
-        return same_figure(*other, figure);
-      });
+      const bool known = std::any_of(figures.begin(), figures.end(),
+                                     [&](const GaugeLine* other) { return same_figure(*other, figure); });
       const bool set = previous != nullptr &&
                        std::any_of(previous->laid_out.lines.begin(), previous->laid_out.lines.end(),
                                    [&](const GaugeLine& other) { return same_figure(other, figure); });

@@ -23,8 +23,8 @@ double rounded(double cost) {
 
 using Done = unsigned long long;
 
-/// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits for
-/// each curved draft), and which cut came last. The wood depends on the first two.
+/// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits
+/// for each curved draft), and which cut came last. The wood depends on the first two.
 struct Key {
   Done done = 0;
   Done starts = 0;
@@ -40,7 +40,8 @@ class Orders {
   Orders(const Problem& problem, const LeastCost& least, double cutoff, const std::function<bool()>& stop)
       : problem_(problem), drafts_(least.drafts()), least_(least), cutoff_(cutoff), stop_(stop) {
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
-      if (least.orders() == OrderOf::flats_first && problem.plane(drafts_[i].plane).is_flat()) first_ |= Done{1} << i;
+      if (least.orders() == OrderOf::flats_first && problem.plane(drafts_[i].plane).is_flat())
+        first_ |= Done{1} << i;
     }
     int curved = 0;
     for (const Draft& draft : drafts_) curved_.push_back(draft.arc < 0 ? -1 : curved++);
@@ -147,7 +148,8 @@ class Orders {
     std::vector<double> tilts = draft.starts;
     for (const Pose& pose : draft.poses) tilts.push_back(pose.tilt);
     const auto at = std::find(tilts.begin(), tilts.end(), step.draft.poses.front().tilt);
-    return static_cast<Done>(at - tilts.begin() + 1) << kBitsOfStart * static_cast<std::size_t>(curved_[i] % kMostStarted);
+    return static_cast<Done>(at - tilts.begin() + 1)
+           << kBitsOfStart * static_cast<std::size_t>(curved_[i] % kMostStarted);
   }
 
   Sequence unwind(Key key) {

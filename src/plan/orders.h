@@ -14,7 +14,8 @@ namespace arrisline {
 enum class OrderOf { flats_first, any };
 
 /// What some drafts must cost whatever their order. The drafts of one arc are taken together, every other by
-/// itself, each on the wood that all the rest leave that may come before it: a cut never finds less than that.
+/// itself, each on the wood that all the rest leave that may come before it: a cut never finds less than
+/// that.
 class LeastCost {
  public:
   /// Of all the cuts of a plan, in orders of the kind given.
@@ -23,8 +24,8 @@ class LeastCost {
   /// Of the same and one flat more, which goes last among the drafts.
   LeastCost(const LeastCost& fewer, const Draft& extra);
 
-  /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the walls
-  /// they make.
+  /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the
+  /// walls they make.
   LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
 
   /// Of all drafts.
@@ -79,13 +80,13 @@ class LeastCost {
   double total_ = 0;
 };
 
-/// The drafts in the order in which those that cost the same are to come: flats before curves, plane by plane,
-/// upright before leaning, from the back wall outward.
+/// The drafts in the order in which those that cost the same are to come: flats before curves, plane by
+/// plane, upright before leaning, from the back wall outward.
 std::vector<Draft> in_order(std::vector<Draft> drafts);
 
-/// The order of least effort among the orders that `least` is for; nothing where none passes the rules, or where
-/// every one costs `cutoff` or more. `stop` is asked from time to time whether to leave off; the answer is then
-/// nothing as well. At most 60 drafts.
+/// The order of least effort among the orders that `least` is for; nothing where none passes the rules, or
+/// where every one costs `cutoff` or more. `stop` is asked from time to time whether to leave off; the answer
+/// is then nothing as well. At most 60 drafts.
 std::optional<Sequence> best_order(const Problem& problem, const LeastCost& least,
                                    double cutoff = std::numeric_limits<double>::infinity(),
                                    const std::function<bool()>& stop = {});

@@ -10,7 +10,8 @@ namespace arrisline {
 
 class Patience {
  public:
-  explicit Patience(const PlanOptions& options) : options_(options), began_(Clock::now()), work_(wood_work()) {}
+  explicit Patience(const PlanOptions& options)
+      : options_(options), began_(Clock::now()), work_(wood_work()) {}
 
   /// Whether to leave off; once true, always true. Looks at the clock at each call: some tens of nanoseconds.
   bool over() {

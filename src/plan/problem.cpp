@@ -17,7 +17,12 @@ Point normal_at(const Edge& edge, double t) {
 }  // namespace
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options) {
-  Problem problem{section, kit, options, weights_for(kit.shop, options.prefer), blank_outline(section.width, section.thickness), {}};
+  Problem problem{section,
+                  kit,
+                  options,
+                  weights_for(kit.shop, options.prefer),
+                  blank_outline(section.width, section.thickness),
+                  {}};
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     if (section.source[i] < 0) continue;
     const Edge& edge = section.target[i];

@@ -23,8 +23,8 @@ struct Start {
   double tilt = 0;
   Guidance guidance;
 };
-/// All the tilts of the draft at which two arrises guide its plane, its own first; two that differ by less than
-/// 1e-6 degrees are one.
+/// All the tilts of the draft at which two arrises guide its plane, its own first; two that differ by less
+/// than 1e-6 degrees are one.
 std::vector<Start> guided_starts(const Problem& problem, const Draft& draft, const Wood& wood);
 std::optional<Start> best_start(const Problem& problem, const Draft& draft, const Wood& wood);
 

@@ -17,13 +17,13 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::size_t kMostAdded = 4;      // planes; who lacks more lacks a kit
-constexpr double kMostTolerance = 1.5875;  // 1/16 in: beyond it a moulding is no longer the one drawn
-constexpr int kLeastRadii = 3;             // radii tried for one arc, nearest drawing first
-constexpr int kBisection = 9;              // plans: enough to find one figure in 63
-constexpr std::uint64_t kWork = 1200000;   // pieces of wood cut: about a second
+constexpr std::size_t kMostAdded = 4;         // planes; who lacks more lacks a kit
+constexpr double kMostTolerance = 1.5875;     // 1/16 in: beyond it a moulding is no longer the one drawn
+constexpr int kLeastRadii = 3;                // radii tried for one arc, nearest drawing first
+constexpr int kBisection = 9;                 // plans: enough to find one figure in 63
+constexpr std::uint64_t kWork = 1200000;      // pieces of wood cut: about a second
 constexpr std::uint64_t kLeastWork = 300000;  // that each plan may cost
-constexpr std::size_t kMostSurfaces = 63;  // kept as bits of one word
+constexpr std::size_t kMostSurfaces = 63;     // kept as bits of one word
 
 /// What may still be spent on one kind of remedy: so many plans and, once a few are made, so much work.
 struct Budget {

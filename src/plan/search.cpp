@@ -1,5 +1,6 @@
-// Depth first: a cover of the flats, then for each arc a plane and the rails it rides on, then cuts from the pool.
-// What the cuts chosen so far must cost at the least cuts a branch off. Shown by tests/plan/oracle_test.cpp.
+// Depth first: a cover of the flats, then for each arc a plane and the rails it rides on, then cuts from the
+// pool. What the cuts chosen so far must cost at the least cuts a branch off. Shown by
+// tests/plan/oracle_test.cpp.
 #include "plan/search.h"
 
 #include <algorithm>
@@ -14,10 +15,10 @@ namespace {
 
 constexpr std::size_t kNearestPlanes = 2;
 constexpr std::size_t kPlanesPerArc = 3;
-constexpr int kMostThinning = 3;  // cuts from the pool that one plan may need to leave little enough
+constexpr int kMostThinning = 3;    // cuts from the pool that one plan may need to leave little enough
 constexpr double kSameTilt = 1e-6;  // degrees
-constexpr double kTie = 1e-6;   // efforts that differ by less are equal, and imbalance decides
-constexpr double kNoMore = 1e-4;  // mm beyond the tolerance that count as nothing
+constexpr double kTie = 1e-6;       // efforts that differ by less are equal, and imbalance decides
+constexpr double kNoMore = 1e-4;    // mm beyond the tolerance that count as nothing
 
 std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft>& b) {
   std::vector<Draft> out = a;
@@ -42,7 +43,8 @@ bool same_cut(const Draft& a, const Draft& b) {
 }
 
 bool has(const std::vector<Draft>& drafts, const Draft& draft) {
-  return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& other) { return same_cut(other, draft); });
+  return std::any_of(drafts.begin(), drafts.end(),
+                     [&](const Draft& other) { return same_cut(other, draft); });
 }
 
 /// Starts in order, none twice and none that is one of its poses already.
@@ -170,8 +172,8 @@ void Search::keep_likely_planes() {
     std::set<int> planes;
     for (Way& way : arc.ways) {
       const int plane = way.front().plane;
-      const bool room = planes.size() < kNearestPlanes ||
-                        (planes.size() < kPlanesPerArc && nearest.count(plane) > 0);
+      const bool room =
+          planes.size() < kNearestPlanes || (planes.size() < kPlanesPerArc && nearest.count(plane) > 0);
       if (planes.count(plane) == 0 && !room) continue;
       planes.insert(plane);
       kept.push_back(std::move(way));
@@ -188,9 +190,10 @@ void Search::run() {
     OrderOf orders;
     bool one_by_one;
   };
-  // Flats after curves, and the arrises that a finished arc leaves, are looked to only where flats that come first
-  // lead nowhere.
-  for (const Pass pass : {Pass{OrderOf::flats_first, false}, Pass{OrderOf::any, false}, Pass{OrderOf::any, true}}) {
+  // Flats after curves, and the arrises that a finished arc leaves, are looked to only where flats that come
+  // first lead nowhere.
+  for (const Pass pass :
+       {Pass{OrderOf::flats_first, false}, Pass{OrderOf::any, false}, Pass{OrderOf::any, true}}) {
     if (pass.orders == OrderOf::any && (out_.best || arcs_.empty())) break;
     orders_ = pass.orders;
     one_by_one_ = pass.one_by_one;
@@ -238,8 +241,8 @@ double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
   std::set<int> planes;
   for (const Draft& draft : drafts) planes.insert(draft.plane);
   std::size_t used = planes.size();
-  // An arc that no plane so far can finish needs another; of several such arcs each that shares none with those
-  // before it.
+  // An arc that no plane so far can finish needs another; of several such arcs each that shares none with
+  // those before it.
   for (std::size_t k = arcs_done; k < arcs_.size(); ++k) {
     const Arc& arc = arcs_[forward_ ? k : arcs_.size() - 1 - k];
     std::size_t cuts = arc.ways.front().size();
@@ -358,7 +361,8 @@ void Search::whole(const Choice& choice) {
     if (has(drafts, extra)) continue;
     const LeastCost with(least, extra);
     if (with.flats_left().area() > least.flats_left().area() - kLeastCut ||
-        cut_off(with.total() + for_planes(problem_, with.drafts())) || !seen_.insert(key_of(with.drafts())).second)
+        cut_off(with.total() + for_planes(problem_, with.drafts())) ||
+        !seen_.insert(key_of(with.drafts())).second)
       continue;
     judge(with);
   }

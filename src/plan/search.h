@@ -15,12 +15,12 @@ namespace arrisline {
 
 using WoodKey = std::pair<long long, long long>;
 
-/// The search with some drafts given (a shaped plane's cut, or none). It keeps what it finds in `out`, so that
-/// several searches share one best plan.
+/// The search with some drafts given (a shaped plane's cut, or none). It keeps what it finds in `out`, so
+/// that several searches share one best plan.
 class Search {
  public:
-  Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given, Patience& patience,
-         Composition& out);
+  Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
+         Patience& patience, Composition& out);
 
   void run();
 

@@ -13,7 +13,7 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kOwnArc = 10;             // degrees of its own arc that guide a sole
+constexpr double kOwnArc = 10;  // degrees of its own arc that guide a sole
 
 /// Degrees of the arc that the sole at `tilt` shares with earlier cuts of the same plane on it.
 bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt,

@@ -22,7 +22,7 @@ struct Step {
   Lies lies = Lies::face_up;
   double removed = 0;
   Strokes strokes;
-  double wear = 0;  // of a sole that is not flat: wood taken, in squares of its width
+  double wear = 0;        // of a sole that is not flat: wood taken, in squares of its width
   bool ill_laid = false;  // rides on two arrises, but not well
   int settings = 0;
   double effort = 0;  // what it adds
@@ -40,13 +40,14 @@ struct Sequence {
 /// Strokes a pose takes on this wood, not rounded.
 Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
 
-/// The poses of a curved draft reordered to begin at `start` and turn outward from it; `start` itself is put in
-/// where it is none of them.
+/// The poses of a curved draft reordered to begin at `start` and turn outward from it; `start` itself is put
+/// in where it is none of them.
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start);
 
 /// The draft on this wood, every rule that concerns it checked: one step for each tilt it may start at. None
-/// where a rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are the
-/// drafts already cut. What a step costs beside the cut before it is left open: `settings` and `effort` are 0.
+/// where a rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are
+/// the drafts already cut. What a step costs beside the cut before it is left open: `settings` and `effort`
+/// are 0.
 std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                         const Wood& wood);
 

@@ -185,7 +185,9 @@ double Wood::cut(const Sweep& sweep) {
     split(edge, ts, left, [&](double t) {
       const Point p = point_at(edge, t);
       if (strip_ && std::abs(dot(p - strip_->at, strip_->e)) > strip_->reach) return false;
-      if (!contains(p)) return false;
+      // Between two earlier poses side by side there is a line that lies in neither, and yet is no wood: the
+      // wood has to be there on the left as well.
+      if (!contains(p) || !contains(p + kAside * left_of(edge, t))) return false;
       return std::all_of(edges_.begin(), edges_.end(),
                          [&](const Edge& old) { return distance(p, old) > kSame; });
     });

@@ -35,8 +35,8 @@ Depth gouge(const Swept& swept, const Loop& target, Depth floor);
 /// The body beside and above the sole must be clear of the wood still there.
 std::string body_fault(const Plane& plane, const Pose& pose, double far, const ClipperLib::Paths& wood);
 
-/// Rule 3: arcs of the target are finished by curved or shaped soles, over at least half of each, or by as few
-/// flats as the plan says that the shop allows.
+/// Rule 3: arcs of the target are finished by curved or shaped soles, over at least half of each, or by as
+/// few flats as the plan says that the shop allows.
 std::vector<std::string> facet_faults(const Loop& target, const Plan& plan, double limit);
 
 /// Rule 5, as far as a section shows it.

@@ -1,6 +1,6 @@
-// A planner that tries everything: no bounds, no order of likelihood, nothing cut off. It takes the drafts of cuts
-// from the planner's own generators and lets stand() and settle() say what a cut costs on a given wood; covers,
-// choices, sets and orders are gone through anew, from the list in docs/how-it-plans.md.
+// A planner that tries everything: no bounds, no order of likelihood, nothing cut off. It takes the drafts of
+// cuts from the planner's own generators and lets stand() and settle() say what a cut costs on a given wood;
+// covers, choices, sets and orders are gone through anew, from the list in docs/how-it-plans.md.
 #pragma once
 
 #include <algorithm>
@@ -235,7 +235,8 @@ class Oracle {
       const auto& [done, starts, last] = key;
       const Reached here = reached.at(key);
       if (done == full) {
-        bound_over_ = std::max(bound_over_, LeastCost(problem_, drafts, OrderOf::flats_first).total() - here.cost);
+        bound_over_ =
+            std::max(bound_over_, LeastCost(problem_, drafts, OrderOf::flats_first).total() - here.cost);
         const double over = std::max(0.0, left - problem_.options.tolerance);
         if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
           over_ = over;

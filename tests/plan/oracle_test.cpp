@@ -15,8 +15,8 @@ namespace {
 using Random = std::mt19937;
 
 constexpr unsigned kSeed = 4;
-constexpr int kPairs = 40;        // ARRISLINE_ORACLE_PAIRS sets another
-constexpr long kMostSets = 400;   // sets of cuts that are tried for one pair; beyond, it is passed over
+constexpr int kPairs = 40;       // ARRISLINE_ORACLE_PAIRS sets another
+constexpr long kMostSets = 400;  // sets of cuts that are tried for one pair; beyond, it is passed over
 constexpr std::size_t kMostCuts = 5;
 
 int between(Random& random, int low, int high) {
@@ -121,6 +121,6 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
   }
   CHECK(agreed > pairs / 4);
   if (pairs != kPairs)
-    std::cout << "oracle: " << agreed << " compared, " << no << " without a plan, " << beyond << " beyond the oracle, "
-              << other << " no profile\n";
+    std::cout << "oracle: " << agreed << " compared, " << no << " without a plan, " << beyond
+              << " beyond the oracle, " << other << " no profile\n";
 }

@@ -1,6 +1,5 @@
 // Orders: rails stay until they are used, and the cheapest order is found.
 #include "plan/orders.h"
-
 #include "plan/planning.h"
 
 using namespace arrisline;
@@ -44,7 +43,8 @@ TEST_CASE("a hollow cannot come before what guides it", "[sequence]") {
 
   // From any order given, the best is the same and ends with the hollow.
   std::swap(drafts.front(), drafts.back());
-  const std::optional<Sequence> best = best_order(problem, LeastCost(problem, in_order(drafts), OrderOf::any));
+  const std::optional<Sequence> best =
+      best_order(problem, LeastCost(problem, in_order(drafts), OrderOf::any));
   REQUIRE(best.has_value());
   CHECK(best->steps.back().draft.arc >= 0);
   CHECK(best->effort == Approx(plan.effort).margin(1e-6));

@@ -38,6 +38,21 @@ TEST_CASE("a square rebate takes width times depth", "[wood]") {
   CHECK(wood.cut({plane, {{10, -2}, 90}}) == Approx(5 * 8));
 }
 
+TEST_CASE("a floor in line with the seam between two earlier poses leaves no edge behind", "[wood]") {
+  Wood wood(blank_outline(50, 19));
+  const Plane plane = flat(6);
+  // Two poses from the edge, side by side; they meet at a depth of 5.
+  wood.cut({plane, {{4, 8}, 90}});
+  wood.cut({plane, {{4, 2}, 90}});
+  wood.cut({plane, {{7, 5}, 0}});
+  wood.cut({plane, {{1, 5}, 0}});
+  for (const Edge& edge : wood.edges()) {
+    INFO(edge.from.x << " " << edge.from.y << " to " << edge.to.x << " " << edge.to.y);
+    CHECK(std::min(edge.from.x, edge.to.x) >= 0);
+    CHECK((edge.from.x > 3.9 || edge.from.y > 10.9));
+  }
+}
+
 TEST_CASE("random cuts agree with the clipper", "[wood][property]") {
   const unsigned seed = 20240517;
   INFO("seed " << seed);
