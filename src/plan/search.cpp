@@ -194,7 +194,8 @@ void Search::run() {
   // first lead nowhere.
   for (const Pass pass :
        {Pass{OrderOf::flats_first, false}, Pass{OrderOf::any, false}, Pass{OrderOf::any, true}}) {
-    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty())) break;
+    // What is left depends on the cuts and not on their order.
+    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || !little_enough_)) break;
     orders_ = pass.orders;
     one_by_one_ = pass.one_by_one;
     seen_.clear();
@@ -354,9 +355,12 @@ void Search::whole(const Choice& choice) {
   if (!seen_.insert(key_of(drafts)).second || leave_off(least_of(choice, arcs_.size()))) return;
   const LeastCost least(problem_, drafts, orders_);
   if (!judge(least)) {
-    thin(choice, thickest_left(least.finished(), problem_.section.target).at);
+    const Thickest left = thickest_left(least.finished(), problem_.section.target);
+    // A cut more that leaves no less was of no use.
+    if (left.height < choice.left - kNoMore) thin(choice, left);
     return;
   }
+  little_enough_ = true;
   for (const Draft& extra : pool_) {
     if (has(drafts, extra)) continue;
     const LeastCost with(least, extra);
@@ -369,16 +373,17 @@ void Search::whole(const Choice& choice) {
 }
 
 /// The choice leaves too much at a point: each cut of the pool that takes it.
-void Search::thin(const Choice& choice, Point at) {
+void Search::thin(const Choice& choice, const Thickest& left) {
   if (choice.thinning >= kMostThinning) return;
   for (const Draft& extra : pool_) {
     const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
-      return Sweep(problem_.plane(extra.plane), pose).depth(at) > -kSame;
+      return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -kSame;
     });
     if (!takes || has(choice.flats, extra)) continue;
     Choice more = choice;
     more.flats.push_back(extra);
     ++more.thinning;
+    more.left = left.height;
     cut_all(problem_, {extra}, more.wood);
     if (!cut_off(least_of(more, arcs_.size()))) whole(more);
   }

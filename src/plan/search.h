@@ -36,11 +36,12 @@ class Search {
   };
   /// The cuts chosen so far, flats first in what they finish, and the wood that the flats leave.
   struct Choice {
-    explicit Choice(Wood left) : wood(std::move(left)) {}
+    explicit Choice(Wood uncut) : wood(std::move(uncut)) {}
     std::vector<Draft> flats;
     std::vector<Draft> curved;
     Wood wood;
     int thinning = 0;  // cuts of the pool put in because too much was left
+    double left = std::numeric_limits<double>::infinity();  // before the last of these, mm
   };
 
   void keep_likely_planes();
@@ -50,7 +51,7 @@ class Search {
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
   double least_of(const Choice& choice, std::size_t arcs_done) const;
   void whole(const Choice& choice);
-  void thin(const Choice& choice, Point at);
+  void thin(const Choice& choice, const Thickest& left);
   bool startable(const LeastCost& least) const;
   bool judge(const LeastCost& least);
   bool cut_off(double least) const;
@@ -67,7 +68,8 @@ class Search {
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;
   bool forward_ = true;
-  bool one_by_one_ = false;  // each arc is finished before rails are laid for the next
+  bool one_by_one_ = false;     // each arc is finished before rails are laid for the next
+  bool little_enough_ = false;  // some choice leaves no more than may be left
   double unsearched_ = std::numeric_limits<double>::infinity();
 };
 

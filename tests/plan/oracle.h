@@ -183,7 +183,7 @@ class Oracle {
     }
   }
 
-  void whole(const Drafts& flats, const Drafts& curved, int thinned) {
+  void whole(const Drafts& flats, const Drafts& curved, int thinned, double before = 1e9) {
     if (++sets_ > most_sets_) return;
     Drafts all = flats;
     all.insert(all.end(), curved.begin(), curved.end());
@@ -191,6 +191,7 @@ class Oracle {
     cut_all(problem_, all, wood);
     const Thickest left = thickest_left(wood, problem_.section.target);
     const bool thick = left.height > most_left(problem_);
+    if (thick && left.height > before - 1e-4) return;
     if (!thick) order(all, left.height);
     for (const Draft& extra : pool_) {
       if (has(flats, extra)) continue;
@@ -205,7 +206,7 @@ class Oracle {
       const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
         return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -1e-7;
       });
-      if (takes && thinned < 3) whole(more, curved, thinned + 1);
+      if (takes && thinned < 3) whole(more, curved, thinned + 1, left.height);
     }
   }
 
