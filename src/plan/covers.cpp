@@ -1,4 +1,4 @@
-// Best first on the first flat that is still bare. Shown by tests/plan/covers_test.cpp.
+// Best first on the first flat that is still bare. Shown by tests/plan/oracle_test.cpp.
 #include "plan/covers.h"
 
 #include <algorithm>

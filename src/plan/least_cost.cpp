@@ -1,4 +1,4 @@
-// What some cuts must cost in any order. Shown by tests/plan/orders_test.cpp.
+// What some cuts must cost in any order. Shown by tests/plan/oracle_test.cpp.
 #include <algorithm>
 #include <cmath>
 
