@@ -8,19 +8,7 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kBare = 0.02;  // mm of a flat that may stay unclaimed by soles and sides
 constexpr double kDeep = 1e-3;  // mm inside the outline; depths are found to 1e-4
-
-double bare(const std::vector<std::pair<double, double>>& stretches, double length) {
-  std::vector<std::pair<double, double>> sorted = stretches;
-  std::sort(sorted.begin(), sorted.end());
-  double reached = 0, sum = 0;
-  for (const auto& [from, to] : sorted) {
-    sum += std::max(0.0, from - reached);
-    reached = std::max(reached, to);
-  }
-  return (sum + std::max(0.0, 1 - reached)) * length;
-}
 
 /// The point of the edge deepest in the sweep, near enough to tell the sole from a side.
 Point deepest(const Edge& edge, const Sweep& sweep) {
@@ -85,7 +73,8 @@ std::vector<int> out_of_reach(const Problem& problem, const Access& access) {
   std::vector<int> out;
   for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
     const Surface& s = problem.surfaces[i];
-    const bool reached = s.arc ? access.arcs[i] : bare(access.flats[i], length(problem.edge(s))) <= kBare;
+    const bool reached =
+        s.arc ? access.arcs[i] : bare_of(access.flats[i], length(problem.edge(s))).length <= kUnclaimed;
     if (!reached) out.push_back(static_cast<int>(i));
   }
   return out;
@@ -109,12 +98,9 @@ std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, con
       one.part = from_side < from_sole ? Obstacle::Part::side : Obstacle::Part::sole;
     } else {
       if (body_clears(section.target, plane, poses[i])) return std::nullopt;
-      // The body as a flat sole where it begins.
-      Plane body;
-      body.width = plane.width + 2 * plane.body->overhang;
-      const Pose above{poses[i].at + plane.body->above * outward(poses[i].tilt), poses[i].tilt};
+      const PlacedBody body = body_at(plane, poses[i]);
       one.part = Obstacle::Part::body;
-      one.edge = deepest_edge(section, Sweep(body, above));
+      one.edge = deepest_edge(section, Sweep(body.sole, body.pose));
     }
     if (!out || comes_before(section, one.edge, out->edge)) out = one;
   }

@@ -15,9 +15,6 @@ struct Composition {
   double bound = 0;                   // no plan among the candidates costs less, in the problem's own weights
   bool proved = false;                // the search went to its end, so `best` costs the least
   bool stopped = false;               // at its limit, or interrupted
-  std::vector<int> no_plane;          // arcs that no plane of the kit can finish where they stand
-  std::vector<int> no_rails;          // arcs that planes fit but nothing guides
-  std::vector<int> no_flat;           // flats that no sole or side reaches
   std::optional<Sequence> too_thick;  // the least thick of the valid orders, where all leave too much
 };
 

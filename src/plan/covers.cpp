@@ -12,7 +12,6 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kMostChoices = 50000;  // choices kept at once before the rest is left out
-constexpr double kUncovered = 0.02;          // mm of a flat that may stay unclaimed by soles and sides
 
 }  // namespace
 
@@ -47,28 +46,18 @@ std::optional<double> Covers::first_bare(int surface, const std::vector<int>& ch
   };
   for (const int d : chosen) claim(drafts_[static_cast<std::size_t>(d)]);
   for (const Draft& draft : given_) claim(draft);
-  std::sort(spans.begin(), spans.end());
-  spans.emplace_back(1, 1);
   const double len = length(problem_.edge(problem_.surfaces[static_cast<std::size_t>(surface)]));
-  double reached = 0, sum = 0;
-  std::optional<double> at;
-  for (const auto& [from, to] : spans) {
-    if (from > reached + 1e-9) {
-      sum += (from - reached) * len;
-      if (!at && (from - reached) * len > 1e-6) at = (from + reached) / 2;
-    }
-    reached = std::max(reached, to);
-  }
-  return sum > kUncovered ? at : std::nullopt;
+  const Bare bare = bare_of(std::move(spans), len);
+  return bare.length > kUnclaimed ? bare.at : std::nullopt;
 }
 
-std::optional<Covers::Bare> Covers::first_bare(const std::vector<int>& chosen) const {
+std::optional<Covers::Open> Covers::first_open(const std::vector<int>& chosen) const {
   for (std::size_t s = 0; s < problem_.surfaces.size(); ++s) {
     const int surface = static_cast<int>(s);
     if (problem_.surfaces[s].arc ||
         std::find(uncoverable_.begin(), uncoverable_.end(), surface) != uncoverable_.end())
       continue;
-    if (const std::optional<double> at = first_bare(surface, chosen)) return Bare{surface, *at};
+    if (const std::optional<double> at = first_bare(surface, chosen)) return Open{surface, *at};
   }
   return std::nullopt;
 }
@@ -83,12 +72,12 @@ std::optional<Covers::Cover> Covers::next() {
   while (!open_.empty()) {
     const auto [cost, chosen] = *open_.begin();
     open_.erase(open_.begin());
-    const std::optional<Bare> bare = first_bare(chosen);
-    if (!bare) return Cover{chosen, cost};
-    for (const int d : by_surface_[static_cast<std::size_t>(bare->surface)]) {
+    const std::optional<Open> open = first_open(chosen);
+    if (!open) return Cover{chosen, cost};
+    for (const int d : by_surface_[static_cast<std::size_t>(open->surface)]) {
       const Draft& draft = drafts_[static_cast<std::size_t>(d)];
       const bool reaches = std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& s) {
-        return s.surface == bare->surface && s.from < bare->at && s.to > bare->at;
+        return s.surface == open->surface && s.from < open->at && s.to > open->at;
       });
       if (!reaches) continue;
       std::vector<int> more = chosen;

@@ -31,12 +31,12 @@ class Covers {
   const std::vector<int>& uncoverable() const { return uncoverable_; }
 
  private:
-  struct Bare {
+  struct Open {
     int surface = -1;
     double at = 0;  // middle of its first bare stretch, as a fraction
   };
   std::optional<double> first_bare(int surface, const std::vector<int>& chosen) const;
-  std::optional<Bare> first_bare(const std::vector<int>& chosen) const;
+  std::optional<Open> first_open(const std::vector<int>& chosen) const;
   double least(const std::vector<int>& chosen) const;
 
   const Problem& problem_;

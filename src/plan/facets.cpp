@@ -21,12 +21,7 @@ double tangents_apart(double r, double allowed) {
 /// The cuts of a way whose flats lean so; nothing where one of them cannot stand.
 std::vector<Draft> facets_at(const Problem& problem, int surface, const std::vector<double>& leans) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
-  std::vector<int> planes;
-  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-    if (problem.plane(p).kind == PlaneKind::rebate) planes.push_back(p);
-  }
-  std::stable_sort(planes.begin(), planes.end(),
-                   [&](int a, int b) { return problem.plane(a).width > problem.plane(b).width; });
+  const std::vector<int> planes = rebate_planes(problem);
   std::vector<Draft> out;
   for (const double lean : leans) {
     Draft draft;

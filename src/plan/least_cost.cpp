@@ -1,6 +1,7 @@
 // What some cuts must cost in any order. Shown by tests/plan/oracle_test.cpp.
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/orders.h"
 
@@ -14,9 +15,7 @@ std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
   if (!problem.plane(draft.plane).is_curved()) return out;
   auto add = [&](double tilt) {
     const Pose pose = start_pose(problem, draft, tilt);
-    if (std::none_of(out.begin(), out.end(), [&](const Pose& other) {
-          return std::abs(other.tilt - pose.tilt) < 1e-6 && distance(other.at, pose.at) < 1e-6;
-        }))
+    if (std::none_of(out.begin(), out.end(), [&](const Pose& other) { return same_pose(other, pose); }))
       out.push_back(pose);
   };
   for (const Pose& pose : draft.poses) add(pose.tilt);
@@ -24,8 +23,12 @@ std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
   return out;
 }
 
-void cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
-  for (const Pose& pose : all_poses(problem, draft)) wood.cut(Sweep(problem.plane(draft.plane), pose));
+/// Takes all that the draft may take. Returns how much, mm².
+double cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
+  double taken = 0;
+  for (const Pose& pose : all_poses(problem, draft))
+    taken += wood.cut(Sweep(problem.plane(draft.plane), pose));
+  return taken;
 }
 
 }  // namespace
@@ -158,11 +161,18 @@ void LeastCost::share_figures(const Wood* walls_of) {
   }
 }
 
+void LeastCost::sum_up() {
+  total_ = remaining(0, nullptr);
+  std::set<int> planes;
+  for (const Draft& draft : drafts_) planes.insert(draft.plane);
+  planes_ = problem_.weights.plane * static_cast<double>(planes.size());
+}
+
 LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
     : problem_(problem), drafts_(drafts) {
   for (const Draft& draft : drafts_) group(draft);
   share_figures(nullptr);
-  total_ = remaining(0, nullptr);
+  sum_up();
 }
 
 LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders)
@@ -186,11 +196,10 @@ LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, O
   }
   for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
   share_figures(orders == OrderOf::flats_first ? &*flats_left_ : nullptr);
-  total_ = remaining(0, nullptr);
+  sum_up();
 }
 
 LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(fewer) {
-  const Plane& plane = problem_.plane(extra.plane);
   Wood before = *flats_left_;
   for (const Draft& draft : drafts_) {
     if (orders_ == OrderOf::any && !is_flat(draft)) cut_whole(problem_, draft, before);
@@ -199,19 +208,14 @@ LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(few
   group(extra);
   drafts_.push_back(extra);
   groups_.back().others = before;
-  auto cut = [&](Wood& wood) {
-    double taken = 0;
-    for (const Pose& pose : extra.poses) taken += wood.cut(Sweep(plane, pose));
-    return taken;
-  };
   for (std::size_t g = 0; g < count; ++g) {
-    if (cut(groups_[g].others) > 0) share_work(g);
+    if (cut_whole(problem_, extra, groups_[g].others) > 0) share_work(g);
   }
   share_work(count);
-  cut(*flats_left_);
-  cut(*finished_);
+  cut_whole(problem_, extra, *flats_left_);
+  cut_whole(problem_, extra, *finished_);
   share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : nullptr);
-  total_ = remaining(0, nullptr);
+  sum_up();
 }
 
 /// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the

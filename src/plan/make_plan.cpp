@@ -62,11 +62,6 @@ namespace {
 /// A moulding has a dozen flats and arcs; far beyond that the search would not end while anybody waits.
 constexpr std::size_t kMostSurfaces = 60;
 
-int element_of(const Problem& problem, int surface) {
-  return problem.section
-      .source[static_cast<std::size_t>(problem.surfaces[static_cast<std::size_t>(surface)].edge)];
-}
-
 std::vector<int> elements_of(const Problem& problem, const Draft& draft) {
   std::vector<int> out;
   if (draft.arc >= 0) out.push_back(element_of(problem, draft.arc));

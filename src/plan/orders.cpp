@@ -6,7 +6,6 @@
 #include <cmath>
 #include <map>
 #include <queue>
-#include <set>
 
 namespace arrisline {
 
@@ -96,7 +95,7 @@ class Orders {
         settle(problem_, step, previous);
         const double cost = node.cost + step.effort;
         const Key next{key.done | Done{1} << i, key.starts | start_mark(i, step), static_cast<int>(i)};
-        const double whole = rounded(cost + least_.remaining(next.done, &step));
+        const double whole = rounded(least_.planes() + cost + least_.remaining(next.done, &step));
         if (whole >= cutoff_) continue;
         auto [slot, fresh] = reached_.try_emplace(next);
         if (!fresh && rounded(slot->second.cost) <= rounded(cost)) continue;
@@ -161,16 +160,12 @@ class Orders {
       key = here.from;
     }
     std::reverse(out.steps.begin(), out.steps.end());
-    std::set<int> planes;
+    out.effort = least_.planes();
     for (const Step& step : out.steps) {
       out.effort += step.effort;
       out.imbalance += step.guidance.imbalance;
-      if (problem_.plane(step.draft.plane).is_flat()) out.by_flat += step.removed;
-      planes.insert(step.draft.plane);
     }
-    out.effort += problem_.weights.plane * static_cast<double>(planes.size());
     out.left = thickest_left(wood, problem_.section.target);
-    out.left_area = std::max(0.0, wood.area() - area(problem_.section.target));
     return out;
   }
 
@@ -209,11 +204,7 @@ std::vector<Draft> in_order(std::vector<Draft> drafts) {
 std::optional<Sequence> best_order(const Problem& problem, const LeastCost& least, double cutoff,
                                    const std::function<bool()>& stop) {
   if (least.drafts().size() > kMostDrafts) return std::nullopt;
-  // The weight of the planes used is the same for every order.
-  std::set<int> planes;
-  for (const Draft& draft : least.drafts()) planes.insert(draft.plane);
-  const double for_planes = problem.weights.plane * static_cast<double>(planes.size());
-  return Orders(problem, least, cutoff - for_planes, stop).best();
+  return Orders(problem, least, cutoff, stop).best();
 }
 
 }  // namespace arrisline

@@ -28,8 +28,10 @@ class LeastCost {
   /// walls they make.
   LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
 
-  /// Of all drafts.
-  double total() const { return total_; }
+  /// Of all drafts, and the weight of the planes they use.
+  double total() const { return total_ + planes_; }
+  /// The weight of the planes they use, the same for every order.
+  double planes() const { return planes_; }
 
   /// Of the drafts whose bits are not in `done`, after `previous` (null at the start).
   double remaining(unsigned long long done, const Step* previous) const;
@@ -62,6 +64,7 @@ class LeastCost {
   };
   bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
   void group(const Draft& draft);
+  void sum_up();
   void share_work(std::size_t group);
   void share_figures(const Wood* walls_of);
   double slanted_settings(std::size_t i) const;
@@ -78,6 +81,7 @@ class LeastCost {
   std::optional<Wood> flats_left_;
   std::optional<Wood> finished_;
   double total_ = 0;
+  double planes_ = 0;
 };
 
 /// The drafts in the order in which those that cost the same are to come: flats before curves, plane by

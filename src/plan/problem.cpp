@@ -41,6 +41,45 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   return problem;
 }
 
+int element_of(const Problem& problem, const Surface& surface) {
+  return problem.section.source[static_cast<std::size_t>(surface.edge)];
+}
+
+int element_of(const Problem& problem, int surface) {
+  return element_of(problem, problem.surfaces[static_cast<std::size_t>(surface)]);
+}
+
+std::vector<int> rebate_planes(const Problem& problem) {
+  std::vector<int> out;
+  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+    if (problem.plane(p).kind == PlaneKind::rebate) out.push_back(p);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [&](int a, int b) { return problem.plane(a).width > problem.plane(b).width; });
+  return out;
+}
+
+Bare bare_of(std::vector<std::pair<double, double>> spans, double length) {
+  constexpr double kCrumb = 1e-6;  // mm
+  std::sort(spans.begin(), spans.end());
+  spans.emplace_back(1, 1);
+  Bare out;
+  double reached = 0;
+  for (const auto& [from, to] : spans) {
+    if (from > reached + 1e-9) {
+      const double gap = (from - reached) * length;
+      out.length += gap;
+      if (!out.at && gap > kCrumb) out.at = (from + reached) / 2;
+    }
+    reached = std::max(reached, to);
+  }
+  return out;
+}
+
+bool same_pose(const Pose& a, const Pose& b) {
+  return std::abs(a.tilt - b.tilt) < 1e-6 && distance(a.at, b.at) < 1e-6;
+}
+
 void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood) {
   for (const Draft& draft : drafts) {
     for (const Pose& pose : draft.poses) wood.cut(Sweep(problem.plane(draft.plane), pose));

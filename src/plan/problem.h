@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "arrisline/plan.h"
@@ -44,11 +45,31 @@ struct Problem {
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options);
 
+/// Index into Section::elements of the element that the surface belongs to.
+int element_of(const Problem& problem, const Surface& surface);
+int element_of(const Problem& problem, int surface);
+
+/// The rebate planes of the kit as indices into Kit::planes, wide soles first: fewer settings side by side.
+std::vector<int> rebate_planes(const Problem& problem);
+
+/// One pose, to 1e-6 mm and degrees.
+bool same_pose(const Pose& a, const Pose& b);
+
 /// A stretch of a surface, as fractions along its edge.
 struct Stretch {
   int surface = 0;
   double from = 0, to = 1;
 };
+
+/// Length of a flat, in mm, that may stay unclaimed by soles and sides.
+inline constexpr double kUnclaimed = 0.02;
+
+/// What some spans, as fractions, leave unclaimed of a flat of this length.
+struct Bare {
+  double length = 0;         // mm in all
+  std::optional<double> at;  // middle of the first stretch, as a fraction, but for crumbs
+};
+Bare bare_of(std::vector<std::pair<double, double>> spans, double length);
 
 /// A cut that might be made. Flats carry the stretches of flat surfaces they finish; a curved draft
 /// belongs to one arc.

@@ -40,13 +40,8 @@ class RailFinder {
         sole_(problem.plane(draft.plane)),
         arc_(problem.surfaces[static_cast<std::size_t>(draft.arc)]),
         centre_(problem.edge(arc_).centre),
-        radius_(radius(problem.edge(arc_))) {
-    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-      if (problem.plane(p).kind == PlaneKind::rebate) flats_.push_back(p);
-    }
-    // Wide soles first: fewer settings side by side.
-    std::stable_sort(flats_.begin(), flats_.end(),
-                     [&](int a, int b) { return problem_.plane(a).width > problem_.plane(b).width; });
+        radius_(radius(problem.edge(arc_))),
+        flats_(rebate_planes(problem)) {
     for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
       if (problem.plane(p).kind == PlaneKind::plough) slots_.push_back(p);
     }

@@ -21,10 +21,6 @@ const Surface& surface_of(const Problem& problem, int surface) {
   return problem.surfaces[static_cast<std::size_t>(surface)];
 }
 
-int element_of(const Problem& problem, int surface) {
-  return problem.section.source[static_cast<std::size_t>(surface_of(problem, surface).edge)];
-}
-
 std::string meets(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses) {
   const std::optional<Obstacle> found = obstacle(problem.section, plane, poses);
   if (!found) return "cannot get in without cutting wood that must stay";

@@ -149,10 +149,8 @@ class Remedies {
     const Kit kit = with(added);
     std::vector<int> surfaces;
     for (const Reason& reason : reasons) {
-      for (std::size_t i = 0; i < problem_.surfaces.size(); ++i) {
-        const int edge = problem_.surfaces[i].edge;
-        if (problem_.section.source[static_cast<std::size_t>(edge)] == reason.element)
-          surfaces.push_back(static_cast<int>(i));
+      for (int i = 0; i < static_cast<int>(problem_.surfaces.size()); ++i) {
+        if (element_of(problem_, i) == reason.element) surfaces.push_back(i);
       }
     }
     return helping_planes(problem_, kit, surfaces);
@@ -222,24 +220,24 @@ class Remedies {
     std::vector<Group> out;
     const std::vector<Element>& elements = problem_.section.elements;
     auto same_figure = [&](const Surface& a, const Surface& b) {
-      const Element& one = elements[static_cast<std::size_t>(element_of(a))];
-      const Element& two = elements[static_cast<std::size_t>(element_of(b))];
+      const Element& one = elements[static_cast<std::size_t>(element_of(problem_, a))];
+      const Element& two = elements[static_cast<std::size_t>(element_of(problem_, b))];
       // Two chains may both have an element of that number: a statement has one line.
       return one.number == two.number && one.chain == two.chain && one.line == two.line &&
              std::abs(radius(problem_.edge(a)) - radius(problem_.edge(b))) < 1e-6;
     };
     for (const Reason& reason : plan_.reasons) {
       for (const Surface& s : problem_.surfaces) {
-        if (!s.arc || element_of(s) != reason.element) continue;
+        if (!s.arc || element_of(problem_, s) != reason.element) continue;
         const bool known = std::any_of(out.begin(), out.end(), [&](const Group& g) {
-          return std::find(g.elements.begin(), g.elements.end(), element_of(s)) != g.elements.end();
+          return std::find(g.elements.begin(), g.elements.end(), element_of(problem_, s)) != g.elements.end();
         });
         if (known) continue;
         Group group;
         group.drawn = radius(problem_.edge(s));
         for (const Surface& other : problem_.surfaces) {
           if (!other.arc || !same_figure(s, other)) continue;
-          group.elements.push_back(element_of(other));
+          group.elements.push_back(element_of(problem_, other));
           (other.bead ? group.bead : group.cove) = true;
         }
         out.push_back(std::move(group));
@@ -247,8 +245,6 @@ class Remedies {
     }
     return out;
   }
-
-  int element_of(const Surface& s) const { return problem_.section.source[static_cast<std::size_t>(s.edge)]; }
 
   struct Choice {
     double radius = 0;
@@ -382,9 +378,8 @@ class Remedies {
       const Problem problem = make_problem(plan_.section, kit, options_);
       const std::vector<int> still = out_of_reach(problem, access(problem));
       auto harmless = [&](const Reason& reason) {
-        return std::any_of(still.begin(), still.end(), [&](int s) {
-          return element_of(problem_.surfaces[static_cast<std::size_t>(s)]) == reason.element;
-        });
+        return std::any_of(still.begin(), still.end(),
+                           [&](int s) { return element_of(problem_, s) == reason.element; });
       };
       std::vector<Reason> kept;
       for (const Reason& reason : plan_.reasons) {
@@ -424,8 +419,7 @@ class Remedies {
   /// The plane of those added that gets at the element, else the first.
   const Plane& for_element(const std::vector<Plane>& added, int element) const {
     for (std::size_t i = 0; i < failing_.size() && added.size() > 1; ++i) {
-      const Surface& s = problem_.surfaces[static_cast<std::size_t>(failing_[i])];
-      if (element_of(s) != element) continue;
+      if (element_of(problem_, failing_[i]) != element) continue;
       for (const Plane& plane : added) {
         if ((gets_at(plane) >> i & 1) != 0) return plane;
       }

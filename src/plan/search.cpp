@@ -38,13 +38,9 @@ std::vector<long long> key_of(const Draft& draft) {
   return out;
 }
 
-bool same_cut(const Draft& a, const Draft& b) {
-  return key_of(a) == key_of(b);
-}
-
 bool has(const std::vector<Draft>& drafts, const Draft& draft) {
-  return std::any_of(drafts.begin(), drafts.end(),
-                     [&](const Draft& other) { return same_cut(other, draft); });
+  const std::vector<long long> key = key_of(draft);
+  return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& other) { return key_of(other) == key; });
 }
 
 /// Starts in order, none twice and none that is one of its poses already.
@@ -94,23 +90,13 @@ bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
   return a.imbalance < b.imbalance - kTie;
 }
 
-/// Weight of the planes that the drafts use.
-double for_planes(const Problem& problem, const std::vector<Draft>& drafts) {
-  std::set<int> planes;
-  for (const Draft& draft : drafts) planes.insert(draft.plane);
-  return problem.weights.plane * static_cast<double>(planes.size());
-}
-
 /// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
 /// flats that stand against corners of the target.
 std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
   std::vector<Draft> pool;
-  int widest = -1;
-  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-    if (problem.plane(p).kind == PlaneKind::rebate &&
-        (widest < 0 || problem.plane(p).width > problem.plane(widest).width))
-      widest = p;
-  }
+  const std::vector<int> rebates = rebate_planes(problem);
+  if (rebates.empty()) return pool;
+  const int widest = rebates.front();
   auto add = [&](std::vector<Pose> poses) {
     if (poses.empty()) return;
     Draft draft;
@@ -119,7 +105,7 @@ std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft
     pool.push_back(std::move(draft));
   };
   for (const Surface& s : problem.surfaces) {
-    if (!s.arc || widest < 0) continue;
+    if (!s.arc) continue;
     for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
       const double lean = s.lo + share * (s.hi - s.lo);
       if (s.bead) {
@@ -151,12 +137,10 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
   for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
     const int surface = static_cast<int>(s);
     if (!problem.surfaces[s].arc || done.count(surface) > 0) continue;
-    std::vector<Way> ways = arc_drafts(problem, surface);
-    if (ways.empty()) {
-      out_.no_plane.push_back(surface);
-      continue;
-    }
-    arcs_.push_back({surface, std::move(ways)});
+    arcs_.push_back(arc_drafts(problem, surface));
+    if (!arcs_.back().empty()) continue;
+    possible_ = false;  // no plane of the kit can finish it where it stands
+    return;
   }
   keep_likely_planes();
   pool_ = roughing_pool(problem, flats);
@@ -166,11 +150,11 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
 /// one plane may then do for both.
 void Search::keep_likely_planes() {
   std::set<int> nearest;
-  for (const Arc& arc : arcs_) nearest.insert(arc.ways.front().front().plane);
-  for (Arc& arc : arcs_) {
+  for (const Ways& ways : arcs_) nearest.insert(ways.front().front().plane);
+  for (Ways& ways : arcs_) {
     std::vector<Way> kept;
     std::set<int> planes;
-    for (Way& way : arc.ways) {
+    for (Way& way : ways) {
       const int plane = way.front().plane;
       const bool room =
           planes.size() < kNearestPlanes || (planes.size() < kPlanesPerArc && nearest.count(plane) > 0);
@@ -178,14 +162,12 @@ void Search::keep_likely_planes() {
       planes.insert(plane);
       kept.push_back(std::move(way));
     }
-    arc.ways = std::move(kept);
+    ways = std::move(kept);
   }
 }
 
 void Search::run() {
-  if (!out_.no_plane.empty()) return;
-  Covers covers(problem_, flat_drafts_, given_);
-  out_.no_flat = covers.uncoverable();
+  if (!possible_) return;
   struct Pass {
     OrderOf orders;
     bool one_by_one;
@@ -199,11 +181,11 @@ void Search::run() {
     orders_ = pass.orders;
     one_by_one_ = pass.one_by_one;
     seen_.clear();
-    Covers each(problem_, flat_drafts_, given_);
-    while (!leave_off(each.least_to_come())) {
-      const std::optional<Covers::Cover> cover = each.next();
+    Covers covers(problem_, flat_drafts_, given_);
+    while (!leave_off(covers.least_to_come())) {
+      const std::optional<Covers::Cover> cover = covers.next();
       if (!cover) {
-        if (!each.exhausted()) unsearched_ = std::min(unsearched_, each.least_to_come());
+        if (!covers.exhausted()) unsearched_ = std::min(unsearched_, covers.least_to_come());
         break;
       }
       Choice choice(Wood(problem_.blank));
@@ -216,9 +198,6 @@ void Search::run() {
         arcs(0, choice);
       }
     }
-  }
-  for (const Arc& arc : arcs_) {
-    if (!arc.guided) out_.no_rails.push_back(arc.surface);
   }
 }
 
@@ -241,50 +220,48 @@ double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
   double cost = LeastCost(problem_, drafts).total();
   std::set<int> planes;
   for (const Draft& draft : drafts) planes.insert(draft.plane);
-  std::size_t used = planes.size();
   // An arc that no plane so far can finish needs another; of several such arcs each that shares none with
   // those before it.
   for (std::size_t k = arcs_done; k < arcs_.size(); ++k) {
-    const Arc& arc = arcs_[forward_ ? k : arcs_.size() - 1 - k];
-    std::size_t cuts = arc.ways.front().size();
+    const Ways& ways = arcs_[forward_ ? k : arcs_.size() - 1 - k];
+    std::size_t cuts = ways.front().size();
     bool needs = true;
-    for (const Way& way : arc.ways) {
+    for (const Way& way : ways) {
       cuts = std::min(cuts, way.size());
       needs = needs && planes.count(way.front().plane) == 0;
     }
     cost += problem_.weights.cut * static_cast<double>(cuts);
     if (!needs) continue;
-    for (const Way& way : arc.ways) planes.insert(way.front().plane);
-    cost += problem_.weights.change;
-    ++used;
+    for (const Way& way : ways) planes.insert(way.front().plane);
+    cost += problem_.weights.change + problem_.weights.plane;
   }
-  return cost + problem_.weights.plane * static_cast<double>(used);
+  return cost;
 }
 
 void Search::arcs(std::size_t k, const Choice& choice) {
   const double least = least_of(choice, k);
   if (cut_off(least) || leave_off(least)) return;
   if (k == arcs_.size()) {
-    whole(choice);
+    whole(choice, least);
     return;
   }
-  Arc& arc = arcs_[forward_ ? k : arcs_.size() - 1 - k];
+  const Ways& ways = arcs_[forward_ ? k : arcs_.size() - 1 - k];
   struct Branch {
     double estimate;
     std::size_t way, setup;
   };
   std::vector<std::vector<Setup>> laid;
   std::vector<Branch> branches;
-  for (std::size_t w = 0; w < arc.ways.size(); ++w) {
-    laid.push_back(setups(arc, arc.ways[w], choice.wood));
+  for (std::size_t w = 0; w < ways.size(); ++w) {
+    laid.push_back(setups(ways[w], choice.wood));
     for (std::size_t s = 0; s < laid[w].size(); ++s)
-      branches.push_back({estimate(arc.ways[w], laid[w][s], choice.wood), w, s});
+      branches.push_back({estimate(ways[w], laid[w][s], choice.wood), w, s});
   }
   // Likely ones first: a good plan early cuts off more.
   std::stable_sort(branches.begin(), branches.end(),
                    [](const Branch& a, const Branch& b) { return a.estimate < b.estimate; });
   for (const Branch& branch : branches) {
-    const Way& way = arc.ways[branch.way];
+    const Way& way = ways[branch.way];
     const Setup& setup = laid[branch.way][branch.setup];
     Choice next = choice;
     for (const Draft& cut : setup.cuts) {
@@ -302,20 +279,16 @@ void Search::arcs(std::size_t k, const Choice& choice) {
 }
 
 /// Ways to guide the first cut of the way; it lets the others ride in the arc it leaves.
-std::vector<Setup> Search::setups(Arc& arc, const Way& way, const Wood& wood) {
+std::vector<Setup> Search::setups(const Way& way, const Wood& wood) {
   const Draft& first = way.front();
   std::vector<Setup> out;
-  if (!problem_.plane(first.plane).is_curved()) {
-    arc.guided = true;
-    return {{}};
-  }
+  if (!problem_.plane(first.plane).is_curved()) return {{}};
   const std::optional<Start> start = best_start(problem_, first, wood);
   if (start && well_laid(start->guidance, problem_.plane(first.plane)))
     out.push_back({{}, start->tilt, start->guidance});
   const std::vector<Setup>& laid = rails_for(first, wood);
   out.insert(out.end(), laid.begin(), laid.end());
   if (out.empty() && start) out.push_back({{}, start->tilt, start->guidance});
-  if (!out.empty()) arc.guided = true;
   return out;
 }
 
@@ -349,13 +322,15 @@ double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) co
   return effort;
 }
 
-/// A cover with a way and rails for every arc: put in order, and tried with a cut from the pool.
-void Search::whole(const Choice& choice) {
+/// A cover with a way and rails for every arc, which must cost `least_known`: put in order, and tried with a
+/// cut from the pool.
+void Search::whole(const Choice& choice, double least_known) {
   const std::vector<Draft> drafts = in_order(together(choice.flats, choice.curved));
-  if (!seen_.insert(key_of(drafts)).second || leave_off(least_of(choice, arcs_.size()))) return;
+  if (!seen_.insert(key_of(drafts)).second || leave_off(least_known)) return;
   const LeastCost least(problem_, drafts, orders_);
-  if (!judge(least)) {
-    const Thickest left = thickest_left(least.finished(), problem_.section.target);
+  const Thickest left = thickest_left(least.finished(), problem_.section.target);
+  judge(least, left.height);
+  if (left.height > most_left(problem_)) {
     // A cut more that leaves no less was of no use.
     if (left.height < choice.left - kNoMore) thin(choice, left);
     return;
@@ -364,11 +339,10 @@ void Search::whole(const Choice& choice) {
   for (const Draft& extra : pool_) {
     if (has(drafts, extra)) continue;
     const LeastCost with(least, extra);
-    if (with.flats_left().area() > least.flats_left().area() - kLeastCut ||
-        cut_off(with.total() + for_planes(problem_, with.drafts())) ||
+    if (with.flats_left().area() > least.flats_left().area() - kLeastCut || cut_off(with.total()) ||
         !seen_.insert(key_of(with.drafts())).second)
       continue;
-    judge(with);
+    judge(with, thickest_left(with.finished(), problem_.section.target).height);
   }
 }
 
@@ -385,7 +359,8 @@ void Search::thin(const Choice& choice, const Thickest& left) {
     ++more.thinning;
     more.left = left.height;
     cut_all(problem_, {extra}, more.wood);
-    if (!cut_off(least_of(more, arcs_.size()))) whole(more);
+    const double least = least_of(more, arcs_.size());
+    if (!cut_off(least)) whole(more, least);
   }
 }
 
@@ -401,28 +376,24 @@ bool Search::startable(const LeastCost& least) const {
   return !curved;
 }
 
-/// Puts the cuts in order where they may be the best, and keeps them if they are. Whether they leave little
-/// enough.
-bool Search::judge(const LeastCost& least) {
-  const Thickest left = thickest_left(least.finished(), problem_.section.target);
-  const bool thick = left.height > most_left(problem_);
-  if (thick && out_.best) return false;
+/// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are.
+void Search::judge(const LeastCost& least, double left) {
+  if (left > most_left(problem_) && out_.best) return;
   double cutoff = std::numeric_limits<double>::infinity();
   if (out_.best) {
-    const double over = beyond(problem_, left.height);
+    const double over = beyond(problem_, left);
     const double best_over = beyond(problem_, out_.best->left.height);
-    if (over > best_over + kNoMore) return true;
+    if (over > best_over + kNoMore) return;
     if (over > best_over - kNoMore) cutoff = out_.best->effort + kTie;
   }
-  if (least.total() + for_planes(problem_, least.drafts()) >= cutoff || !startable(least)) return !thick;
+  if (least.total() >= cutoff || !startable(least)) return;
   std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
-  if (!sequence) return !thick;
+  if (!sequence) return;
   if (sequence->left.height > most_left(problem_)) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
   } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
     out_.best = std::move(sequence);
   }
-  return !thick;
 }
 
 }  // namespace arrisline

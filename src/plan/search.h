@@ -29,11 +29,7 @@ class Search {
 
  private:
   using Way = std::vector<Draft>;
-  struct Arc {
-    int surface = 0;
-    std::vector<Way> ways;
-    bool guided = false;
-  };
+  using Ways = std::vector<Way>;  // of one arc
   /// The cuts chosen so far, flats first in what they finish, and the wood that the flats leave.
   struct Choice {
     explicit Choice(Wood uncut) : wood(std::move(uncut)) {}
@@ -46,14 +42,14 @@ class Search {
 
   void keep_likely_planes();
   void arcs(std::size_t k, const Choice& choice);
-  std::vector<Setup> setups(Arc& arc, const Way& way, const Wood& wood);
+  std::vector<Setup> setups(const Way& way, const Wood& wood);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
   double least_of(const Choice& choice, std::size_t arcs_done) const;
-  void whole(const Choice& choice);
+  void whole(const Choice& choice, double least_known);
   void thin(const Choice& choice, const Thickest& left);
   bool startable(const LeastCost& least) const;
-  bool judge(const LeastCost& least);
+  void judge(const LeastCost& least, double left);
   bool cut_off(double least) const;
   bool leave_off(double least);
 
@@ -62,7 +58,8 @@ class Search {
   const std::vector<Draft> given_;
   Patience& patience_;
   Composition& out_;
-  std::vector<Arc> arcs_;
+  std::vector<Ways> arcs_;
+  bool possible_ = true;
   std::vector<Draft> pool_;
   std::map<std::pair<std::vector<long long>, WoodKey>, std::vector<Setup>> rails_;
   std::set<std::vector<long long>> seen_;

@@ -3,9 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
-#include <map>
-#include <queue>
 
 #include "plan/rails.h"
 
@@ -56,10 +53,8 @@ int settings_after(const Step& step, const Step* previous) {
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
   std::vector<Pose> poses = draft.poses;
   const Pose first = start_pose(problem, draft, start);
-  const bool extra = std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) {
-    return std::abs(pose.tilt - start) < 1e-6 && distance(pose.at, first.at) < 1e-6;
-  });
-  if (extra) poses.push_back(first);
+  if (std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) { return same_pose(pose, first); }))
+    poses.push_back(first);
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   const Plane& plane = problem.plane(draft.plane);
   std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {

@@ -32,9 +32,7 @@ struct Sequence {
   std::vector<Step> steps;
   double effort = 0;
   double imbalance = 0;  // sum over the curved cuts, to settle ties
-  double by_flat = 0;
   Thickest left;
-  double left_area = 0;
 };
 
 /// Strokes a pose takes on this wood, not rounded.

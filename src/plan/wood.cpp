@@ -219,13 +219,18 @@ bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
   return false;
 }
 
+PlacedBody body_at(const Plane& plane, const Pose& pose) {
+  PlacedBody out;
+  out.sole.width = plane.width + 2 * plane.body->overhang;
+  out.pose = {pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
+  return out;
+}
+
 bool body_clears(const std::vector<Edge>& edges, const Plane& plane, const Pose& pose) {
   if (!plane.body) return true;
   constexpr double kMeets = 1e-5;  // mm
-  Plane body;
-  body.width = plane.width + 2 * plane.body->overhang;
-  const Pose above{pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
-  return !gouges(edges, Sweep(body, above), kMeets);
+  const PlacedBody body = body_at(plane, pose);
+  return !gouges(edges, Sweep(body.sole, body.pose), kMeets);
 }
 
 double gouge_depth(const Loop& outline, const Sweep& sweep) {

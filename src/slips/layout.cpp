@@ -12,9 +12,8 @@ namespace arrisline {
 namespace {
 
 constexpr double kMostTurn = 20;  // degrees that two lines turn a sole by; beyond it they are not followed
-constexpr double kSameFigure = 1e-6;  // mm, as the planner tells figures apart
-constexpr double kThere = 1e-4;       // mm within which a line, wall or surface is taken to be at a point
-constexpr double kWall = 0.02;        // mm of wall beside a sole, below which it is none
+constexpr double kThere = 1e-4;   // mm within which a line, wall or surface is taken to be at a point
+constexpr double kWall = 0.02;    // mm of wall beside a sole, below which it is none
 constexpr double kParallel = 1e-6;
 constexpr double kGap = 1e-9;          // mm between soles that leaves nothing standing
 constexpr double kLeastSlant = 0.05;   // mm between two lines, below which they give no lean
@@ -75,8 +74,7 @@ void Layout::find_settings() {
       std::size_t found = settings_.size();
       for (std::size_t k = 0; i > 0 && k < setting_of_[i - 1].size(); ++k) {
         const GaugeLine& other = plan_.cuts[i - 1].lines[k];
-        if (other.from == line.from && std::abs(other.at - line.at) < kSameFigure)
-          found = setting_of_[i - 1][k];
+        if (same_figure(other, line)) found = setting_of_[i - 1][k];
       }
       if (found == settings_.size()) settings_.push_back({line.from, line.at, line.set, {}});
       std::vector<std::size_t>& cuts = settings_[found].cuts;
@@ -172,7 +170,7 @@ void Layout::find_slanted(std::size_t cut, const Wood& before, const Wood& after
   for (std::size_t i = 0; i < laid_out.lines.size(); ++i) {
     const GaugeLine& line = laid_out.lines[i];
     for (std::size_t k = 0; k < c.lines.size(); ++k) {
-      if (c.lines[k].from != line.from || std::abs(c.lines[k].at - line.at) > kSameFigure) continue;
+      if (!same_figure(c.lines[k], line)) continue;
       Mark mark{k, laid_out.ends[i], std::nullopt};
       std::size_t pose = 0;
       const Point e = across(c.poses.front().tilt);
