@@ -40,10 +40,7 @@ Outcome check_command(const CheckArguments& arguments) {
 
   PlanOptions options;
   options.unit = kit->unit;
-  options.limit = *limit;
-  options.most_work = std::numeric_limits<std::uint64_t>::max();  // the clock alone
-  options.interrupt = arguments.outside.interrupt;
-  options.progress = arguments.outside.progress;
+  bound_search(*limit, arguments.outside, options);
   Json answers = Json::array();
   for (std::size_t i = 0; i < sections.size(); ++i) {
     Plan plan = make_plan(sections[i], *kit, options);
@@ -62,7 +59,7 @@ Outcome check_command(const CheckArguments& arguments) {
       outcome.out += check_answer(plan, {kit->unit, false, options.tolerance, options.scrape});
     }
   }
-  if (options.interrupt != nullptr && options.interrupt->load()) outcome.code = kInterrupted;
+  outcome.code = code_after(arguments.outside, outcome.code);
   if (arguments.json) outcome.out = answers.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
   return outcome;
 }

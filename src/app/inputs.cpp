@@ -47,6 +47,18 @@ std::optional<double> limit_option(const std::optional<std::string>& text, const
   return std::nullopt;
 }
 
+void bound_search(double seconds, const Outside& outside, PlanOptions& options) {
+  options.limit = seconds;
+  options.most_work = std::numeric_limits<std::uint64_t>::max();  // the clock alone
+  options.interrupt = outside.interrupt;
+  options.progress = outside.progress;
+}
+
+int code_after(const Outside& outside, int code) {
+  const bool interrupted = outside.interrupt != nullptr && outside.interrupt->load();
+  return interrupted && code != kOurFault ? kInterrupted : code;
+}
+
 std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,
                                     std::string& messages) {
   if (!word) return Prefer::least_effort;

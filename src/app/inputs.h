@@ -4,6 +4,7 @@
 #include <optional>
 #include <string>
 
+#include "app/commands.h"
 #include "arrisline/plan.h"
 #include "arrisline/read.h"
 
@@ -30,6 +31,12 @@ std::optional<double> length_option(const std::string& name, const std::optional
 /// `messages`.
 std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
                                    std::string& messages);
+
+/// Lets a search go on for so many seconds, minding the hands outside.
+void bound_search(double seconds, const Outside& outside, PlanOptions& options);
+
+/// The code to end with: that of an interruption where there was one, but for a fault of ours.
+int code_after(const Outside& outside, int code);
 
 /// What --prefer names, or the least effort where it is absent.
 std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,

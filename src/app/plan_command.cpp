@@ -30,11 +30,8 @@ Outcome plan_command(const PlanArguments& arguments) {
   options.tolerance = *tolerance;
   options.scrape = *scrape;
   options.unit = *unit;
-  options.limit = *limit;
-  options.most_work = std::numeric_limits<std::uint64_t>::max();  // the clock alone
   options.prefer = *prefer;
-  options.interrupt = arguments.outside.interrupt;
-  options.progress = arguments.outside.progress;
+  bound_search(*limit, arguments.outside, options);
 
   Plan plan = make_plan(*section, *kit, options);
   find_remedies(plan, *kit, options);
@@ -49,9 +46,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const GaugeError* slipped = slips ? &*slips : nullptr;
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
-  outcome.code = plan.feasible ? kDone : kNo;
-  if (arguments.outside.interrupt != nullptr && arguments.outside.interrupt->load())
-    outcome.code = kInterrupted;
+  outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;
 }
 
