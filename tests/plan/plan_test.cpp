@@ -12,16 +12,11 @@
 using namespace arrisline;
 using test::faults;
 using test::flat_share;
+using test::Moulding;
 using test::pair_of_sixes;
 using test::profile;
 
 namespace {
-
-struct Moulding {
-  const char* name;
-  const char* stock;
-  const char* chain;
-};
 
 const std::vector<Moulding> kEdgeMouldings = {
     {"round-over of half the thickness", "2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"},

@@ -21,6 +21,13 @@ T need(Reading<T> reading) {
   return std::move(*reading.value);
 }
 
+/// A moulding by name: the figures of its stock, and its statements.
+struct Moulding {
+  const char* name;
+  const char* stock;
+  const char* chain;
+};
+
 inline Section profile(const std::string& stock, const std::string& chain) {
   return need(read_profile("units inch\nstock " + stock + "\n" + chain + "\n", "test.profile"));
 }

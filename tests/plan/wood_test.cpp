@@ -6,27 +6,11 @@
 #include "arrisline/section.h"
 #include "catch.h"
 #include "plan/clipper_twin.h"
+#include "plan/soles.h"
 
 using namespace arrisline;
-
-namespace {
-
-Plane flat(double width) {
-  Plane plane;
-  plane.kind = PlaneKind::rebate;
-  plane.width = width;
-  return plane;
-}
-
-Plane curved(PlaneKind kind, double radius) {
-  Plane plane;
-  plane.kind = kind;
-  plane.radius = radius;
-  plane.width = radius;
-  return plane;
-}
-
-}  // namespace
+using test::curved;
+using test::flat;
 
 TEST_CASE("a square rebate takes width times depth", "[wood]") {
   Wood wood(blank_outline(50, 19));

@@ -10,16 +10,11 @@
 using namespace arrisline;
 using test::faults;
 using test::kit;
+using test::Moulding;
 using test::pair_of_sixes;
 using test::profile;
 
 namespace {
-
-struct Moulding {
-  const char* name;
-  const char* stock;
-  const char* chain;
-};
 
 // Beads of the set's own numbers and between them, with and without fillets.
 const std::vector<Moulding> kBeads = {

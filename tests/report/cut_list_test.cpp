@@ -5,8 +5,11 @@
 #include "arrisline/report.h"
 #include "catch.h"
 #include "report/page.h"
+#include "report/pages.h"
 
 using namespace arrisline;
+using test::has;
+using test::running;
 
 namespace {
 
@@ -79,21 +82,6 @@ std::vector<std::string> lines_of(const std::string& text) {
     REQUIRE(end != std::string::npos);  // every line ends
     out.push_back(text.substr(at, end - at));
     at = end + 1;
-  }
-  return out;
-}
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-// Folds the page back into running text, so that a sentence can be looked for wherever it was broken.
-std::string running(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    const bool space = c == ' ' || c == '\n';
-    if (space && !out.empty() && out.back() == ' ') continue;
-    out += space ? ' ' : c;
   }
   return out;
 }

@@ -5,8 +5,11 @@
 #include "arrisline/report.h"
 #include "catch.h"
 #include "replay/plans.h"
+#include "report/pages.h"
 
 using namespace arrisline;
+using test::has;
+using test::running;
 
 namespace {
 
@@ -27,20 +30,6 @@ GaugeError error_of() {
   out.rides = {{2, 0.24, 0.5, false}};
   out.every_sign = true;
   return out;
-}
-
-std::string running(const std::string& text) {
-  std::string out;
-  for (const char c : text) {
-    const bool space = c == ' ' || c == '\n';
-    if (space && !out.empty() && out.back() == ' ') continue;
-    out += space ? ' ' : c;
-  }
-  return out;
-}
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 std::string page_of(const GaugeError& error) {

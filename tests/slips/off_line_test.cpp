@@ -4,18 +4,13 @@
 #include <cmath>
 
 #include "plan/planning.h"
+#include "plan/soles.h"
 
 using namespace arrisline;
+using test::flat;
 using test::profile;
 
 namespace {
-
-Plane flat(double width) {
-  Plane plane;
-  plane.kind = PlaneKind::rebate;
-  plane.width = width;
-  return plane;
-}
 
 constexpr double kFound = 1.1e-3;  // to which it is found
 
