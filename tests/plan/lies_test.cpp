@@ -61,11 +61,11 @@ TEST_CASE("the stops are told off from the edge at the fence", "[lies][board]") 
   const Problem problem = make_problem(section, planes, options);
   const double in = kMmPerInch;
   // Wood gone at 1/2 in from the working edge, through all of the thickness but the middle.
+  Plane groove;
+  groove.kind = PlaneKind::plough;
+  groove.width = 0.75 * in;
   const auto wood_less = [&](double x) {
     Wood wood(problem.blank);
-    Plane groove;
-    groove.kind = PlaneKind::plough;
-    groove.width = 0.75 * in;
     wood.cut(Sweep(groove, {{x, in / 4}, 0}));
     wood.cut(Sweep(groove, {{x, in / 2}, 180}));
     return wood;
