@@ -131,6 +131,26 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
   return least;
 }
 
+bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, double limit) {
+  if (problem.kit.shop.facets > 0) return true;
+  const auto has_own_curve = [&](const Draft& draft) {
+    return problem.plane(draft.plane).kind == PlaneKind::shaped;
+  };
+  if (std::any_of(drafts.begin(), drafts.end(), has_own_curve)) return true;
+  return std::all_of(problem.surfaces.begin(), problem.surfaces.end(), [&](const Surface& surface) {
+    if (!surface.arc) return true;
+    const PlaneKind fits = surface.bead ? PlaneKind::hollow : PlaneKind::round;
+    const std::vector<double> looks = arc_looks(surface);
+    const auto curved = std::count_if(looks.begin(), looks.end(), [&](double at) {
+      return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+        const Plane& plane = problem.plane(draft.plane);
+        return plane.kind == fits && left_at(problem, surface, plane, draft.poses, at) <= limit;
+      });
+    });
+    return 2 * curved >= static_cast<std::ptrdiff_t>(looks.size());
+  });
+}
+
 std::vector<std::vector<Draft>> facet_drafts(const Problem& problem, int surface) {
   std::vector<std::vector<Draft>> out;
   if (problem.kit.shop.facets <= 0) return out;

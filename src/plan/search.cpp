@@ -8,6 +8,7 @@
 
 #include "geometry/crossing.h"
 #include "plan/covers.h"
+#include "plan/facets.h"
 
 namespace arrisline {
 
@@ -387,6 +388,8 @@ void Search::judge(const LeastCost& least, double left) {
     if (over > best_over - kNoMore) cutoff = out_.best->effort + kTie;
   }
   if (least.total() >= cutoff || !startable(least)) return;
+  const double limit = left > problem_.options.tolerance ? most_left(problem_) : problem_.options.tolerance;
+  if (!arcs_are_curved(problem_, least.drafts(), limit)) return;
   std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
   if (!sequence) return;
   if (sequence->left.height > most_left(problem_)) {

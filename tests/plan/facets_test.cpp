@@ -2,7 +2,9 @@
 #include "plan/facets.h"
 
 #include <cmath>
+#include <cstdint>
 #include <string>
+#include <vector>
 
 #include "arrisline/report.h"
 #include "plan/planning.h"
@@ -64,4 +66,37 @@ TEST_CASE("the replay counts facets", "[facets]") {
   CHECK(test::faults(plan).find("left as 2 facets, and the shop allows 1") != std::string::npos);
   plan.facets = 0;
   CHECK(test::faults(plan).find("is not finished by a hollow") != std::string::npos);
+}
+
+TEST_CASE("an arc is not planned as facets that nobody allowed", "[facets]") {
+  // Tangents 22.5 degrees apart on a bead of 1/4 in leave 0.12 mm, less than may be left, wherever the hollow
+  // does not come. However early the search is left off, the hollow has its half of the arc.
+  const Section section = profile("2 wide, 3/4 thick", "start face 1/4\nastragal 1/2");
+  const Kit sixes = kit("units inch\nrebate 3/4\nhollow 6\nround 6\nscraper\n");
+  PlanOptions options;
+  for (const std::uint64_t work : {300000, 1000000, 3000000}) {
+    options.most_work = work;
+    const Plan plan = make_plan(section, sixes, options);
+    INFO(work);
+    if (work == 3000000) REQUIRE(plan.feasible);
+    if (plan.feasible) CHECK(test::faults(plan) == "");
+  }
+}
+
+TEST_CASE("tangents alone do not make an arc", "[facets]") {
+  const Section section = profile("2 wide, 3/4 thick", kRoundOver);
+  const Kit with = kit("units inch\nrebate 3/4\nhollow 3\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  const Surface& arc = problem.surfaces[0];
+  REQUIRE(arc.arc);
+  const auto at = [&](int plane, std::vector<double> tilts) {
+    Draft draft;
+    draft.plane = plane;
+    for (const double tilt : tilts)
+      draft.poses.push_back(pose_on_arc(problem, arc, problem.plane(plane), tilt));
+    return draft;
+  };
+  CHECK_FALSE(arcs_are_curved(problem, {at(0, {15, 45, 75})}, options.tolerance));
+  CHECK(arcs_are_curved(problem, {at(0, {15, 45, 75}), at(1, {45})}, options.tolerance));
 }
