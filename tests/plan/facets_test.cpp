@@ -74,11 +74,11 @@ TEST_CASE("an arc is not planned as facets that nobody allowed", "[facets]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 1/4\nastragal 1/2");
   const Kit sixes = kit("units inch\nrebate 3/4\nhollow 6\nround 6\nscraper\n");
   PlanOptions options;
-  for (const std::uint64_t work : {300000, 1000000, 3000000}) {
+  for (const std::uint64_t work : {300000U, 1000000U, 3000000U}) {
     options.most_work = work;
     const Plan plan = make_plan(section, sixes, options);
     INFO(work);
-    if (work == 3000000) REQUIRE(plan.feasible);
+    if (work == 3000000U) REQUIRE(plan.feasible);
     if (plan.feasible) CHECK(test::faults(plan) == "");
   }
 }
