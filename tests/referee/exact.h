@@ -1,5 +1,6 @@
 // The exact twin of Wood: the same cuts with CGAL's sets of polygons bounded by lines and circles, in exact
-// arithmetic. CGAL's boolean operations are under the GPL: nothing but the benchmarks uses it.
+// arithmetic. CGAL's boolean operations are under the GPL: nothing but the referee and the benchmarks, which
+// are never installed, uses it.
 #pragma once
 
 #include <CGAL/Boolean_set_operations_2.h>
@@ -7,13 +8,14 @@
 #include <CGAL/General_polygon_set_2.h>
 #include <CGAL/Gps_circle_segment_traits_2.h>
 
+#include <algorithm>
 #include <vector>
 
 #include "plan/sweep.h"
 
-namespace arrisline::bench {
+namespace arrisline::referee {
 
-class CgalTwin {
+class ExactWood {
  public:
   using Kernel = CGAL::Exact_predicates_exact_constructions_kernel;
   using Traits = CGAL::Gps_circle_segment_traits_2<Kernel>;
@@ -21,7 +23,7 @@ class CgalTwin {
   using Polygon = Traits::Polygon_2;
 
   /// REQUIRES: `base` has straight edges only.
-  explicit CgalTwin(const Loop& base) {
+  explicit ExactWood(const Loop& base) {
     std::vector<Point> corners;
     for (const Edge& edge : base) corners.push_back(edge.from);
     set_.insert(polygon(corners));
@@ -82,4 +84,4 @@ class CgalTwin {
   Set set_;
 };
 
-}  // namespace arrisline::bench
+}  // namespace arrisline::referee
