@@ -3,6 +3,8 @@
 # Works from any folder. Arguments go to ctest.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+. "$top/.ci/packages.sh"
+need_packages locales
 sh "$top/.ci/build.sh"
 cd "$top"
 exec ctest --preset release -j 2 "$@"

@@ -17,6 +17,7 @@
 #include "app/help.h"
 #include "app/inputs.h"
 #include "app/output.h"
+#include "arrisline/report.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -118,15 +119,16 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--limit", arguments.limit);
   parser.add_option("--prefer", arguments.prefer);
   parser.add_option("--unit", arguments.unit);
+  parser.add_option("-o,--output", arguments.output);
   parser.add_flag("--json", arguments.json);
   const auto stop = parse(parser, "plan", argc, argv,
                           {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
-                           "--prefer", "--unit", "--help"});
+                           "--prefer", "--unit", "--output", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
   if (lacking) return *lacking;
-  arguments.colour = colour_welcome();
+  arguments.colour = !arguments.output && colour_welcome();
   Patient patient;
   arguments.outside = patient.outside();
   return plan_command(arguments);
@@ -138,8 +140,9 @@ Outcome run_check(int argc, const char* const* argv) {
   parser.add_option("PROFILE", arguments.profiles);
   parser.add_option("--kit", arguments.kit);
   parser.add_option("--limit", arguments.limit);
+  parser.add_option("-o,--output", arguments.output);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--limit", "--help"});
+  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--limit", "--output", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("check", {{"PROFILE", !arguments.profiles.empty()}, {"--kit KIT", parser.count("--kit") > 0}});
@@ -186,6 +189,7 @@ void complain(const std::string& message) {
 
 int run(int argc, const char* const* argv) {
   std::signal(SIGPIPE, SIG_IGN);
+  std::signal(SIGXFSZ, SIG_IGN);  // a file over the limit of its size is a write that fails
   Outcome outcome;
   try {
     outcome = run_command(argc, argv);
@@ -193,6 +197,14 @@ int run(int argc, const char* const* argv) {
     outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() + "\n"};
   }
   complain(outcome.err);
+  if (outcome.file) {
+    if (outcome.code == kOurFault) return outcome.code;  // an answer that lacks something is no file
+    const std::optional<std::string> why = replace_file(*outcome.file, outcome.out);
+    if (!why) return outcome.code;
+    complain("arrisline: error: cannot write " + visible(*outcome.file) + ": " + *why +
+             "; nothing is changed\n");
+    return kOurFault;
+  }
   if (write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
     complain(std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n");
     return kOurFault;

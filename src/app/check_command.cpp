@@ -33,7 +33,8 @@ Outcome check_command(const CheckArguments& arguments) {
     if (section) sections.push_back(*std::move(section));
   }
   const std::optional<double> limit = limit_option(arguments.limit, "check", outcome.err);
-  if (!kit || !limit || sections.size() != arguments.profiles.size()) {
+  const bool writable = output_option(arguments.output, "check", outcome.err);
+  if (!kit || !limit || !writable || sections.size() != arguments.profiles.size()) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -60,6 +61,7 @@ Outcome check_command(const CheckArguments& arguments) {
     }
   }
   outcome.code = code_after(arguments.outside, outcome.code);
+  outcome.file = arguments.output;
   if (arguments.json) outcome.out = answers.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
   return outcome;
 }

@@ -13,8 +13,9 @@ enum ExitCode { kDone = 0, kNo = 1, kBadInput = 2, kOurFault = 3, kInterrupted =
 
 struct Outcome {
   int code = kDone;
-  std::string out;  // for standard output
-  std::string err;  // for standard error
+  std::string out;                                 // for standard output
+  std::string err;                                 // for standard error
+  std::optional<std::string> file = std::nullopt;  // where `out` goes instead
 };
 
 /// Lengths and the unit are as typed, absent where the option was not given.
@@ -33,6 +34,7 @@ struct PlanArguments {
   std::optional<std::string> limit;
   std::optional<std::string> prefer;
   std::optional<std::string> unit;
+  std::optional<std::string> output;
   bool json = false;
   bool colour = false;
   Outside outside;
@@ -43,6 +45,7 @@ struct CheckArguments {
   std::vector<std::string> profiles;
   std::string kit;
   std::optional<std::string> limit;
+  std::optional<std::string> output;
   bool json = false;
   Outside outside;
 };

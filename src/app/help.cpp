@@ -41,6 +41,8 @@ usage: arrisline plan PROFILE --kit KIT [options]
   --prefer WHAT      fewest-planes, fewest-cuts or least-strokes before the least
                      effort
   --unit inch|mm     unit of the figures printed (default: the kit's)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
   -h, --help         this text
 
 L is a length such as 1/64, .01 or 0.3mm; a bare number has the unit of --unit,
@@ -51,12 +53,14 @@ example: arrisline plan table-edge.profile --kit chest.kit --unit mm
 
 constexpr std::string_view kCheck = R"(arrisline check: which profiles a kit of planes can cut
 
-usage: arrisline check PROFILE... --kit KIT [--json] [--limit SECONDS]
+usage: arrisline check PROFILE... --kit KIT [options]
 
   PROFILE...         the mouldings, text files
   --kit KIT          the planes on the shelf, a text file
   --json             the answers as a JSON list
   --limit SECONDS    longest search for each profile (default 10)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
   -h, --help         this text
 
 For each profile yes or no; where no, the element, the reason and the nearest

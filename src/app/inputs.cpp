@@ -3,6 +3,7 @@
 
 #include <charconv>
 
+#include "app/output.h"
 #include "arrisline/report.h"
 #include "text/words.h"
 
@@ -69,6 +70,13 @@ std::optional<Prefer> prefer_option(const std::optional<std::string>& word, cons
       usage_error(command, "--prefer is fewest-planes, fewest-cuts or least-strokes, not " + quoted(*word) +
                                suggestion(lower(*word), {"fewest-planes", "fewest-cuts", "least-strokes"}));
   return std::nullopt;
+}
+
+bool output_option(const std::optional<std::string>& path, const std::string& command,
+                   std::string& messages) {
+  const std::optional<std::string> why = path ? unwritable(*path) : std::nullopt;
+  if (why) messages += usage_error(command, "--output " + quoted(*path) + " cannot be written: " + *why);
+  return !why;
 }
 
 }  // namespace arrisline

@@ -42,6 +42,10 @@ int code_after(const Outside& outside, int code);
 std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,
                                     std::string& messages);
 
+/// Whether the file named by --output can be written, as far as can be seen, or is absent; one that cannot
+/// adds to `messages`.
+bool output_option(const std::optional<std::string>& path, const std::string& command, std::string& messages);
+
 /// "arrisline plan: error: …", with the line's end.
 std::string usage_error(const std::string& command, const std::string& message);
 

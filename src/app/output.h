@@ -1,6 +1,7 @@
 // Writing to file descriptors, with every failure seen.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -13,8 +14,17 @@ Written write_all(int descriptor, std::string_view text);
 
 enum class Created { yes, exists, failed };
 
-/// Makes a new file; one that exists already is left alone.
+/// Makes a new file, whole or not at all; one that exists already is left alone.
 Created create_file(const std::string& path, std::string_view text);
+
+/// Gives a file this text, whole or not at all: it is written to a new file in the same folder, which then
+/// takes the name, so that whatever interrupts it the old file is still there. A symbolic link goes on
+/// pointing where it did, and what is no plain file (a device, a pipe) is written to as it is. Returns why it
+/// could not be, or nothing.
+std::optional<std::string> replace_file(const std::string& path, std::string_view text);
+
+/// Why replace_file() is bound to fail, as far as can be seen before there is a text, or nothing.
+std::optional<std::string> unwritable(const std::string& path);
 
 /// Colour is welcome: standard output is a terminal that can, and NO_COLOR is not set.
 bool colour_welcome();

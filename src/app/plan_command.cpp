@@ -23,7 +23,8 @@ Outcome plan_command(const PlanArguments& arguments) {
       length_option("--gauge-error", arguments.gauge_error, of_lengths, 0, "plan", outcome.err);
   const std::optional<double> limit = limit_option(arguments.limit, "plan", outcome.err);
   const std::optional<Prefer> prefer = prefer_option(arguments.prefer, "plan", outcome.err);
-  if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer) {
+  const bool writable = output_option(arguments.output, "plan", outcome.err);
+  if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -46,6 +47,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const GaugeError* slipped = slips ? &*slips : nullptr;
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
+  outcome.file = arguments.output;
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;
 }
