@@ -16,8 +16,6 @@
 namespace arrisline {
 
 enum class Rides { gauge_line, wall, fence, two_arrises, own_arc, by_hand };
-/// "gauge line", "wall", "fence", "two arrises", "own arc", "by hand".
-const char* word(Rides rides);
 
 /// How the blank lies on the board. An arrow on its face points the way the plane goes while it lies face up.
 ///   face_up       working edge free; planed along the arrow

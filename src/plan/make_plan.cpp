@@ -9,24 +9,6 @@
 
 namespace arrisline {
 
-const char* word(Rides rides) {
-  switch (rides) {
-    case Rides::gauge_line:
-      return "gauge line";
-    case Rides::wall:
-      return "wall";
-    case Rides::fence:
-      return "fence";
-    case Rides::two_arrises:
-      return "two arrises";
-    case Rides::own_arc:
-      return "own arc";
-    case Rides::by_hand:
-      return "by hand";
-  }
-  return "";
-}
-
 const char* word(Lies lies) {
   switch (lies) {
     case Lies::face_up:

@@ -24,7 +24,7 @@ both() {
 for kit in half-set metric-bench; do
   both plan bookcase-shelf.profile --kit $kit.kit --tolerance 0.25mm --limit 9.5
   both plan bookcase-shelf.profile --kit $kit.kit --unit mm --gauge-error .1mm
-  both check bookcase-shelf.profile hall-cyma.profile --kit $kit.kit
+  both check bookcase-shelf.profile picture-rail.profile --kit $kit.kit
   both plan bookcase-shelf.profile --kit $kit.kit --json
   cp "$out/de" "$out/plan.json"
   both replay "$out/plan.json" --scrape 0.45

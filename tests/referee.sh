@@ -1,0 +1,12 @@
+#!/bin/sh
+# Builds the exact referee and runs its tests: the planner's and the replay's geometry, and whole plans, against
+# CGAL. Longer runs: see docs/trust.md.
+set -eu
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+. "$top/.ci/packages.sh"
+need_packages g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev libcgal-dev
+
+cd "$top"
+cmake --preset release -DARRISLINE_REFEREE=ON >/dev/null
+cmake --build --preset release --target arrisline_referee | tail -n 1
+ctest --preset release -j 2 -R '^referee: ' --verbose
