@@ -13,7 +13,8 @@ namespace arrisline::replaying {
 static constexpr double kInsideError = 0.002;
 // A piece no larger than this holds no circle of 0.01 mm radius, so nothing thick hides in it.
 static constexpr double kSmallPiece = 3e-4;
-// Where two outlines flattened apart meet, the clipper leaves slivers a grid unit or two wide: no wood.
+// Where two outlines flattened apart meet, or two sides on one line, the clipper leaves slivers and fins a
+// grid unit or two wide: no wood.
 static constexpr double kSliver = 1e-5;
 
 namespace {
@@ -65,19 +66,11 @@ static void explore(Inside& search, const Square& square, const std::vector<std:
     explore(search, {c + corner, h}, near_edges, near_poses);
 }
 
-/// Narrower, on the average of its outline, than rounding makes it.
-static bool is_sliver(const ClipperLib::Path& path) {
-  double around = 0;
-  for (std::size_t i = 0; i < path.size(); ++i)
-    around += distance(unflatten(path[i]), unflatten(path[(i + 1) % path.size()]));
-  return 2 * std::abs(area_of({path})) < kSliver * around;
-}
-
-Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::Paths& left) {
+Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::Paths& all_left) {
+  const ClipperLib::Paths left = without_fins(all_left, kSliver);
   const auto anywhere = [](Point) { return true; };
   Depth best;
   for (const ClipperLib::Path& path : left) {
-    if (is_sliver(path)) continue;
     std::vector<Edge> edges;
     for (std::size_t i = 0; i < path.size(); ++i)
       edges.push_back({unflatten(path[i]), unflatten(path[(i + 1) % path.size()]), {}, Turn::straight});
