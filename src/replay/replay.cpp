@@ -101,6 +101,8 @@ void Replayer::judge_cut(const Cut& cut) {
            "the imbalance is stated as " + figure(cut.imbalance) + ", found " + figure(riding.imbalance));
   }
   for (const std::string& fault : register_faults(wood_, plan_.section, cut)) find(cut.number, 5, fault);
+  for (const std::string& fault : lying_faults(plan_.section, cut)) find(cut.number, 5, fault);
+  if (const std::string fault = set_fault(cut); !fault.empty()) find(cut.number, 0, fault);
   const double before = area_of(flat_);
   judge_poses(cut);
   const double removed = before - area_of(flat_);

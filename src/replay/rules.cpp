@@ -24,6 +24,13 @@ static constexpr int kArcLooks = 60;
 static constexpr double kSquare = 0.01;
 // Lengths such as reach and depth, mm.
 static constexpr double kReachSlack = 0.01;
+// A wall is looked for this far to each side of the plane's own side, and has to stand this high, mm.
+static constexpr double kBesideWall = 0.02;
+static constexpr double kLeastWall = 0.02;
+// A plane on its side is at 90°; a degree more cannot be seen.
+static constexpr double kOnItsSide = 91;
+// Figures that are meant to be the same.
+static constexpr double kSameFigure = 1e-6;
 
 std::string figure(double value) {
   char text[64];
@@ -235,6 +242,33 @@ static void plough_faults(const Standing& wood, const Section& section, const Cu
   }
 }
 
+// How high the wood stands beyond a side of the sole with none within, so that the plane bears against it.
+// Such a wall ends at corners of the surface.
+static double wall_height(const Standing& wood, const Plane& plane, const Pose& pose, double side) {
+  const double u = side * plane.width / 2;
+  std::vector<double> ends{sole_height(plane, u)};
+  for (const Point p : wood.corners()) {
+    const Point uv = to_sole_frame(pose, p);
+    if (std::abs(uv.x - u) <= kBesideWall && uv.y > ends.front()) ends.push_back(uv.y);
+  }
+  std::sort(ends.begin(), ends.end());
+  double height = 0;
+  for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
+    const double v = (ends[i] + ends[i + 1]) / 2;
+    if (wood.solid(from_sole_frame(pose, {u + side * kBesideWall, v})) &&
+        !wood.solid(from_sole_frame(pose, {u - side * kBesideWall, v})))
+      height += ends[i + 1] - ends[i];
+  }
+  return height;
+}
+
+static bool has_wall(const Standing& wood, const Cut& cut) {
+  return std::any_of(cut.poses.begin(), cut.poses.end(), [&](const Pose& pose) {
+    return std::max(wall_height(wood, cut.plane, pose, -1), wall_height(wood, cut.plane, pose, 1)) >=
+           kLeastWall;
+  });
+}
+
 std::vector<std::string> register_faults(const Standing& wood, const Section& section, const Cut& cut) {
   std::vector<std::string> out;
   if (cut.plane.kind == PlaneKind::plough) plough_faults(wood, section, cut, out);
@@ -242,7 +276,40 @@ std::vector<std::string> register_faults(const Standing& wood, const Section& se
   if (cut.rides == Rides::two_arrises || cut.rides == Rides::own_arc || cut.rides == Rides::by_hand)
     out.push_back(std::string("the ") + word(cut.plane.kind) +
                   " is not said to start in a gauge line, against a wall or from a fence");
+  if (cut.rides == Rides::wall && !has_wall(wood, cut))
+    out.push_back(std::string("the ") + word(cut.plane.kind) +
+                  " is said to start against a wall, but none stands beside it");
   return out;
+}
+
+std::vector<std::string> lying_faults(const Section& section, const Cut& cut) {
+  std::vector<std::string> out;
+  const std::string what = std::string("the ") + word(cut.plane.kind);
+  bool below = false;
+  for (const Pose& pose : cut.poses) {
+    if (std::abs(wrap_degrees(pose.tilt - (is_underside_up(cut.lies) ? 180 : 0))) > kOnItsSide) {
+      out.push_back("the blank is said to lie " + std::string(word(cut.lies)) + ", but " + what +
+                    " comes from below");
+      return out;
+    }
+    for (const Edge& edge : sole_edges(cut.plane, pose))
+      below = below || std::max(edge.from.y, edge.to.y) > section.thickness + kReachSlack;
+  }
+  if (below && !cut.overhang && !is_underside_up(cut.lies))
+    out.push_back(what + " passes below the underside, but the edge is not said to overhang the board");
+  return out;
+}
+
+std::string set_fault(const Cut& cut) {
+  if (!cut.plane.is_curved()) return "";
+  for (std::size_t i = 0; i < std::min(cut.set.size(), cut.poses.size()); ++i) {
+    const Pose &drawn = cut.poses[i], &set = cut.set[i];
+    if (distance(drawn.at, set.at) > kSameFigure ||
+        std::abs(wrap_degrees(drawn.tilt - set.tilt)) > kSameFigure)
+      return std::string("the ") + word(cut.plane.kind) +
+             " is not gauged, but is set elsewhere than it is drawn";
+  }
+  return "";
 }
 
 }  // namespace arrisline::replaying

@@ -42,4 +42,11 @@ std::vector<std::string> facet_faults(const Loop& target, const Plan& plan, doub
 /// Rule 5, as far as a section shows it.
 std::vector<std::string> register_faults(const Standing& wood, const Section& section, const Cut& cut);
 
+/// How the blank is said to lie: the plane comes from above, and what passes below the underside is said to
+/// overhang the board.
+std::vector<std::string> lying_faults(const Section& section, const Cut& cut);
+
+/// A hollow or round is not gauged: it stands as set where it is drawn.
+std::string set_fault(const Cut& cut);
+
 }  // namespace arrisline::replaying

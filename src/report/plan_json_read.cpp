@@ -388,6 +388,9 @@ void Reader::cut(const Json& value, const Path& path, Cut& out) {
   const bool balanced = out.rides == Rides::two_arrises;
   number_at(value, path, "imbalance", balanced ? Need::must : Need::may, 0, 1, out.imbalance);
   number_at(value, path, "imbalance_set", Need::may, 0, 1, out.imbalance_set);
+  // Where nothing is said of it, the blank lies as the plane needs it.
+  if (!out.poses.empty() && std::abs(wrap_degrees(out.poses.front().tilt)) > 90)
+    out.lies = Lies::underside_up;
   word_at(value, path, "lies", says_lies_ ? Need::must : Need::may, kLies, out.lies);
   Planed way = planed(out.lies);
   if (word_at(value, path, "planed", Need::may, kPlaned, way) && way != planed(out.lies)) {
