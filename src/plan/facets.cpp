@@ -131,23 +131,55 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
   return least;
 }
 
-bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, double limit) {
-  if (problem.kit.shop.facets > 0) return true;
+/// Whether hollows or rounds come within `limit` of at least half of the arc.
+static bool is_curved(const Problem& problem, const Surface& arc, const std::vector<Draft>& drafts,
+                      double limit) {
+  const PlaneKind fits = arc.bead ? PlaneKind::hollow : PlaneKind::round;
+  const std::vector<double> looks = arc_looks(arc);
+  const auto curved = std::count_if(looks.begin(), looks.end(), [&](double at) {
+    return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      const Plane& plane = problem.plane(draft.plane);
+      return plane.kind == fits && left_at(problem, arc, plane, draft.poses, at) <= limit;
+    });
+  });
+  return 2 * curved >= static_cast<std::ptrdiff_t>(looks.size());
+}
+
+/// The flats on the arc, whatever they are made for: leaning as some place of it short of its ends does, and
+/// within `limit` there. Poses side by side are one.
+static int flats_on(const Problem& problem, const Surface& arc, const std::vector<Draft>& drafts,
+                    double limit) {
+  constexpr double kEnd = 0.05;      // mm from an end of the arc: a flat there may be the one beside it
+  constexpr double kSameTilt = 0.5;  // degrees
+  const Edge& edge = problem.edge(arc);
+  const double end = to_degrees(kEnd / radius(edge));
+  std::vector<double> tilts;
+  for (const Draft& draft : drafts) {
+    const Plane& plane = problem.plane(draft.plane);
+    if (!plane.is_flat()) continue;
+    for (const Pose& pose : draft.poses) {
+      const double along = wrap_degrees(pose.tilt - (arc.lo + arc.hi) / 2);
+      if (std::abs(along) > (arc.hi - arc.lo) / 2 - end) continue;
+      const Point at = edge.centre + (arc.bead ? radius(edge) : -radius(edge)) * outward(pose.tilt);
+      if (distance(at, sole_edges(plane, pose)) > limit) continue;
+      const bool known = std::any_of(tilts.begin(), tilts.end(), [&](double tilt) {
+        return std::abs(wrap_degrees(tilt - pose.tilt)) < kSameTilt;
+      });
+      if (!known) tilts.push_back(pose.tilt);
+    }
+  }
+  return static_cast<int>(tilts.size());
+}
+
+bool arcs_are_finished(const Problem& problem, const std::vector<Draft>& drafts, double limit) {
   const auto has_own_curve = [&](const Draft& draft) {
     return problem.plane(draft.plane).kind == PlaneKind::shaped;
   };
   if (std::any_of(drafts.begin(), drafts.end(), has_own_curve)) return true;
+  const int facets = problem.kit.shop.facets;
   return std::all_of(problem.surfaces.begin(), problem.surfaces.end(), [&](const Surface& surface) {
-    if (!surface.arc) return true;
-    const PlaneKind fits = surface.bead ? PlaneKind::hollow : PlaneKind::round;
-    const std::vector<double> looks = arc_looks(surface);
-    const auto curved = std::count_if(looks.begin(), looks.end(), [&](double at) {
-      return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& draft) {
-        const Plane& plane = problem.plane(draft.plane);
-        return plane.kind == fits && left_at(problem, surface, plane, draft.poses, at) <= limit;
-      });
-    });
-    return 2 * curved >= static_cast<std::ptrdiff_t>(looks.size());
+    if (!surface.arc || is_curved(problem, surface, drafts, limit)) return true;
+    return facets > 0 && flats_on(problem, surface, drafts, limit) <= facets;
   });
 }
 

@@ -15,10 +15,9 @@ std::vector<double> arc_looks(const Surface& arc);
 double left_at(const Problem& problem, const Surface& arc, const Plane& plane, const std::vector<Pose>& poses,
                double at);
 
-/// Whether hollows or rounds come within `limit` mm of at least half of every arc. An arc that flats alone
-/// bring within the limit is no arc but facets, which the shop has to allow. True where it allows some, and
-/// for arcs under a shaped sole.
-bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, double limit);
+/// Whether hollows or rounds come within `limit` mm of at least half of every arc, or no more flats than the
+/// shop allows to an arc, waste cuts among them. True for arcs under a shaped sole.
+bool arcs_are_finished(const Problem& problem, const std::vector<Draft>& drafts, double limit);
 
 /// Ways to finish the arc with flats, the fewest first, where the shop allows any: tangents outside a bead,
 /// chords in a cove. No more flats than it allows, and none of the ways leaves more than may be left.

@@ -390,7 +390,7 @@ void Search::judge(const LeastCost& least, double left) {
   if (least.total() >= cutoff || !startable(least)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
   const double limit = left > problem_.options.tolerance ? most_left(problem_) : problem_.options.tolerance;
-  if (left <= limit && !arcs_are_curved(problem_, least.drafts(), limit)) return;
+  if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
   std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
   if (!sequence) return;
   if (sequence->left.height > most_left(problem_)) {

@@ -97,6 +97,21 @@ TEST_CASE("tangents alone do not make an arc", "[facets]") {
       draft.poses.push_back(pose_on_arc(problem, arc, problem.plane(plane), tilt));
     return draft;
   };
-  CHECK_FALSE(arcs_are_curved(problem, {at(0, {15, 45, 75})}, options.tolerance));
-  CHECK(arcs_are_curved(problem, {at(0, {15, 45, 75}), at(1, {45})}, options.tolerance));
+  CHECK_FALSE(arcs_are_finished(problem, {at(0, {15, 45, 75})}, options.tolerance));
+  CHECK(arcs_are_finished(problem, {at(0, {15, 45, 75}), at(1, {45})}, options.tolerance));
+}
+
+TEST_CASE("the sole of a flat beside the arc is no facet of it", "[facets]") {
+  // The bevel leans as some place of the bead does, and its sole, run on, comes there within the scrape
+  // limit.
+  const Section section =
+      profile("3 wide, 3/4 thick",
+              "start face 14/32\nbevel out 4/32 down 3/32\nbead out 10/32 down 8/32 radius 12/32");
+  PlanOptions options;
+  options.any = true;
+  options.most_work = 100000;
+  const Plan plan =
+      make_plan(section, kit("units inch\nrebate 3/4\nplough 1/4\nshop facets 3\nscraper\n"), options);
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan) == "");
 }
