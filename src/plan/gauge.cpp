@@ -89,6 +89,22 @@ double along_side(const Wood& wood, const Sweep& sweep, double at, double floor,
   return sum;
 }
 
+/// Whether wood stands beyond the side at u, outward of the sole, with a face along it: a wall to bear
+/// against. What ends there within the sole bears nothing.
+static bool has_wall(const Wood& wood, const Sweep& sweep, double u, double outward_way) {
+  double sum = 0;
+  for (const Edge& edge : wood.edges()) {
+    if (edge.is_arc() || std::abs(sweep.u(edge.from) - u) > kLine || std::abs(sweep.u(edge.to) - u) > kLine)
+      continue;
+    // The wood lies to the left of the edge.
+    const Point d = edge.to - edge.from;
+    if (outward_way * dot({-d.y, d.x}, sweep.e()) <= 0) continue;
+    sum += std::max(0.0, std::max(sweep.v(edge.from), sweep.v(edge.to)) -
+                             std::max(0.0, std::min(sweep.v(edge.from), sweep.v(edge.to))));
+  }
+  return sum > 0.02;
+}
+
 namespace {
 
 /// The side that a line through p is gauged from: on an upright surface from the face, else from the edge.
@@ -156,7 +172,7 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
   for (const double u : {low, high}) {
     const double walled = along_side(after, sweep, u, 0, nullptr);
     if (walled < 0.02) continue;
-    if (along_side(before, sweep, u, 0, nullptr) > 0.02) {
+    if (has_wall(before, sweep, u, u == low ? -1 : 1)) {
       out.on_wall = true;
       continue;
     }

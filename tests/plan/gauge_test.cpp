@@ -168,3 +168,14 @@ TEST_CASE("a stop under both rebates holds in neither order", "[gauge][board]") 
   REQUIRE(held.feasible);
   CHECK(faults(held) == "");
 }
+
+TEST_CASE("the side of a ridge that the sole takes away is no wall to start against", "[gauge]") {
+  // From the back the floor is cut up to the line of the step; what stands before it is then a ridge, and the
+  // side of a plane that takes the ridge away has air beyond it.
+  const Section section = test::profile(
+      "80/32 wide, 24/32 thick",
+      "start back 1/8\nfillet out 64/32\nstep down 2/32\nbead out 12/32 down 12/32\nfillet out 4/32");
+  const Plan plan = make_plan(section, test::kit("units inch\nrebate 1/4\nhollow 6\nround 6\n"), {});
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan) == "");
+}

@@ -1,3 +1,4 @@
+// The plans come from the planner; nothing here judges them.
 #include "referee/small_plans.h"
 
 #include <algorithm>
