@@ -22,6 +22,13 @@ void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>&
 /// Appends the fractions of `edge` at which it meets the whole line or circle that carries `other`.
 void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts);
 
+/// Where the edge runs along the line or circle, or all but touches it: appends the fractions at which it
+/// comes within kSame of it, on either side, so that on each stretch between them the two are one or are not.
+/// Elsewhere nothing: what crosses plainly is that close for no length that counts.
+void part_line(const Edge& edge, Point p, Point d, std::vector<double>& ts);
+void part_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts);
+void part_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts);
+
 /// Appends the fraction t in (0, 1) of the point p where it lies on the edge.
 void cross_at(const Edge& edge, Point p, std::vector<double>& ts);
 

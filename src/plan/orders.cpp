@@ -14,7 +14,7 @@ namespace {
 constexpr std::size_t kMostDrafts = 60;  // the cuts done are kept as bits of one word
 constexpr std::size_t kBitsOfStart = 6;  // that tell the starts of a curved draft apart
 constexpr int kMostStarted = 10;         // curved drafts that have their own such bits
-constexpr double kSameCost = 1e-9;       // costs are compared after rounding to this
+constexpr double kSameCost = 1e-6;  // costs are compared after rounding to this, as by kTie in search.cpp
 
 double rounded(double cost) {
   return std::round(cost / kSameCost) * kSameCost;

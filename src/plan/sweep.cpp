@@ -16,7 +16,7 @@ Sweep::Sweep(const Plane& plane, const Pose& pose)
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
 }
 
-double Sweep::sole_depth(Point uv) const {
+double Sweep::sole_depth(Point p, Point uv) const {
   constexpr double kDeep = std::numeric_limits<double>::infinity();
   const double r = plane_->radius;
   switch (plane_->kind) {
@@ -26,7 +26,8 @@ double Sweep::sole_depth(Point uv) const {
     case PlaneKind::hollow:
       return uv.y <= -r ? -kDeep : std::hypot(uv.x, uv.y + r) - r;
     case PlaneKind::shaped:
-      return uv.y - sole_height(*plane_, uv.x);
+      // Its sole may be steep: the height over it tells the side, and not how far off it is.
+      return std::copysign(distance(p, sole_), uv.y - sole_height(*plane_, uv.x));
     default:
       return uv.y;
   }
@@ -34,7 +35,7 @@ double Sweep::sole_depth(Point uv) const {
 
 double Sweep::depth(Point p) const {
   const Point uv = {u(p), v(p)};
-  return std::min(half_ - std::abs(uv.x), sole_depth(uv));
+  return std::min(half_ - std::abs(uv.x), sole_depth(p, uv));
 }
 
 std::vector<Edge> Sweep::boundary(double far) const {
@@ -57,15 +58,32 @@ void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) c
       cross_circle(edge, centre_, plane_->radius + inset, ts);
       break;
     case PlaneKind::shaped:
-      for (Edge part : sole_) {
-        part.from = part.from + inset * a_;
-        part.to = part.to + inset * a_;
-        part.centre = part.centre + inset * a_;
-        cross_carrier(edge, part, ts);
+      // The region is to the right of its sole.
+      for (const Edge& part : sole_) {
+        if (part.is_arc()) {
+          const double r = radius(part) + (part.turn == Turn::left ? inset : -inset);
+          if (r > 0) cross_circle(edge, part.centre, r, ts);
+        } else if (!(part.from == part.to)) {
+          const Point along = direction_at(part, 0);
+          cross_line(edge, part.from + inset * Point{along.y, -along.x}, along, ts);
+        }
+        if (inset > 0) cross_circle(edge, part.from, inset, ts);
       }
       break;
     default:
       cross_line(edge, pose_.at + inset * a_, e_, ts);
+  }
+}
+
+void Sweep::partings(const Edge& edge, std::vector<double>& ts) const {
+  part_line(edge, pose_.at + half_ * e_, a_, ts);
+  part_line(edge, pose_.at - half_ * e_, a_, ts);
+  if (plane_->is_curved()) {
+    part_circle(edge, centre_, plane_->radius, ts);
+  } else if (plane_->kind == PlaneKind::shaped) {
+    for (const Edge& part : sole_) part_carrier(edge, part, ts);
+  } else {
+    part_line(edge, pose_.at, e_, ts);
   }
 }
 

@@ -22,8 +22,7 @@ class Sweep {
   double v(Point p) const { return dot(p - pose_.at, a_); }
 
   /// How deep p lies in the region in mm: the distance to the nearer of sole and sides where it is inside,
-  /// negative outside (there not a distance). For a shaped sole the height above the sole stands for the
-  /// distance.
+  /// negative outside (there not a distance).
   double depth(Point p) const;
 
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
@@ -34,11 +33,15 @@ class Sweep {
   /// all sides (its lines and circles produced).
   void crossings(const Edge& edge, double inset, std::vector<double>& ts) const;
 
+  /// Appends the fractions at which the edge parts from the outline of this region, where it runs along it or
+  /// all but touches it: see part_line().
+  void partings(const Edge& edge, std::vector<double>& ts) const;
+
   /// The same region slid out of the wood by `height` along the plane.
   Sweep lifted(double height) const;
 
  private:
-  double sole_depth(Point uv) const;
+  double sole_depth(Point p, Point uv) const;
 
   const Plane* plane_;
   Pose pose_;

@@ -14,7 +14,7 @@ thread_local std::uint64_t work_done = 0;
 
 /// How far to the side a point is tried where a piece lies along an outline: well above kSame, and below
 /// anything a plane iron could show.
-constexpr double kAside = 1e-5;
+constexpr double kAside = 1e-6;
 
 Point left_of(const Edge& edge, double t) {
   const Point d = direction_at(edge, t);
@@ -100,6 +100,47 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
   return dropped;
 }
 
+/// Whether every piece ends where another begins, as far as sums tell that come to nothing round any closed
+/// outline.
+bool closes(const std::vector<Edge>& edges) {
+  constexpr double kClosed = 1e-9;  // mm, and mm² of the squares
+  Point along;
+  double squares = 0;
+  for (const Edge& edge : edges) {
+    along = along + (edge.to - edge.from);
+    squares += dot(edge.to - edge.from, edge.to + edge.from);
+  }
+  return std::abs(along.x) + std::abs(along.y) + std::abs(squares) < kClosed;
+}
+
+/// What straight pieces between open ends add to the area, each end joined to the nearest beginning that is
+/// free.
+double area_between_ends(const std::vector<Edge>& edges) {
+  struct Join {
+    double gap;
+    std::size_t end, begin;
+  };
+  std::vector<Join> joins;
+  for (std::size_t i = 0; i < edges.size(); ++i)
+    for (std::size_t j = 0; j < edges.size(); ++j)
+      joins.push_back({distance(edges[i].to, edges[j].from), i, j});
+  std::sort(joins.begin(), joins.end(), [](const Join& a, const Join& b) { return a.gap < b.gap; });
+  std::vector<bool> ended(edges.size()), begun(edges.size());
+  double twice = 0;
+  for (const Join& join : joins) {
+    if (ended[join.end] || begun[join.begin]) continue;
+    ended[join.end] = begun[join.begin] = true;
+    twice += cross(edges[join.end].to, edges[join.begin].from);
+  }
+  return twice / 2;
+}
+
+/// Where outlines part by less than kSame, or a crumb is dropped, ends stay open. The gap is a hair, but its
+/// share of the area is as long as it is far from the origin.
+double enclosed_area(const std::vector<Edge>& edges) {
+  return arrisline::area(edges) + (closes(edges) ? 0 : area_between_ends(edges));
+}
+
 }  // namespace
 
 bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
@@ -110,6 +151,7 @@ bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) 
   std::vector<double> ts;
   ts.reserve(8);
   sweep.crossings(edge, 0, ts);
+  sweep.partings(edge, ts);
   return split(edge, ts, out, [&](double t) {
     const Point p = point_at(edge, t);
     const double depth = sweep.depth(p);
@@ -171,6 +213,7 @@ double Wood::cut(const Sweep& sweep) {
       if (!boxes[i].meets(box)) continue;
       const Edge& old = edges_[i];
       cross_carrier(edge, old, ts);
+      part_carrier(edge, old, ts);
       // Edges that share a line or circle do not cross: they part where either ends.
       cross_at(edge, old.from, ts);
       cross_at(edge, old.to, ts);
@@ -198,7 +241,7 @@ double Wood::cut(const Sweep& sweep) {
   cuts_.push_back(sweep);
   if (strip_) return 0;
   const double before = area_;
-  area_ = arrisline::area(edges_);
+  area_ = enclosed_area(edges_);
   return before - area_;
 }
 

@@ -171,9 +171,18 @@ TEST_CASE("whenever the writing is killed the file is the old one or the new one
   CHECK(written >= 20);
 }
 
-TEST_CASE("a device is written to as it is, and a full one says so", "[app]") {
-  CHECK_FALSE(replace_file("/dev/null", "text").has_value());
-  CHECK(fs::is_character_file("/dev/null"));
+TEST_CASE("a device or a pipe is written to as it is, and a full one says so", "[app]") {
+  const Folder folder;
+  const fs::path pipe = folder.path / "pipe";
+  REQUIRE(::mkfifo(pipe.c_str(), 0600) == 0);
+  const int reader = ::open(pipe.c_str(), O_RDONLY | O_NONBLOCK);
+  REQUIRE(reader >= 0);
+  CHECK_FALSE(replace_file(pipe, "text").has_value());
+  CHECK(fs::is_fifo(pipe));
+  char read[8] = {};
+  CHECK(::read(reader, read, sizeof read) == 4);
+  CHECK(std::string(read) == "text");
+  ::close(reader);
   CHECK(replace_file("/dev/full", "text") == "No space left on device");
 }
 

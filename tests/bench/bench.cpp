@@ -20,7 +20,7 @@
 #include "plan/wood.h"
 #include "section/contacts.h"
 #ifdef ARRISLINE_WITH_CGAL
-#include "referee/exact.h"
+#include "bench/cgal_twin.h"
 #endif
 
 namespace {
@@ -156,11 +156,11 @@ void contact_test(benchmark::State& state) {
 #ifdef ARRISLINE_WITH_CGAL
 void difference_cgal(benchmark::State& state) {
   const Roughed roughed;
-  referee::ExactWood wood(blank_outline(50.8, 19.05));
-  for (const Sweep& step : roughed.steps) wood.cut(referee::ExactWood::region(step, kFar));
-  const referee::ExactWood::Set region = referee::ExactWood::region(roughed.last, kFar);
+  CgalTwin wood(blank_outline(50.8, 19.05));
+  for (const Sweep& step : roughed.steps) wood.cut(CgalTwin::region(step, kFar));
+  const CgalTwin::Set region = CgalTwin::region(roughed.last, kFar);
   for (auto _ : state) {
-    referee::ExactWood copy = wood;
+    CgalTwin copy = wood;
     copy.cut(region);
     benchmark::DoNotOptimize(copy);
   }

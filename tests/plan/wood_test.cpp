@@ -70,3 +70,60 @@ TEST_CASE("random cuts agree with the clipper", "[wood][property]") {
   }
   CHECK(took > 1000);
 }
+
+TEST_CASE("circles all but the same part where they part, and no piece of either is lost", "[wood]") {
+  // Found at random; the last figure is that of exact arithmetic.
+  struct Step {
+    PlaneKind kind;
+    double width, radius;
+    Pose pose;
+  };
+  const std::vector<Step> steps = {
+      {PlaneKind::round,
+       5.2031251995948962,
+       14.362401615954768,
+       {{21.188965703325152, 18.834231027371683}, 180}},
+      {PlaneKind::round,
+       5.2031251995948962,
+       14.362401615954768,
+       {{21.188964229728299, 18.834227534103892}, 179.99999999998045}},
+      {PlaneKind::rebate, 14, 0, {{20.574621643535082, 25.766165452254484}, -94.352843617444989}},
+      {PlaneKind::round, 2, 2, {{50, 5.4531015958906517}, -90}},
+      {PlaneKind::round,
+       7.4362345534021275,
+       14.362401615954766,
+       {{20.440504152565584, 18.853742840356357}, -177.01282289953076}},
+      {PlaneKind::round, 12, 12, {{43.050157706443201, 21.607695154586736}, 0}},
+      {PlaneKind::hollow,
+       18.358932243949418,
+       14.362756204375426,
+       {{19.170398058306734, 18.976782832568528}, 8.0793998380389347}}};
+  std::vector<Plane> planes;
+  for (const Step& step : steps) {
+    Plane plane = curved(step.kind, step.radius);
+    plane.width = step.width;
+    planes.push_back(plane);
+  }
+  Wood wood(blank_outline(50, 20));
+  double last = 0;
+  for (std::size_t i = 0; i < steps.size(); ++i) last = wood.cut({planes[i], steps[i].pose});
+  CHECK(last == Approx(359.594544030).margin(1e-6));
+}
+
+TEST_CASE("a steep sole is as far off as the way to it, not as its height above", "[wood]") {
+  Plane plane;
+  plane.kind = PlaneKind::shaped;
+  plane.width = 6;
+  // A quarter-round that ends upright, and a flat beside it.
+  plane.sole = {{{-3, 3}, {0, 0}, {0, 3}, Turn::left}, {{0, 0}, {3, 0}, {}, Turn::straight}};
+  const Sweep sweep(plane, {{25, 5}, 0});
+  // A micron beside the sole where it is nearly upright.
+  const double a = to_radians(2);
+  const Point centre{25, 2}, p = centre - (3 - 1e-3) * Point{std::cos(a), -std::sin(a)};
+  CHECK(sweep.depth(p) == Approx(1e-3).margin(1e-9));
+  // The same again takes nothing, nor does it a hair to the side.
+  Wood wood(blank_outline(50, 19));
+  wood.cut(sweep);
+  CHECK(wood.cut({plane, {{25 - 3e-8, 5 - 2e-9}, 0}}) < 1e-5);
+  CHECK(wood.area() == Approx(50 * 19 - (3 * 5 + 3 * 5 - (9 - kPi * 9 / 4))).margin(1e-5));
+}

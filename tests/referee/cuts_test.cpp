@@ -1,15 +1,316 @@
-// The wood of the planner against the exact twin, cut by cut.
+// The planner's wood and the replay's against exact arithmetic, cut by cut, on random and adversarial
+// sections. ARRISLINE_REFEREE_CUTS (5000) and ARRISLINE_REFEREE_SEED (1) make it longer or other.
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <deque>
+#include <string>
+
 #include "arrisline/section.h"
 #include "catch.h"
-#include "referee/exact.h"
+#include "plan/thickness.h"
+#include "plan/wood.h"
+#include "referee/random_cuts.h"
+#include "referee/region.h"
+#include "replay/flattened.h"
+#include "replay/remains.h"
+#include "replay/standing.h"
 
 using namespace arrisline;
 using namespace arrisline::referee;
 
-TEST_CASE("a rebate meets the blank it stands in, and not the air beside it", "[referee]") {
-  Plane rebate;
-  rebate.width = 20;
-  const ExactWood exact(blank_outline(50, 20));
-  CHECK(exact.meets(ExactWood::region(Sweep(rebate, {{5, 5}, 0}), 200)));
-  CHECK_FALSE(exact.meets(ExactWood::region(Sweep(rebate, {{-15, 5}, 0}), 200)));
+static constexpr double kWide = 50, kThick = 20, kFar = 200;
+// Above this the area is grossly wrong, mm²: far over the rounding, far under what a plan may be off by.
+static constexpr double kGross = 1e-4;
+// Two boundaries that ought to be one are no farther apart than this, mm.
+static constexpr double kApart = 1e-5;
+
+namespace {
+
+unsigned long from_environment(const char* name, unsigned long otherwise) {
+  const char* text = std::getenv(name);
+  return text == nullptr ? otherwise : std::strtoul(text, nullptr, 10);
+}
+
+// How often something was compared, how often it was off, and by how much at the worst.
+struct Tally {
+  std::string what;
+  double allowed;
+  long compared = 0, off = 0;
+  double worst = 0;
+  std::string first{};  // where it was off first
+
+  void compare(double error, const std::string& where) {
+    ++compared;
+    worst = std::max(worst, error);
+    if (error <= allowed) return;
+    if (off++ == 0) first = where + ", off by " + std::to_string(error);
+  }
+};
+
+struct Stick {
+  std::deque<RandomCut> cuts;  // Wood keeps pointers to their planes
+  std::vector<RandomCut> done;
+  std::vector<Edge> outline;
+  Region exact;
+};
+
+std::string place(unsigned long seed, long stick, std::size_t cut, CutKind kind, const Plane& plane) {
+  return std::string(word(plane.kind)) + " " + "seed " + std::to_string(seed) + ", stick " +
+         std::to_string(stick) + ", cut " + std::to_string(cut) + " " +
+         std::string(kCutKinds[static_cast<std::size_t>(kind)]);
+}
+
+// The pieces linked into outlines, ends a hair apart made one; nothing where they do not link.
+std::vector<std::vector<Edge>> linked(std::vector<Edge> pieces) {
+  constexpr double kLink = 1e-6;
+  std::erase_if(pieces, [](const Edge& edge) { return length(edge) < kLink; });
+  std::vector<std::vector<Edge>> out;
+  while (!pieces.empty()) {
+    std::vector<Edge> loop{pieces.back()};
+    pieces.pop_back();
+    while (distance(loop.back().to, loop.front().from) > kLink) {
+      const auto next = std::min_element(pieces.begin(), pieces.end(), [&](const Edge& a, const Edge& b) {
+        return distance(a.from, loop.back().to) < distance(b.from, loop.back().to);
+      });
+      if (next == pieces.end() || distance(next->from, loop.back().to) > kLink) return {};
+      loop.push_back(*next);
+      loop.back().from = loop[loop.size() - 2].to;
+      pieces.erase(next);
+    }
+    loop.back().to = loop.front().from;
+    if (loop.size() > 1) out.push_back(std::move(loop));
+  }
+  return out;
+}
+
+// The area in one of the two and not in the other, mm²; negative where the pieces do not link into outlines
+// that bound something.
+double symmetric_difference(const Region& exact, const Wood& wood) {
+  const std::vector<std::vector<Edge>> loops = linked(wood.edges());
+  double both = 0, own = 0;
+  for (const std::vector<Edge>& loop : loops) {
+    const double signed_area = area(loop);
+    if (std::abs(signed_area) < 1e-6) continue;
+    const auto inside = Region::inside(loop);
+    if (!inside) return -1;
+    const double sign = signed_area > 0 ? 1 : -1;  // a hole
+    both += sign * exact.common(*inside).area();
+    own += sign * inside->area();
+  }
+  if (loops.empty() && !wood.edges().empty()) return -1;
+  return exact.area() + own - 2 * both;
+}
+
+std::vector<Edge> edges_of(const Region& region) {
+  std::vector<Edge> out;
+  for (const auto& loop : region.loops()) out.insert(out.end(), loop.begin(), loop.end());
+  return out;
+}
+
+// Not so along a fin or a crack no wider than rounding, where the same is on both sides, nor at its end.
+bool parts_wood_from_air(const Region& region, const Edge& edge, double t) {
+  constexpr double kBeside = 1e-6;
+  if (length(edge) < kBeside) return false;
+  const Point along = direction_at(edge, t);
+  const Point aside = kBeside * Point{-along.y, along.x};
+  return region.holds(point_at(edge, t) + aside) != region.holds(point_at(edge, t) - aside);
+}
+
+// The farthest that any of some points of the pieces is from the boundary of the exact wood, and the other
+// way.
+double apart(const Region& exact, const Wood& wood) {
+  const std::vector<Edge> bound = edges_of(exact);
+  if (bound.empty()) return 0;
+  double worst = 0;
+  for (const double t : {0.1, 0.5, 0.9}) {
+    for (const Edge& edge : wood.edges()) worst = std::max(worst, off_outline(point_at(edge, t), bound));
+    for (const Edge& edge : bound) {
+      if (parts_wood_from_air(exact, edge, t))
+        worst = std::max(worst, distance(point_at(edge, t), wood.edges()));
+    }
+  }
+  return worst;
+}
+
+struct Bounds {
+  double low = 0, high = 0;
+};
+
+// Of a distance over the pieces: what some points show, and what no point can exceed, each being within
+// `steps` steps of one that was asked. `value` is negative where the point does not count.
+template <class Value>
+Bounds distances(const std::vector<Edge>& pieces, double steps, const Value& value) {
+  constexpr double kStep = 0.02;
+  Bounds out;
+  for (const Edge& edge : pieces) {
+    const double whole = length(edge);
+    const int count = std::max(1, static_cast<int>(std::ceil(whole / kStep)));
+    for (int i = 0; i <= count; ++i) {
+      const double off = value(edge, static_cast<double>(i) / count);
+      out.low = std::max(out.low, off);
+      out.high = std::max(out.high, off + steps * whole / count + 1e-6);
+    }
+  }
+  return out;
+}
+
+// How far `found` is outside of the bounds.
+double outside(const Bounds& bounds, double found) {
+  return std::max({0.0, bounds.low - found, found - std::max(bounds.high, bounds.low)});
+}
+
+class Referee {
+ public:
+  explicit Referee(unsigned long seed) : seed_(seed), chance_(seed) {}
+
+  void run(long cuts) {
+    for (long stick = 0; taken.compared < cuts; ++stick) cut_stick(stick);
+  }
+
+  Tally taken{"area taken, mm²", kGross};
+  Tally left{"area left, mm²", kGross};
+  Tally differs{"symmetric difference, mm²", kGross};
+  Tally boundary{"boundary apart, mm", kApart};
+  Tally gouge{"depth of a gouge, mm", 2e-4};
+  Tally thick{"thickness by the planner, mm", 2e-4};
+  // The replay measures to 1e-4 mm, on wood flattened to 5e-4.
+  Tally thick_replayed{"thickness by the replay, mm", 6.1e-4};
+  Tally solid{"points of wood told by the replay", 0};
+  Tally flattened{"area by the clipper, over what it may be off", 0};
+  std::array<long, kCutKinds.size()> kinds{};
+  long not_linked = 0, sections = 0, large_arcs = 0, touched = 0, misses = 0;
+
+ private:
+  void cut_stick(long stick);
+  void compare_replay(const Stick& stick, const replaying::Standing& standing, const ClipperLib::Paths& flat,
+                      double arcs, const std::string& where);
+  void compare_thickness(const Stick& stick, const Wood& wood, const replaying::Standing& standing,
+                         const ClipperLib::Paths& flat, const std::string& where);
+  std::vector<Edge> valid_section();
+
+  unsigned long seed_;
+  Chance chance_;
+};
+
+std::vector<Edge> Referee::valid_section() {
+  for (;;) {
+    std::vector<Edge> outline = inside_to_the_left(random_section(chance_, kWide, kThick));
+    if (Region::inside(outline)) return outline;
+  }
+}
+
+void Referee::cut_stick(long number) {
+  Stick stick;
+  const bool blank = chance_.of(2) == 0;
+  stick.outline = blank ? blank_outline(kWide, kThick) : valid_section();
+  stick.exact = *Region::inside(stick.outline);
+  if (!blank) ++sections;
+  for (const Edge& edge : stick.outline) large_arcs += std::abs(sweep(edge)) > kPi ? 1 : 0;
+  Wood wood(stick.outline);
+  replaying::Standing standing(kWide, kThick);
+  ClipperLib::Paths flat{replaying::flatten(std::span<const Edge>(stick.outline))};
+  const Loop target = inside_to_the_left(valid_section());
+  double arcs = 0;
+  std::string where;
+  const std::size_t cuts = 3 + static_cast<std::size_t>(chance_.of(8));
+  for (std::size_t i = 0; i < cuts; ++i) {
+    const RandomCut& cut =
+        stick.cuts.emplace_back(random_cut(chance_, wood.edges(), stick.done, kWide, kThick));
+    const auto swept = Region::inside(outline_of(cut.plane, cut.pose, kFar));
+    REQUIRE(swept);
+    where = place(seed_, number, i, cut.kind, cut.plane);
+    ++kinds[static_cast<std::size_t>(cut.kind)];
+    const double before = stick.exact.area();
+    Region rest = stick.exact.less(*swept);
+    const Sweep sweep(cut.plane, cut.pose);
+    const double took = wood.cut(sweep);
+    const double takes = before - rest.area();
+    if (cut.kind == CutKind::touching) ++(takes < 1e-9 ? touched : misses);
+    stick.exact = std::move(rest);
+    stick.done.push_back(cut);
+    taken.compare(std::abs(took - takes), where);
+    left.compare(std::abs(wood.area() - stick.exact.area()), where);
+    boundary.compare(apart(stick.exact, wood), where);
+    const std::vector<Edge> sides = outline_of(cut.plane, cut.pose, kFar);
+    const Bounds depth = distances(target, 0.5, [&](const Edge& edge, double t) {
+      const Point p = point_at(edge, t);
+      return swept->holds(p) ? off_outline(p, sides) : -off_outline(p, sides);
+    });
+    gouge.compare(outside(depth, gouge_depth(target, sweep)), where);
+    if (blank) {
+      const replaying::Swept replayed = replaying::sweep_of(cut.plane, cut.pose, kFar);
+      for (const Edge& edge : replayed.bounds) arcs += edge.is_arc() ? length(edge) : 0;
+      flat = replaying::less(flat, {replaying::flatten(replayed)});
+      standing.take(replayed);
+    }
+  }
+  const double differing = symmetric_difference(stick.exact, wood);
+  if (differing < -kGross) {
+    ++not_linked;
+  } else {
+    differs.compare(std::abs(differing), where);
+  }
+  if (!blank) return;
+  compare_replay(stick, standing, flat, arcs, where);
+  // Of a target that reaches out of the blank nothing is left above it there.
+  compare_thickness(stick, wood, standing, flat, where);
+}
+
+void Referee::compare_replay(const Stick& stick, const replaying::Standing& standing,
+                             const ClipperLib::Paths& flat, double arcs, const std::string& where) {
+  constexpr double kNear = 1e-6;  // on the surface either is right
+  const std::vector<Edge> bound = edges_of(stick.exact);
+  for (int i = 0; i < 40; ++i) {
+    Point p{chance_.in(0, kWide), chance_.in(0, kThick)};
+    if (i % 2 == 0 && !bound.empty())
+      p = point_at(chance_.one_of(bound), chance_.in(0, 1)) + Point{chance_.hair(-5, 0), chance_.hair(-5, 0)};
+    if (bound.empty() || off_outline(p, bound) < kNear || standing.off_blank(p) > -kNear) continue;
+    solid.compare(standing.solid(p) == stick.exact.holds(p) ? 0 : 1, where);
+  }
+  const double off = std::abs(replaying::area_of(flat) - stick.exact.area());
+  flattened.compare(std::max(0.0, off - 0.02 - 0.0007 * arcs), where);
+}
+
+void Referee::compare_thickness(const Stick& stick, const Wood& wood, const replaying::Standing& standing,
+                                const ClipperLib::Paths& flat, const std::string& where) {
+  const Loop target = inside_to_the_left(valid_section());
+  const Region above = stick.exact.less(*Region::inside(target));
+  const Bounds bounds = distances(edges_of(above), 1.5, [&](const Edge& edge, double t) {
+    return parts_wood_from_air(above, edge, t) ? off_outline(point_at(edge, t), target) : -1;
+  });
+  thick.compare(outside(bounds, thickest_left(wood, target).height), where);
+  const ClipperLib::Paths left_flat =
+      replaying::less(flat, {replaying::flatten(std::span<const Edge>(target))});
+  thick_replayed.compare(outside(bounds, replaying::thickest_left(standing, target, left_flat).mm), where);
+}
+
+}  // namespace
+
+TEST_CASE("cuts, areas, depths and thicknesses are those of exact arithmetic", "[referee][cuts]") {
+  const unsigned long seed = from_environment("ARRISLINE_REFEREE_SEED", 1);
+  const long cuts = static_cast<long>(from_environment("ARRISLINE_REFEREE_CUTS", 5000));
+  Referee referee(seed);
+  referee.run(cuts);
+
+  std::printf("seed %lu: %ld cuts, %ld sections of lines and arcs, %ld arcs over 180 degrees\n", seed,
+              referee.taken.compared, referee.sections, referee.large_arcs);
+  for (std::size_t i = 0; i < kCutKinds.size(); ++i) {
+    std::printf("  %-26s %8ld\n", std::string(kCutKinds[i]).c_str(), referee.kinds[i]);
+    CHECK(referee.kinds[i] > cuts / 20);
+  }
+  std::printf("  %-46s %9s %6s %10s\n", "", "compared", "off", "worst");
+  for (const Tally* tally :
+       {&referee.taken, &referee.left, &referee.differs, &referee.boundary, &referee.gouge, &referee.thick,
+        &referee.thick_replayed, &referee.solid, &referee.flattened}) {
+    std::printf("  %-46s %9ld %6ld %10.2g\n", tally->what.c_str(), tally->compared, tally->off, tally->worst);
+    INFO(tally->what << ": " << tally->first);
+    CHECK(tally->off == 0);
+    CHECK(tally->compared > cuts / 40);
+  }
+  std::printf("  sticks whose pieces did not link: %ld\n", referee.not_linked);
+  CHECK(referee.not_linked * 20 < referee.differs.compared);
+  CHECK(referee.large_arcs > cuts / 50);
+  CHECK(referee.touched > referee.misses);
 }

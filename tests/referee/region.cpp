@@ -112,6 +112,12 @@ static Kernel::Point_2 exact(Point p) {
   return {p.x, p.y};
 }
 
+// A lazy figure is only worked out as far as its comparisons ask; by itself it is good to five digits.
+static const bool fine = [] {
+  Kernel::FT::set_relative_precision_of_to_double(1e-14);
+  return true;
+}();
+
 static Edge edge_of(const XCurve& curve) {
   Edge out;
   out.from = {CGAL::to_double(curve.source().x()), CGAL::to_double(curve.source().y())};

@@ -1,6 +1,6 @@
 // The exact twin of Wood: the same cuts with CGAL's sets of polygons bounded by lines and circles, in exact
-// arithmetic. CGAL's boolean operations are under the GPL: nothing but the referee and the benchmarks, which
-// are never installed, uses it.
+// arithmetic. CGAL's boolean operations are under the GPL: nothing but the benchmarks, which are never
+// installed, uses it.
 #pragma once
 
 #include <CGAL/Boolean_set_operations_2.h>
@@ -13,9 +13,9 @@
 
 #include "plan/sweep.h"
 
-namespace arrisline::referee {
+namespace arrisline::bench {
 
-class ExactWood {
+class CgalTwin {
  public:
   using Kernel = CGAL::Exact_predicates_exact_constructions_kernel;
   using Traits = CGAL::Gps_circle_segment_traits_2<Kernel>;
@@ -23,7 +23,7 @@ class ExactWood {
   using Polygon = Traits::Polygon_2;
 
   /// REQUIRES: `base` has straight edges only.
-  explicit ExactWood(const Loop& base) {
+  explicit CgalTwin(const Loop& base) {
     std::vector<Point> corners;
     for (const Edge& edge : base) corners.push_back(edge.from);
     set_.insert(polygon(corners));
@@ -84,4 +84,4 @@ class ExactWood {
   Set set_;
 };
 
-}  // namespace arrisline::referee
+}  // namespace arrisline::bench
