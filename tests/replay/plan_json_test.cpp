@@ -208,3 +208,15 @@ TEST_CASE("how a blank lies and which way it is planed go together", "[plan_json
         std::vector<std::string>{"cuts[0].planed: face up the blank is planed along the arrow"});
   CHECK_FALSE(faults_after("\"along the arrow\"", "\"sideways\"").empty());
 }
+
+TEST_CASE("a plan that does not say how the tools are set is written without it", "[plan_json]") {
+  Plan plan = plans::round_over();
+  for (Cut& cut : plan.cuts) cut.set.clear();
+  Cut scraper;
+  scraper.number = 3;
+  scraper.plane.kind = PlaneKind::scraper;
+  scraper.made_for = "facets";
+  scraper.rides = Rides::by_hand;
+  plan.cuts.push_back(scraper);
+  check_same_bytes(plan);
+}
