@@ -51,8 +51,9 @@ for profile in examples/*.profile; do
   done
 done
 
-# A single input may take 20 s and 1 GiB here, where the sanitizers make all some ten times slower and several
-# times larger; one block of memory no more than the whole program is allowed without them, 200 MiB.
+# With the sanitizers everything is some ten times slower and larger. So one input may take 20 s; the whole may
+# take 2 GiB, most of which is what the sanitizers remember of all inputs so far; and one block of memory may have
+# 200 MiB, all that the program is allowed without them.
 run() {
   dictionary=
   [ ! -f "tests/fuzz/$1.dict" ] || dictionary=-dict=tests/fuzz/$1.dict
@@ -60,8 +61,9 @@ run() {
   [ -d "$seeds/$1" ] && nothing=$seeds/$1
   # The fuzzer sees to its own time; the limit is for one that does not come back.
   # shellcheck disable=SC2086 # each is one word, or none
-  ASAN_OPTIONS=quarantine_size_mb=64 timeout -k 10 "$((seconds + 90))" "$work/tests/fuzz_$1" \
-    -max_total_time="$seconds" -timeout=20 -rss_limit_mb=1024 -malloc_limit_mb=200 -print_final_stats=1 \
+  ASAN_OPTIONS=quarantine_size_mb=16:malloc_context_size=6:allocator_release_to_os_interval_ms=500 \
+    timeout -k 10 "$((seconds + 90))" "$work/tests/fuzz_$1" \
+    -max_total_time="$seconds" -timeout=20 -rss_limit_mb=2048 -malloc_limit_mb=200 -print_final_stats=1 \
     -artifact_prefix="$found/$1-" $dictionary "$work/corpus/$1" $nothing >"$work/$1.log" 2>&1
 }
 

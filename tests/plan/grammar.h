@@ -41,7 +41,7 @@ class Writer {
     end_ = choices.one_of<std::string>({"\n", "\r\n", "\r"});
   }
 
-  double mm_per_step() const { return metric_ ? 0.5 : 25.4 / 32; }
+  bool metric() const { return metric_; }
 
   std::string length(int steps) {
     if (metric_) {
@@ -158,18 +158,21 @@ struct Run {
 /// One element or trade shape of a chain that stays to one side of its start where it can.
 inline void add_element(Choices& choices, Writer& writer, Run& run) {
   const auto length = [&](int steps) { return writer.length(steps); };
-  const int a = choices.from(2, 16);
-  const int b = choices.from(2, 16);
+  // One time in two of the size that the sixes of the kit are for: 3/8 in or 9.5 mm, 12 or 19 steps.
+  const int six = writer.metric() ? 19 : 12;
+  const int a = choices.once_in(2) ? six : choices.from(2, 16);
+  const int b = choices.once_in(2) ? six : choices.from(2, 16);
   const auto chord = static_cast<int>(std::ceil(std::hypot(a, b) / 2));
   const std::string convex = choices.once_in(2) ? "cove" : "bead";
-  const std::string large = choices.once_in(12) ? "large" : "";
+  const std::string large = choices.once_in(20) ? "large" : "";
   const auto arc = [&](std::vector<std::string> moves, int least) {
-    moves.push_back("radius " + length(least + choices.from(0, 12)));
+    moves.push_back("radius " +
+                    length(choices.once_in(2) ? std::max(six, least) : least + choices.from(0, 12)));
     if (!large.empty()) moves.push_back(large);
     return convex + " " + writer.in_any_order(moves);
   };
-  const bool back = choices.once_in(10);  // inward, where the element may go so
-  const bool rise = run.down > b && choices.once_in(10);
+  const bool back = choices.once_in(16);  // inward, where the element may go so
+  const bool rise = run.down > b && choices.once_in(12);
   const std::string sideways = back ? "in " : "out ";
   const std::string upright = rise ? "up " : "down ";
   const int goes_out = back ? -a : a;
@@ -248,7 +251,7 @@ inline Run make_run(Choices& choices, Writer& writer) {
   Run run;
   const int step = choices.from(1, 6);
   if (!choices.once_in(3)) run.add("step down " + writer.length(step), 0, step);
-  const int members = choices.from(1, 4);
+  const int members = choices.one_of<int>({1, 1, 1, 2, 2, 3, 5});
   for (int i = 0; i < members; ++i) {
     add_element(choices, writer, run);
     const int fillet = choices.from(1, 6);
@@ -269,13 +272,14 @@ inline std::string make_profile(Choices& choices) {
   const bool metric = choices.once_in(3);
   Writer writer(choices, metric);
   const Run first = make_run(choices, writer);
-  const bool second = choices.once_in(3);
+  const bool second = choices.once_in(5);
   const Run other = second ? make_run(choices, writer) : Run{};
   const std::string second_side = choices.one_of<std::string>({"underside", "back", "face"});
-  const std::string first_side = choices.one_of<std::string>({"", "", "", "", "face", "back", "underside"});
+  const std::string first_side =
+      choices.one_of<std::string>({"", "", "", "", "", "face", "back", "underside"});
   enum class Form { edge, flute, from_back, to_underside };
   const Form form = choices.one_of<Form>(
-      {Form::edge, Form::edge, Form::edge, Form::flute, Form::from_back, Form::to_underside});
+      {Form::edge, Form::edge, Form::edge, Form::edge, Form::flute, Form::from_back, Form::to_underside});
 
   const int start = choices.from(1, 12);
   int wide = first.out + (second ? other.out : 0) + choices.from(4, 30);
@@ -286,7 +290,6 @@ inline std::string make_profile(Choices& choices) {
   if (form == Form::to_underside) thick = std::max(first.down, second ? other.down + 1 : 0);
 
   if (choices.once_in(6)) writer.text += "\xEF\xBB\xBF";
-  std::vector<std::string> heads;
   if (!choices.once_in(3)) writer.line("profile No. 7 \u2014 table edge, 2nd");
   if (metric) writer.line("units mm");
   if (!metric && choices.once_in(2))
