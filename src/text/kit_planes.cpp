@@ -114,7 +114,7 @@ std::optional<PlaneText> read_curved(Statement& statement) {
   }
   const std::size_t first = statement.next;
   std::size_t end_of_measures = first;
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (at_word(statement, "body")) {
@@ -159,7 +159,7 @@ std::vector<PlaneText> read_flat(Statement& statement) {
   if (!width) skip_to(statement, kFlatClauses);
   text.plane.width = width.value_or(0);
   text.plane.label = kind + " " + text_since(statement, 1);
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (at_word(statement, "body")) {
@@ -183,7 +183,7 @@ std::vector<PlaneText> read_plough(Statement& statement) {
   std::optional<double> deep;
   std::optional<Body> body;
   bool list_open = true;
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (list_open && looks_like_number(statement.token().text)) {

@@ -122,7 +122,8 @@ static std::string hex(char c) {
 
 bool check_text(std::string_view text, Mistakes& mistakes) {
   if (text.size() > kMaxFileBytes) {
-    mistakes.error({}, "the file is larger than 16 MiB, the most that is read");
+    mistakes.error({}, "the file is larger than " + std::to_string(kMaxFileBytes >> 20) +
+                           " MiB, the most that is read" + to_raise("kMaxFileBytes"));
     return false;
   }
   if (text.find('\0') != std::string_view::npos) {
