@@ -10,6 +10,7 @@ namespace arrisline {
 
 // Profiles and kits.
 inline constexpr std::size_t kMaxFileBytes = std::size_t{4} << 20;
+inline constexpr std::size_t kMaxLineBytes = std::size_t{1} << 20;
 inline constexpr std::size_t kMaxElements = 100'000;  // of a profile, the parts of trade shapes counted
 inline constexpr std::size_t kMaxPlanes = 1'000;      // of a kit, each iron of a plough counted
 inline constexpr std::size_t kMaxSole = 1'000;        // elements in the sole of one shaped plane

@@ -63,6 +63,14 @@ TEST_CASE("a line of a megabyte", "[text][sizes]") {
           std::string::npos);
 }
 
+TEST_CASE("a line over a MiB is refused", "[text][sizes]") {
+  const std::string start = "stock 2 wide 1 thick\n";
+  CHECK(profile_messages(start + std::string(kMaxLineBytes, ' ')).find("MiB") == std::string::npos);
+  CHECK(profile_messages(start + std::string(kMaxLineBytes + 1, ' ') + "\nfoo") ==
+        "2:1: the line is longer than 1 MiB, the most that is read; write it as several" +
+            to_raise("kMaxLineBytes") + "\n");
+}
+
 TEST_CASE("of one line twenty mistakes are reported", "[text][sizes]") {
   const auto reading =
       read_profile("stock 2 wide 1 thick\nstart face 1\nbead " + repeated("oot 1 ", 1000), "p");
