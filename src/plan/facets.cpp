@@ -131,8 +131,32 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
   return least;
 }
 
+/// The flats that come to an arc within the limit, short of its ends; poses that lean alike are one.
+static int flats_on(const Problem& problem, const Surface& surface, const std::vector<Draft>& drafts,
+                    double limit) {
+  constexpr double kEnd = 0.05;      // mm from an end: a flat there may be the one beside it
+  constexpr double kSameLean = 0.5;  // degrees
+  const Edge& edge = problem.edge(surface);
+  const double r = radius(edge);
+  const double middle = (surface.lo + surface.hi) / 2;
+  std::vector<double> leans;
+  for (const Draft& draft : drafts) {
+    const Plane& plane = problem.plane(draft.plane);
+    if (!plane.is_flat()) continue;
+    for (const Pose& pose : draft.poses) {
+      const double off = std::abs(wrap_degrees(pose.tilt - middle));
+      if (off > (surface.hi - surface.lo) / 2 - to_degrees(kEnd / r)) continue;
+      const Point at = edge.centre + (surface.bead ? r : -r) * outward(pose.tilt);
+      if (distance(at, sole_edges(plane, pose)) > limit) continue;
+      if (std::none_of(leans.begin(), leans.end(),
+                       [&](double lean) { return std::abs(wrap_degrees(lean - pose.tilt)) < kSameLean; }))
+        leans.push_back(pose.tilt);
+    }
+  }
+  return static_cast<int>(leans.size());
+}
+
 bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, double limit) {
-  if (problem.kit.shop.facets > 0) return true;
   const auto has_own_curve = [&](const Draft& draft) {
     return problem.plane(draft.plane).kind == PlaneKind::shaped;
   };
@@ -147,7 +171,9 @@ bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, d
         return plane.kind == fits && left_at(problem, surface, plane, draft.poses, at) <= limit;
       });
     });
-    return 2 * curved >= static_cast<std::ptrdiff_t>(looks.size());
+    if (2 * curved >= static_cast<std::ptrdiff_t>(looks.size())) return true;
+    return problem.kit.shop.facets > 0 &&
+           flats_on(problem, surface, drafts, limit) <= problem.kit.shop.facets;
   });
 }
 

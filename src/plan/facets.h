@@ -16,8 +16,8 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
                double at);
 
 /// Whether hollows or rounds come within `limit` mm of at least half of every arc. An arc that flats alone
-/// bring within the limit is no arc but facets, which the shop has to allow. True where it allows some, and
-/// for arcs under a shaped sole.
+/// bring within the limit is no arc but facets, and the shop has to allow so many on one arc. True for arcs
+/// under a shaped sole.
 bool arcs_are_curved(const Problem& problem, const std::vector<Draft>& drafts, double limit);
 
 /// Ways to finish the arc with flats, the fewest first, where the shop allows any: tangents outside a bead,
