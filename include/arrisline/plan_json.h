@@ -23,6 +23,7 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides = {});
 struct StatedPlan {
   Plan plan;
   std::vector<std::string> faults;  // what is missing, of a wrong type, not finite, or out of order
+  bool unread = false;  // it is not JSON, or past a limit (arrisline/limits.h), and was not read whole
 };
 
 /// Reads a plan. `faults` lists everything that keeps it from being read as docs/plan-json.md says, each with

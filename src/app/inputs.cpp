@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "app/output.h"
+#include "arrisline/limits.h"
 #include "arrisline/report.h"
 #include "text/words.h"
 
@@ -37,14 +38,14 @@ std::optional<double> length_option(const std::string& name, const std::optional
 std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
                                    std::string& messages) {
   constexpr double kUsual = 10;
-  constexpr double kMost = 1e6;
   if (!text) return kUsual;
   double seconds = 0;
   const char* end = text->data() + text->size();
   const std::from_chars_result read = std::from_chars(text->data(), end, seconds);
-  if (read.ec == std::errc{} && read.ptr == end && seconds > 0 && seconds <= kMost) return seconds;
-  messages +=
-      usage_error(command, "--limit is a number of seconds above 0, such as 10 or 0.5, not " + quoted(*text));
+  if (read.ec == std::errc{} && read.ptr == end && seconds > 0 && seconds <= kMaxSeconds) return seconds;
+  messages += usage_error(
+      command,
+      "--limit is a number of seconds above 0 and at most 1000000, such as 10 or 0.5, not " + quoted(*text));
   return std::nullopt;
 }
 

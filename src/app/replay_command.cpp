@@ -3,18 +3,17 @@
 #include <cstdio>
 #include <cstring>
 #include <memory>
-#include <nlohmann/json.hpp>
 
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/verify.h"
+#include "arrisline/limits.h"
 #include "arrisline/plan_json.h"
 #include "arrisline/report.h"
+#include "report/plan_json_syntax.h"
 
 namespace arrisline {
 namespace {
-
-constexpr std::size_t kMaxPlanBytes = std::size_t{64} << 20;  // a plan of a hundred cuts is under 1 MB
 
 // The text of a file or of standard input, or nothing and the reason in `why`.
 std::optional<std::string> read_text(const std::string& path, std::string& why) {
@@ -33,7 +32,7 @@ std::optional<std::string> read_text(const std::string& path, std::string& why) 
   while (const std::size_t got = std::fread(buffer, 1, sizeof buffer, file.get())) {
     text.append(buffer, got);
     if (text.size() > kMaxPlanBytes) {
-      why = "larger than 64 MB";
+      why = too_large_a_plan();
       return std::nullopt;
     }
   }
@@ -66,9 +65,10 @@ Outcome replay_command(const ReplayArguments& arguments) {
 
   const StatedPlan stated = plan_from_json(*text);
   if (!stated.faults.empty()) {
-    if (!nlohmann::json::accept(*text)) {
+    if (stated.unread) {
       outcome.code = kBadInput;
-      outcome.err += usage_error("replay", name + ": " + stated.faults.front());
+      for (const std::string& fault : stated.faults)
+        outcome.err += usage_error("replay", name + ": " + fault);
       return outcome;
     }
     outcome.code = kNo;

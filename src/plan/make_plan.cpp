@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "arrisline/limits.h"
 #include "arrisline/plan.h"
 #include "plan/compose.h"
 #include "plan/reasons.h"
@@ -40,9 +41,6 @@ const char* word(Planed planed) {
 }
 
 namespace {
-
-/// A moulding has a dozen flats and arcs; far beyond that the search would not end while anybody waits.
-constexpr std::size_t kMostSurfaces = 60;
 
 std::vector<int> elements_of(const Problem& problem, const Draft& draft) {
   std::vector<int> out;
@@ -240,11 +238,12 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
     plan.optimal = true;
     return plan;
   }
-  if (problem.surfaces.size() > kMostSurfaces) {
+  if (problem.surfaces.size() > kMaxSurfaces) {
     plan.undecided = true;
     Reason reason;
     reason.why = "the profile has " + std::to_string(problem.surfaces.size()) +
-                 " flats and arcs to cut; at most " + std::to_string(kMostSurfaces) + " are planned at once";
+                 " flats and arcs to cut; at most " + std::to_string(kMaxSurfaces) +
+                 " are planned at once; plan it in parts, each a profile of its own";
     plan.reasons.push_back(reason);
     return plan;
   }
@@ -252,7 +251,9 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
   if (!composition.best && composition.stopped) {
     plan.undecided = true;
     Reason reason;
-    reason.why = "the search was left off before it found a plan or made sure that there is none";
+    reason.why =
+        "the search was left off before it found a plan or made sure that there is none; a longer --limit "
+        "may do";
     plan.reasons.push_back(reason);
     return plan;
   }

@@ -6,6 +6,7 @@
 #include <cstdint>
 #include <functional>
 
+#include "arrisline/limits.h"
 #include "arrisline/plan.h"
 #include "plan/access.h"
 #include "plan/candidates.h"
@@ -23,7 +24,6 @@ constexpr int kLeastRadii = 3;                // radii tried for one arc, neares
 constexpr int kBisection = 9;                 // plans: enough to find one figure in 63
 constexpr std::uint64_t kWork = 1200000;      // pieces of wood cut: about a second
 constexpr std::uint64_t kLeastWork = 300000;  // that each plan may cost
-constexpr std::size_t kMostSurfaces = 63;     // kept as bits of one word
 
 /// What may still be spent on one kind of remedy: so many plans and, once a few are made, so much work.
 struct Budget {
@@ -45,7 +45,7 @@ class Remedies {
         failing_(out_of_reach(problem_, own_)) {}
 
   void find() {
-    if (problem_.surfaces.empty() || problem_.surfaces.size() > kMostSurfaces) return;
+    if (problem_.surfaces.empty() || problem_.surfaces.size() > kMaxSurfaces) return;
     find_planes();
     find_radius();
     find_tolerance(false);

@@ -34,6 +34,7 @@ std::string check_answer(const Plan& plan, const ReportOptions& options) {
               name + ": " + cuts + (plan.cuts.empty() ? "." : " with " + planes_in_order(plan) + "."));
   } else if (plan.undecided) {
     page.item(0, "not decided  ", name + ": the search reached its limit before it found a plan.");
+    write_reasons(page, plan, options);
   } else {
     page.item(0, "no   ", name);
     write_reasons(page, plan, options);

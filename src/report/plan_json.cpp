@@ -2,6 +2,7 @@
 // line are kept on one, so that a plan can be read and edited by hand. Shown by tests/replay.
 #include "arrisline/plan_json.h"
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <nlohmann/json.hpp>
@@ -157,7 +158,7 @@ static Json poses_json(const std::vector<Pose>& poses) {
   return out;
 }
 
-static Json cut_json(const Section& section, const Cut& cut) {
+static Json cut_json(const Section& section, const Cut& cut, bool says_set) {
   Json out;
   out["number"] = cut.number;
   out["plane"] = plane_json(cut.plane);
@@ -171,7 +172,7 @@ static Json cut_json(const Section& section, const Cut& cut) {
     out["elements"].push_back(std::move(one));
   }
   out["poses"] = poses_json(cut.poses);
-  out["set"] = poses_json(cut.set);
+  if (says_set) out["set"] = poses_json(cut.set);
   out["lines"] = Json::array();
   for (const GaugeLine& line : cut.lines)
     out["lines"].push_back(
@@ -302,8 +303,11 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
     out["feasible"] = plan.feasible;
   }
   if (plan.feasible && !plan.undecided) {
+    // A plan read may not say how the tools are set; then no cut does.
+    const bool says_set =
+        std::any_of(plan.cuts.begin(), plan.cuts.end(), [](const Cut& cut) { return !cut.set.empty(); });
     out["cuts"] = Json::array();
-    for (const Cut& cut : plan.cuts) out["cuts"].push_back(cut_json(section, cut));
+    for (const Cut& cut : plan.cuts) out["cuts"].push_back(cut_json(section, cut, says_set));
     out["left"] = Json{{"max_height", plan.left.max_height},
                        {"area", plan.left.area},
                        {"scrape", plan.left.scrape},

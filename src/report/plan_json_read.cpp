@@ -4,6 +4,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "arrisline/limits.h"
 #include "arrisline/plan_json.h"
 #include "report/plan_json_syntax.h"
 #include "report/plan_json_words.h"
@@ -24,11 +25,6 @@ static constexpr double kMostTilt = 360;
 static constexpr double kArcEnds = 1e-6;
 // Half a sole is written to the same exactness as any point.
 static constexpr double kSoleEnds = 1e-6;
-static constexpr std::size_t kMostEdges = 10'000;
-static constexpr std::size_t kMostCuts = 1'000;
-static constexpr std::size_t kMostPoses = 1'000;  // of one plan, `set` counted apart
-// Edges of the target times poses: a plan at this limit replays in some seconds.
-static constexpr std::size_t kMostWork = 200'000;
 static constexpr std::size_t kMostFaults = 200;
 
 namespace {
@@ -37,7 +33,7 @@ enum class Need { must, may };
 
 class Reader {
  public:
-  explicit Reader(StatedPlan& out) : plan_(out.plan), faults_(out.faults) {}
+  explicit Reader(StatedPlan& out) : plan_(out.plan), faults_(out.faults), unread_(out.unread) {}
 
   void read(const Json& root);
 
@@ -47,6 +43,10 @@ class Reader {
   void fault(const Path& path, const std::string& text) {
     if (faults_.size() < kMostFaults) faults_.push_back(path + ": " + text);
     if (faults_.size() == kMostFaults) faults_.push_back("and more");
+  }
+  void over(const Path& path, const std::string& text, std::string_view constant) {
+    fault(path, text + to_raise(constant));
+    unread_ = true;
   }
   static Path join(const Path& path, std::string_view name) {
     return path.empty() ? Path(name) : path + "." + std::string(name);
@@ -164,10 +164,26 @@ class Reader {
 
   Plan& plan_;
   std::vector<std::string>& faults_;
+  bool& unread_;
   std::size_t poses_read_ = 0;
+  std::size_t work_ = 0;    // poses times edges
+  double chords_ = 0;       // that all the arcs come to, each counted for every pose that cuts with it
   bool says_set_ = false;   // some cut carries `set`, so every cut must
   bool says_lies_ = false;  // likewise `lies`
 };
+
+// About as many chords as the replay flattens an arc into.
+double chords_of(const Edge& edge) {
+  constexpr double kChordError = 0.0005;
+  return edge.is_arc() ? length(edge) / std::sqrt(8 * kChordError * radius(edge)) : 0;
+}
+
+double chords_of(const Plane& plane) {
+  if (plane.is_curved() && plane.radius > 0) return chords_of(sole_edges(plane, {}).front());
+  double sum = 0;
+  for (const Edge& edge : plane.sole) sum += chords_of(edge);
+  return sum;
+}
 
 // The element an object speaks of by "element", "part" and "chain"; one not met before is added.
 int Reader::element_index(const Json& in, const Path& path, Need need) {
@@ -187,7 +203,7 @@ int Reader::element_index(const Json& in, const Path& path, Need need) {
 void Reader::elements(const Json& root) {
   const Json* list = list_at(root, "", "elements", Need::may);
   if (!list) return;
-  for (std::size_t i = 0; i < std::min(list->size(), kMostEdges); ++i) {
+  for (std::size_t i = 0; i < std::min(list->size(), kMaxPlanEdges); ++i) {
     const Json& one = (*list)[i];
     const Path path = join(Path("elements"), i);
     if (!is_object(one, path)) continue;
@@ -232,9 +248,12 @@ void Reader::target(const Json& root) {
   const bool started = point_at(*object, path, "start", Need::must, at);
   const Json* edges = list_at(*object, path, "edges", Need::must);
   if (!edges || !started) return;
-  if (edges->size() < 2 || edges->size() > kMostEdges) {
-    fault("target.edges",
-          "expected 2 to " + std::to_string(kMostEdges) + " edges, found " + std::to_string(edges->size()));
+  if (edges->size() > kMaxPlanEdges) {
+    over("target.edges", "more than " + std::to_string(kMaxPlanEdges) + " edges", "kMaxPlanEdges");
+    return;
+  }
+  if (edges->size() < 2) {
+    fault("target.edges", "expected at least 2 edges, found " + std::to_string(edges->size()));
     return;
   }
   const Point start = at;
@@ -254,7 +273,11 @@ void Reader::sole(const Json& plane, const Path& path, Plane& out) {
   const Json* list = list_at(plane, path, "sole", Need::must);
   if (!list) return;
   const Path here = join(path, "sole");
-  if (list->size() < 2 || list->size() > kMostEdges) {
+  if (list->size() > kMaxSole + 1) {
+    over(here, "more than " + std::to_string(kMaxSole) + " edges", "kMaxSole");
+    return;
+  }
+  if (list->size() < 2) {
     fault(here, "expected at least a start and one edge");
     return;
   }
@@ -333,7 +356,7 @@ void Reader::poses(const Json& cut, const Path& path, std::string_view name, Nee
   const Json* list = list_at(cut, path, name, need);
   if (!list) return;
   const Path here = join(path, name);
-  for (std::size_t i = 0; i < std::min(list->size(), kMostPoses + 1); ++i) {
+  for (std::size_t i = 0; i < std::min(list->size(), kMaxPlanPoses + 1); ++i) {
     const Path place = join(here, i);
     if (!is_object((*list)[i], place)) continue;
     Pose pose;
@@ -346,7 +369,7 @@ void Reader::poses(const Json& cut, const Path& path, std::string_view name, Nee
 void Reader::lines(const Json& cut, const Path& path, Cut& out) {
   const Json* list = list_at(cut, path, "lines", Need::may);
   if (!list) return;
-  for (std::size_t i = 0; i < std::min(list->size(), kMostPoses); ++i) {
+  for (std::size_t i = 0; i < std::min(list->size(), kMaxPlanPoses); ++i) {
     const Json& one = (*list)[i];
     const Path here = join(join(path, "lines"), i);
     if (!is_object(one, here)) continue;
@@ -364,7 +387,7 @@ void Reader::cut(const Json& value, const Path& path, Cut& out) {
   const bool scraper = out.plane.kind == PlaneKind::scraper;
   text_at(value, path, "for", Need::must, out.made_for);
   if (const Json* list = list_at(value, path, "elements", Need::may)) {
-    for (std::size_t i = 0; i < std::min(list->size(), kMostEdges); ++i) {
+    for (std::size_t i = 0; i < std::min(list->size(), kMaxPlanEdges); ++i) {
       const Path here = join(join(path, "elements"), i);
       if (!is_object((*list)[i], here)) continue;
       const int index = element_index((*list)[i], here, Need::must);
@@ -379,6 +402,8 @@ void Reader::cut(const Json& value, const Path& path, Cut& out) {
   if (value.contains("set") && value["set"].size() != stands)
     fault(join(path, "set"), "not one for each of the poses");
   poses_read_ += out.poses.size();
+  work_ += out.poses.size() * (plan_.section.target.size() + out.plane.sole.size());
+  chords_ += static_cast<double>(out.poses.size()) * chords_of(out.plane);
   lines(value, path, out);
   whole_at(value, path, "settings", Need::may, out.settings);
   number_at(value, path, "strokes", Need::may, 0, kLargest, out.strokes);
@@ -408,8 +433,8 @@ void Reader::cut(const Json& value, const Path& path, Cut& out) {
 void Reader::cuts(const Json& root) {
   const Json* list = list_at(root, "", "cuts", Need::must);
   if (!list) return;
-  if (list->size() > kMostCuts) {
-    fault("cuts", "more than " + std::to_string(kMostCuts));
+  if (list->size() > kMaxPlanCuts) {
+    over("cuts", "more than " + std::to_string(kMaxPlanCuts), "kMaxPlanCuts");
     return;
   }
   for (const Json& one : *list) {
@@ -427,9 +452,16 @@ void Reader::cuts(const Json& root) {
     cut((*list)[i], path, one);
     plan_.cuts.push_back(std::move(one));
   }
-  if (poses_read_ > kMostPoses) fault("cuts", "more than " + std::to_string(kMostPoses) + " poses in all");
-  if (poses_read_ * plan_.section.target.size() > kMostWork)
-    fault("cuts", "more poses for an outline of so many edges than can be replayed in good time");
+  if (poses_read_ > kMaxPlanPoses)
+    over("cuts", "more than " + std::to_string(kMaxPlanPoses) + " poses in all", "kMaxPlanPoses");
+  for (const Edge& edge : plan_.section.target) chords_ += chords_of(edge);
+  if (chords_ > static_cast<double>(kMaxPlanChords))
+    over("cuts",
+         "the arcs of the target and of the soles come to more than " + std::to_string(kMaxPlanChords) +
+             " chords",
+         "kMaxPlanChords");
+  if (work_ > kMaxPlanWork)
+    over("cuts", "more than " + std::to_string(kMaxPlanWork) + " poses times edges", "kMaxPlanWork");
 }
 
 void Reader::left(const Json& root) {
@@ -462,7 +494,7 @@ void Reader::left(const Json& root) {
 void Reader::reasons(const Json& root) {
   const Json* list = list_at(root, "", "reasons", plan_.undecided ? Need::may : Need::must);
   if (!list) return;
-  for (std::size_t i = 0; i < std::min(list->size(), kMostEdges); ++i) {
+  for (std::size_t i = 0; i < std::min(list->size(), kMaxPlanEdges); ++i) {
     const Json& one = (*list)[i];
     const Path path = join(Path("reasons"), i);
     if (!is_object(one, path)) continue;
@@ -522,8 +554,9 @@ void Reader::read(const Json& root) {
 
 StatedPlan plan_from_json(std::string_view text) {
   StatedPlan out;
-  if (const std::optional<std::string> fault = json_fault(text)) {
-    out.faults.push_back(*fault);
+  if (const std::optional<JsonFault> fault = json_fault(text)) {
+    out.faults.push_back(fault->text);
+    out.unread = fault->unread;
     return out;
   }
   Reader(out).read(Json::parse(text.begin(), text.end()));

@@ -6,12 +6,10 @@
 #include <set>
 #include <vector>
 
+#include "arrisline/limits.h"
+
 namespace arrisline {
 
-// A plan of the most cuts allowed takes about 5 MiB.
-static constexpr std::size_t kMostBytes = 64u << 20;
-// A plan nests seven deep (cuts, cut, plane, sole, edge, to).
-static constexpr std::size_t kDeepest = 32;
 // Of a word quoted in a message.
 static constexpr std::size_t kLongestQuote = 40;
 
@@ -38,39 +36,59 @@ static std::string visible(std::string_view word) {
 
 namespace {
 
+/// The text with each blank outside of strings a plain one: what the parser remembers of a megabyte of line
+/// ends, to quote it in a message, would be eight.
+std::string with_plain_blanks(std::string_view text) {
+  std::string out(text);
+  bool quoted = false;
+  bool escaped = false;
+  for (char& c : out) {
+    if (!quoted && (c == '\n' || c == '\r' || c == '\t')) c = ' ';
+    if (c == '"' && !escaped) quoted = !quoted;
+    escaped = quoted && c == '\\' && !escaped;
+  }
+  return out;
+}
+
 class Walker : public nlohmann::json_sax<nlohmann::json> {
  public:
   explicit Walker(std::string_view text) : text_(text) {}
 
-  bool null() override { return true; }
-  bool boolean(bool) override { return true; }
-  bool number_integer(number_integer_t) override { return true; }
-  bool number_unsigned(number_unsigned_t) override { return true; }
-  bool number_float(number_float_t, const string_t&) override { return true; }
-  bool string(string_t&) override { return true; }
-  bool binary(binary_t&) override { return true; }
+  bool null() override { return value(); }
+  bool boolean(bool) override { return value(); }
+  bool number_integer(number_integer_t) override { return value(); }
+  bool number_unsigned(number_unsigned_t) override { return value(); }
+  bool number_float(number_float_t, const string_t&) override { return value(); }
+  bool string(string_t&) override { return value(); }
+  bool binary(binary_t&) override { return value(); }
   bool start_object(std::size_t) override { return enter(); }
   bool start_array(std::size_t) override { return enter(); }
   bool end_object() override { return leave(); }
   bool end_array() override { return leave(); }
   bool key(string_t& name) override {
     if (names_.back().insert(name).second) return true;
-    fault.append("\"").append(visible(name)).append("\" is given twice in one object");
+    fault.text.append("\"").append(visible(name)).append("\" is given twice in one object");
     return false;
   }
   bool parse_error(std::size_t read, const std::string& word, const nlohmann::detail::exception&) override {
-    fault = place(text_, read) + ": this is not JSON";
-    if (!word.empty()) fault += ", near '" + visible(word) + "'";
+    fault = {place(text_, read) + ": this is not JSON", true};
+    if (!word.empty()) fault.text += ", near '" + visible(word) + "'";
     return false;
   }
 
-  std::string fault;
+  JsonFault fault;
 
  private:
+  bool value() {
+    if (++values_ <= kMaxJsonValues) return true;
+    fault = {"more than " + std::to_string(kMaxJsonValues) + " values" + to_raise("kMaxJsonValues"), true};
+    return false;
+  }
   bool enter() {
     names_.emplace_back();
-    if (names_.size() <= kDeepest) return true;
-    fault = "nested deeper than " + std::to_string(kDeepest) + " levels";
+    if (names_.size() <= kMaxJsonDepth) return value();
+    fault = {"nested deeper than " + std::to_string(kMaxJsonDepth) + " levels" + to_raise("kMaxJsonDepth"),
+             true};
     return false;
   }
   bool leave() {
@@ -79,15 +97,21 @@ class Walker : public nlohmann::json_sax<nlohmann::json> {
   }
 
   std::string_view text_;
+  std::size_t values_ = 0;
   std::vector<std::set<std::string>> names_;
 };
 
 }  // namespace
 
-std::optional<std::string> json_fault(std::string_view text) {
-  if (text.size() > kMostBytes) return "larger than " + std::to_string(kMostBytes >> 20) + " MiB";
+std::string too_large_a_plan() {
+  return "larger than " + std::to_string(kMaxPlanBytes >> 20) + " MiB" + to_raise("kMaxPlanBytes");
+}
+
+std::optional<JsonFault> json_fault(std::string_view text) {
+  if (text.size() > kMaxPlanBytes) return JsonFault{too_large_a_plan(), true};
   Walker walker(text);
-  if (nlohmann::json::sax_parse(text.begin(), text.end(), &walker)) return std::nullopt;
+  const std::string plain = with_plain_blanks(text);
+  if (nlohmann::json::sax_parse(plain.begin(), plain.end(), &walker)) return std::nullopt;
   return walker.fault;
 }
 

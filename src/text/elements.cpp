@@ -142,7 +142,7 @@ bool read_direction(Statement& statement, std::string_view first, std::string_vi
 Clauses read_clauses(Statement& statement, const Rule& rule) {
   Clauses clauses;
   const std::vector<std::string_view> fitting = clauses_of(rule);
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (is_stray_inch(statement)) {

@@ -16,8 +16,6 @@ namespace {
 const std::vector<std::string_view> kStatements = {"kit",     "units", "hollow", "round", "rebate",
                                                    "plough",  "bench", "number", "body",  "shaped",
                                                    "scraper", "shop",  "board"};
-/// Elements in the sole of one shaped plane.
-constexpr std::size_t kMaxSole = 1000;
 
 class KitReader {
  public:
@@ -36,7 +34,8 @@ class KitReader {
       }
       if (mistakes_.full()) return std::nullopt;
       if (planes_.size() > kMaxPlanes) {
-        mistakes_.error(place_of(statement), "a kit has at most 1000 planes");
+        mistakes_.error(place_of(statement), "a kit has at most " + std::to_string(kMaxPlanes) + " planes" +
+                                                 to_raise("kMaxPlanes"));
         return std::nullopt;
       }
     }
@@ -219,7 +218,9 @@ class KitReader {
       part_places_.push_back(place_of(statement));
     }
     if (parts_.size() > kMaxSole) {
-      fail(statement, place_of(statement), "the sole of a shaped plane has at most 1000 elements");
+      fail(statement, place_of(statement),
+           "the sole of a shaped plane has at most " + std::to_string(kMaxSole) + " elements" +
+               to_raise("kMaxSole"));
       parts_.clear();
       part_places_.clear();
     }

@@ -17,6 +17,8 @@ constexpr double kMmPerSixteenth = kMmPerInch / 16;
 /// How far three measures of one sole may disagree, in mm.
 constexpr double kAgree = 0.1;
 constexpr int kGreatestNumber = 999;
+/// No plan can be written with a narrower sole, in mm.
+constexpr double kNarrowest = 1e-6;
 
 const std::vector<std::string_view> kCurvedClauses = {"radius", "width", "arc", "body"};
 const std::vector<std::string_view> kFlatClauses = {"body"};
@@ -112,7 +114,7 @@ std::optional<PlaneText> read_curved(Statement& statement) {
   }
   const std::size_t first = statement.next;
   std::size_t end_of_measures = first;
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (at_word(statement, "body")) {
@@ -157,7 +159,7 @@ std::vector<PlaneText> read_flat(Statement& statement) {
   if (!width) skip_to(statement, kFlatClauses);
   text.plane.width = width.value_or(0);
   text.plane.label = kind + " " + text_since(statement, 1);
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (at_word(statement, "body")) {
@@ -181,7 +183,7 @@ std::vector<PlaneText> read_plough(Statement& statement) {
   std::optional<double> deep;
   std::optional<Body> body;
   bool list_open = true;
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     accept_comma(statement);
     if (statement.done()) break;
     if (list_open && looks_like_number(statement.token().text)) {
@@ -223,7 +225,10 @@ std::vector<PlaneText> read_plough(Statement& statement) {
 
 void settle(PlaneText& text, const std::map<int, double>& numbering, Unit unit, Mistakes& mistakes) {
   Plane& plane = text.plane;
-  if (!plane.is_curved()) return;
+  if (!plane.is_curved()) {
+    if (plane.width < kNarrowest) mistakes.error(text.place, "a sole must be wider than 0.000001mm");
+    return;
+  }
   std::optional<double> radius = text.radius;
   const std::optional<double> width = text.width;
   const double half_sine = std::sin(to_radians(text.arc.value_or(kUsualArc)) / 2);
@@ -236,7 +241,9 @@ void settle(PlaneText& text, const std::map<int, double>& numbering, Unit unit, 
   plane.width = width.value_or(2 * plane.radius * half_sine);
   // A sole of half a circle may come out wider by rounding alone.
   if (plane.width > 2 * plane.radius && plane.width < 2 * plane.radius + 1e-9) plane.width = 2 * plane.radius;
-  if (plane.radius > kLongest) {
+  if (plane.width < kNarrowest) {
+    mistakes.error(text.place, "a sole must be wider than 0.000001mm");
+  } else if (plane.radius > kLongest) {
     mistakes.error(text.place, "the radius that follows from these measures is over 10 m");
   } else if (plane.width > 2 * plane.radius) {
     mistakes.error(text.place, "a sole " + show(plane.width, unit) +

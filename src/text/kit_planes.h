@@ -12,8 +12,6 @@
 
 namespace arrisline {
 
-/// Planes in one kit, each iron of a plough counted.
-inline constexpr std::size_t kMaxPlanes = 1000;
 /// Arc of a sole that is not measured, in degrees: common practice, no source.
 inline constexpr double kUsualArc = 60;
 

@@ -13,7 +13,6 @@ namespace {
 constexpr double kGreatestWeight = 1e6;
 constexpr double kMostStrokes = 1000;
 constexpr int kMostFacets = 1000;
-constexpr std::size_t kMaxStops = 1000;
 
 const std::vector<std::string_view> kFields = {"shaving", "weight", "deep", "strokes", "gauge", "facets"};
 const std::vector<std::string_view> kShavings = {"rebate", "curved"};
@@ -96,7 +95,8 @@ void read_stops(Statement& statement, Board& board) {
       return;
     }
     if (board.stops.size() == kMaxStops) {
-      fail(statement, read_since(statement, first), "a board has at most 1000 stops");
+      fail(statement, read_since(statement, first),
+           "a board has at most " + std::to_string(kMaxStops) + " stops" + to_raise("kMaxStops"));
       skip_to(statement, {});
       return;
     }
@@ -110,7 +110,7 @@ void read_stops(Statement& statement, Board& board) {
 
 void read_shop(Statement& statement, Shop& shop, std::set<std::string>& given) {
   if (statement.done()) fail_word(statement, kFields, " after 'shop'", kFields);
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     if (statement.next > 1) accept_comma(statement);
     if (statement.done()) break;
     const std::string field = lower(statement.token().text);
@@ -154,7 +154,7 @@ std::optional<Board> read_board(Statement& statement) {
   bool stops = false;
   bool screw = false;
   bool clear = false;
-  while (!statement.done()) {
+  while (!statement.done() && statement.faults <= kMaxFaults) {
     if (statement.next > 1) accept_comma(statement);
     if (statement.done()) break;
     if (!at_any(statement, kBoardClauses)) {

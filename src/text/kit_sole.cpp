@@ -12,6 +12,8 @@ namespace arrisline {
 
 /// Rounding allowed where an arc begins or ends upright, in mm.
 static constexpr double kRounding = 1e-9;
+/// No part of a sole is shorter, in mm: the same as of a profile.
+static constexpr double kShortest = 1e-6;
 
 bool shape_sole(PlaneText& text, const std::vector<Part>& parts, const std::vector<Place>& places,
                 Mistakes& mistakes) {
@@ -30,6 +32,10 @@ bool shape_sole(PlaneText& text, const std::vector<Part>& parts, const std::vect
                      next.x == here.x && !edge.is_arc()
                          ? "a shaped plane cannot have an upright part in its sole"
                          : "a shaped plane's sole must go out all the way, without turning back or under");
+      sound = false;
+    }
+    if (runs_out && distance(here, next) < kShortest) {
+      mistakes.error(places[i], "too short to be drawn; an element must be longer than 0.000001mm");
       sound = false;
     }
     deepest = std::max(deepest, reach.high.y);

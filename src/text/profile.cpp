@@ -11,9 +11,6 @@ namespace arrisline {
 
 namespace {
 
-/// Elements in one profile.
-constexpr std::size_t kMaxElements = 100'000;
-
 class ProfileReader {
  public:
   explicit ProfileReader(Mistakes& mistakes) : mistakes_(mistakes) {
@@ -30,7 +27,8 @@ class ProfileReader {
       if (statement.failed && in_chain_) broken_.back() = true;
       if (mistakes_.full()) return std::nullopt;
       if (drawing_.elements.size() > kMaxElements) {
-        mistakes_.error(place_of(statement), "a profile has at most 100000 elements");
+        mistakes_.error(place_of(statement), "a profile has at most " + std::to_string(kMaxElements) +
+                                                 " elements" + to_raise("kMaxElements"));
         return std::nullopt;
       }
     }

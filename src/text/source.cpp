@@ -122,11 +122,19 @@ static std::string hex(char c) {
 
 bool check_text(std::string_view text, Mistakes& mistakes) {
   if (text.size() > kMaxFileBytes) {
-    mistakes.error({}, "the file is larger than 16 MiB, the most that is read");
+    mistakes.error({}, "the file is larger than " + std::to_string(kMaxFileBytes >> 20) +
+                           " MiB, the most that is read" + to_raise("kMaxFileBytes"));
     return false;
   }
   if (text.find('\0') != std::string_view::npos) {
     mistakes.error({}, "this is not a text file: it holds NUL bytes; expected plain UTF-8 text");
+    return false;
+  }
+  for (std::size_t i = 0; i < mistakes.source.lines.size(); ++i) {
+    if (mistakes.source.lines[i].size() <= kMaxLineBytes) continue;
+    mistakes.error({static_cast<int>(i) + 1, 1, 1},
+                   "the line is longer than " + std::to_string(kMaxLineBytes >> 20) +
+                       " MiB, the most that is read; write it as several" + to_raise("kMaxLineBytes"));
     return false;
   }
   const auto blank = [](std::string_view line) { return tokenise(line, 1).empty(); };

@@ -6,12 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "arrisline/limits.h"
 #include "arrisline/read.h"
 
 namespace arrisline {
 
-/// Largest file read, in bytes.
-inline constexpr std::size_t kMaxFileBytes = std::size_t{16} << 20;
 /// A reader stops after this many mistakes.
 inline constexpr std::size_t kMaxMistakes = 10000;
 

@@ -182,7 +182,11 @@ std::optional<std::string> read_name(Statement& statement, const std::string& wh
   }
   const std::size_t first = statement.next;
   statement.next = statement.tokens.size();
-  return text_since(statement, first);
+  std::string name = text_since(statement, first);
+  if (name.size() <= kMaxName) return name;
+  fail(statement, read_since(statement, first),
+       "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
+  return std::nullopt;
 }
 
 std::optional<Unit> read_unit(Statement& statement) {

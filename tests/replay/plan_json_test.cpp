@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "arrisline/limits.h"
 #include "catch.h"
 #include "replay/plans.h"
 
@@ -161,7 +162,8 @@ TEST_CASE("text that is not JSON gives one fault with line and column", "[plan_j
 
 TEST_CASE("deep nesting is refused, not followed", "[plan_json]") {
   const std::string bomb(1'000'000, '[');
-  CHECK(plan_from_json(bomb).faults == std::vector<std::string>{"nested deeper than 32 levels"});
+  CHECK(plan_from_json(bomb).faults ==
+        std::vector<std::string>{"nested deeper than 32 levels" + to_raise("kMaxJsonDepth")});
 }
 
 TEST_CASE("numbers past all measure are refused", "[plan_json]") {
@@ -171,17 +173,77 @@ TEST_CASE("numbers past all measure are refused", "[plan_json]") {
 }
 
 TEST_CASE("a plan past the limits is refused with the limit named", "[plan_json]") {
+  const auto refusal = [](const std::string& text) {
+    const StatedPlan stated = plan_from_json(text);
+    CHECK(stated.unread);
+    CHECK(stated.faults.size() == 1);
+    return stated.faults.front();
+  };
   Plan plan = plans::round_over();
-  plan.cuts[1].poses.resize(1001, plan.cuts[1].poses[0]);
-  plan.cuts[1].set = plan.cuts[1].poses;
-  CHECK(plan_from_json(plan_to_json(plan)).faults ==
-        std::vector<std::string>{"cuts: more than 1000 poses in all"});
+  const auto resize = [&](std::size_t cut, std::size_t poses) {
+    plan.cuts[cut].poses.resize(poses, plan.cuts[cut].poses[0]);
+    plan.cuts[cut].set = plan.cuts[cut].poses;
+  };
+  resize(0, kMaxPlanPoses - 3);
+  CHECK(plan_from_json(plan_to_json(plan)).faults.empty());
+  resize(0, kMaxPlanPoses - 2);
+  CHECK(refusal(plan_to_json(plan)) == "cuts: more than 500 poses in all" + to_raise("kMaxPlanPoses"));
+
   plan = plans::round_over();
-  while (plan.cuts.size() < 1001) {
+  while (plan.cuts.size() < kMaxPlanCuts + 1) {
     plan.cuts.push_back(plan.cuts[0]);
     plan.cuts.back().number = static_cast<int>(plan.cuts.size());
   }
-  CHECK(plan_from_json(plan_to_json(plan)).faults == std::vector<std::string>{"cuts: more than 1000"});
+  CHECK(refusal(plan_to_json(plan)) == "cuts: more than 500" + to_raise("kMaxPlanCuts"));
+
+  // A corner goes in a straight line that is cut up: of so many edges are 400 poses too many.
+  plan = plans::round_over();
+  const auto cut_up = [&](std::size_t edges) {
+    const Edge first = plan.section.target.front();
+    for (std::size_t i = edges; i > 1; --i) {
+      const double t = static_cast<double>(i - 1) / static_cast<double>(edges);
+      Edge rest = plan.section.target.front();
+      rest.from = first.from + t * (first.to - first.from);
+      plan.section.target.front().to = rest.from;
+      plan.section.target.insert(plan.section.target.begin() + 1, rest);
+      plan.section.source.insert(plan.section.source.begin() + 1, -1);
+    }
+  };
+  cut_up(250);
+  resize(0, 390);
+  CHECK(plan_from_json(plan_to_json(plan)).faults.empty());
+  resize(0, 400);
+  CHECK(refusal(plan_to_json(plan)) == "cuts: more than 100000 poses times edges" + to_raise("kMaxPlanWork"));
+  cut_up(kMaxPlanEdges);
+  CHECK(refusal(plan_to_json(plan)) == "target.edges: more than 5000 edges" + to_raise("kMaxPlanEdges"));
+
+  plan = plans::round_over();
+  plan.cuts[1].plane.radius = 1000;
+  plan.cuts[1].plane.width = 1999;  // some 1500 chords
+  resize(1, 40);
+  CHECK(refusal(plan_to_json(plan)) ==
+        "cuts: the arcs of the target and of the soles come to more than 50000 chords" +
+            to_raise("kMaxPlanChords"));
+
+  plan = plans::round_over();
+  Plane& shaped = plan.cuts[0].plane;
+  shaped.kind = PlaneKind::shaped;
+  shaped.width = static_cast<double>(kMaxSole + 1);
+  for (double u = -shaped.width / 2; u < shaped.width / 2 - 0.5; u += 1)
+    shaped.sole.push_back({{u, 0}, {u + 1, 0}, {}, Turn::straight});
+  CHECK(refusal(plan_to_json(plan)) == "cuts[0].plane.sole: more than 1000 edges" + to_raise("kMaxSole"));
+}
+
+TEST_CASE("JSON past the limits is refused before anything is built of it", "[plan_json]") {
+  CHECK(plan_from_json(std::string(kMaxPlanBytes + 1, ' ')).faults ==
+        std::vector<std::string>{"larger than 16 MiB" + to_raise("kMaxPlanBytes")});
+  std::string values = "[1";
+  for (std::size_t i = 1; i < kMaxJsonValues; ++i) values += ",1";
+  CHECK(plan_from_json(values + "]").faults ==
+        std::vector<std::string>{"more than 500000 values" + to_raise("kMaxJsonValues")});
+  CHECK(plan_from_json(values + "]").unread);
+  CHECK_FALSE(plan_from_json("{\"units\": 1, \"units\": 2}").unread);
+  CHECK(plan_from_json("{").unread);
 }
 
 TEST_CASE("any cut-off text is refused and nothing is thrown", "[plan_json]") {
@@ -207,4 +269,16 @@ TEST_CASE("how a blank lies and which way it is planed go together", "[plan_json
   CHECK(faults_after("\"planed\": \"along the arrow\"", "\"planed\": \"against the arrow\"") ==
         std::vector<std::string>{"cuts[0].planed: face up the blank is planed along the arrow"});
   CHECK_FALSE(faults_after("\"along the arrow\"", "\"sideways\"").empty());
+}
+
+TEST_CASE("a plan that does not say how the tools are set is written without it", "[plan_json]") {
+  Plan plan = plans::round_over();
+  for (Cut& cut : plan.cuts) cut.set.clear();
+  Cut scraper;
+  scraper.number = 3;
+  scraper.plane.kind = PlaneKind::scraper;
+  scraper.made_for = "facets";
+  scraper.rides = Rides::by_hand;
+  plan.cuts.push_back(scraper);
+  check_same_bytes(plan);
 }

@@ -132,6 +132,17 @@ TEST_CASE("shaped planes that cannot be", "[text][mistakes]") {
         "2:7: expected 'face' after 'start', found 'back'\n");
 }
 
+TEST_CASE("soles too small for a plan to be written with them", "[text][mistakes]") {
+  for (const char* plane : {"rebate .0000009mm", "bench .0000009mm", "hollow radius .0000009mm",
+                            "round 6 width .0000009mm", "round 6 arc .0000001"}) {
+    CAPTURE(plane);
+    CHECK(kit_messages(plane) == "1:1: a sole must be wider than 0.000001mm\n");
+  }
+  CHECK(kit_messages("plough 1/8 .0000009mm") == "1:12: a sole must be wider than 0.000001mm\n");
+  CHECK(kit_messages("shaped s\nfillet out 1\nfillet out .0000009mm\nend\n") ==
+        "3:1: too short to be drawn; an element must be longer than 0.000001mm\n");
+}
+
 TEST_CASE("a body given twice", "[text][mistakes]") {
   CHECK(kit_messages("rebate 1 body 1/8 above 1\nbody 1/8 above 1\n") ==
         "2:1: this plane has a body already\n");

@@ -1,6 +1,7 @@
 // Lines, tokens, places, and how a mistake is shown.
 #include "text/source.h"
 
+#include "arrisline/limits.h"
 #include "catch.h"
 #include "text/reading.h"
 
@@ -114,7 +115,7 @@ TEST_CASE("what is not text", "[text][source]") {
   CHECK(kit_messages("rebate 3/4 # \xE2\x82") ==
         "1:14: the byte E2 is not UTF-8; expected plain UTF-8 text\n");
   CHECK(profile_messages(std::string(kMaxFileBytes + 1, '\n')) ==
-        "1:1: the file is larger than 16 MiB, the most that is read\n");
+        "1:1: the file is larger than 4 MiB, the most that is read" + to_raise("kMaxFileBytes") + "\n");
 }
 
 TEST_CASE("a file of nothing but mistakes", "[text][mistakes]") {

@@ -1,0 +1,40 @@
+// How large an input may be: every hard limit, in one place. docs/limits.md lists them with what the largest
+// inputs take; past one of them a message names it and says how to raise it.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace arrisline {
+
+// Profiles and kits.
+inline constexpr std::size_t kMaxFileBytes = std::size_t{4} << 20;
+inline constexpr std::size_t kMaxLineBytes = std::size_t{1} << 20;
+inline constexpr std::size_t kMaxElements = 100'000;  // of a profile, the parts of trade shapes counted
+inline constexpr std::size_t kMaxPlanes = 1'000;      // of a kit, each iron of a plough counted
+inline constexpr std::size_t kMaxSole = 1'000;        // elements in the sole of one shaped plane
+inline constexpr std::size_t kMaxStops = 1'000;       // of a board
+inline constexpr std::size_t kMaxName = 1'000;        // bytes of a name
+
+// Planning.
+inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
+inline constexpr double kMaxSeconds = 1e6;       // of --limit
+
+// Plans as JSON.
+inline constexpr std::size_t kMaxPlanBytes = std::size_t{16} << 20;
+inline constexpr std::size_t kMaxJsonDepth = 32;
+inline constexpr std::size_t kMaxJsonValues = 500'000;
+inline constexpr std::size_t kMaxPlanEdges = 5'000;  // of the target; also entries of each list in a cut
+inline constexpr std::size_t kMaxPlanCuts = 500;
+inline constexpr std::size_t kMaxPlanPoses = 500;      // of one plan, `set` counted apart
+inline constexpr std::size_t kMaxPlanWork = 100'000;   // poses times the edges of target and sole
+inline constexpr std::size_t kMaxPlanChords = 50'000;  // that the arcs of target and soles are flattened into
+
+/// "; to raise this limit …", the end of every message about one that only another build can raise.
+inline std::string to_raise(std::string_view constant) {
+  return "; to raise this limit, make " + std::string(constant) +
+         " larger in include/arrisline/limits.h and build again";
+}
+
+}  // namespace arrisline

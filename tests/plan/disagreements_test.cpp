@@ -1,0 +1,50 @@
+// Inputs of the grammar on which plan and replay do not agree: the program says so instead of showing the
+// plan (exit code 3). Each is expected to fail, and is to lose its mark when it is mended.
+#include "catch.h"
+#include "plan/whole_way.h"
+
+using namespace arrisline;
+using namespace arrisline::test;
+
+namespace {
+
+std::string disagreement(const std::string& profile, const std::string& kit, std::uint64_t work) {
+  PlanOptions options;
+  options.most_work = work;
+  const WholeWay way = whole_way(profile, kit, options);
+  REQUIRE(way.drawn);
+  return way.broken;
+}
+
+}  // namespace
+
+TEST_CASE("facets are counted alike on a thumbnail that needs more than the shop allows", "[plan]") {
+  CHECK(disagreement(
+            "stock 2 wide, 9/16 thick\nstart face 1 3/16\nthumbnail out 5/8 down 3/8\nfillet out 9/16\n",
+            "rebate 25/32\nshop facets 4\n", 20000) == "");
+}
+
+TEST_CASE("a round turns on about the centre of its sole in a cove of a wider radius",
+          "[plan][!shouldfail]") {
+  CHECK(disagreement(
+            "stock 15/16 wide, 3/4 thick\nstart face 3/32\ncove down 7/16 radius 3/8\nfillet out 3/32\n",
+            "round radius 7/32\nplough 1/16, 5/32, 5/16\n"
+            "shop weight stroke .9 setting 3.5 deep 1/4 shaving rebate 1/128in gauge 1/32 strokes 6.25\n",
+            20000) == "");
+}
+
+TEST_CASE("what a six leaves in a cove of 1/2 is stated as the replay finds it", "[plan][!shouldfail]") {
+  CHECK(disagreement("stock 43/32 wide, .5 thick\nstart face 17/32\ncove out 1/2 down 1/2\n",
+                     "units mm\nrebate 115/254in body 5/762ft above 20mm\nround 6\n", 200000) == "");
+}
+
+TEST_CASE("the imbalance of a round in a cove of its own radius is stated as the replay finds it",
+          "[plan][!shouldfail]") {
+  CHECK(
+      disagreement("stock 17.4625mm wide, 1 1/32 thick\nside back\nstart face 15/32\nstep down 5/32\n"
+                   "cove radius 15/32 down 13/32\nfillet out 3/32\nbevel down 5/32 out 1/4\nfillet out 1/8\n",
+                   "units mm\nrebate 30/127in\nhollow 6\nround 6\nhollow 11 radius 95/3048ft arc 80deg\n"
+                   "plough 2.5 deep 12\nround 4\nhollow 12 width 95/3048ft radius 9 1/2 arc 60\n"
+                   "round 2 body 2mm above 0\nshop strokes 9.25 weight slow 9.5 slant 7 gauge 1/2\n",
+                   200000) == "");
+}
