@@ -1,7 +1,8 @@
 #!/bin/sh
 # fuzz.sh SECONDS [NAME...]: runs the fuzzers of tests/fuzz, those of the readers or those named, for so many
-# seconds each, two at a time; `plan` runs only when named. Seeds are the examples, the examples in docs/ and the plans of the examples. What a fuzzer learns is
-# kept under build/fuzz/corpus, what it finds under build/fuzz/found; exit 1 where there is a finding.
+# seconds each, two at a time; `plan` runs only when named. Seeds are the examples, the examples in docs/ and the
+# plans of the examples. What a fuzzer learns is kept under build/fuzz/corpus, what it finds under
+# build/fuzz/found; exit 1 where there is a finding.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
