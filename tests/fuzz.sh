@@ -1,7 +1,8 @@
 #!/bin/sh
-# fuzz.sh SECONDS [NAME...]: runs the fuzzers of tests/fuzz, those of the readers or those named, for so many seconds each, two at
-# a time. Seeds are the examples, the examples in docs/ and the plans of the examples. What a fuzzer learns is
-# kept under build/fuzz/corpus, what it finds under build/fuzz/found; exit 1 where there is a finding.
+# fuzz.sh SECONDS [NAME...]: runs the fuzzers of tests/fuzz, those of the readers or those named, for so many
+# seconds each, two at a time; `plan` runs only when named. Seeds are the examples, the examples in docs/ and the
+# plans of the examples. What a fuzzer learns is kept under build/fuzz/corpus, what it finds under
+# build/fuzz/found; exit 1 where there is a finding.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
@@ -49,6 +50,13 @@ for profile in examples/*.profile; do
     plan=$seeds/plan_json/$(basename "$profile" .profile)-$(basename "$kit" .kit)
     $work/arrisline plan "$profile" --kit "$kit" --json --limit 0.5 >"$plan" || [ $? -eq 1 ]
   done
+done
+
+# Choices for the grammar, enough of them for a whole profile and kit.
+mkdir -p "$seeds/plan"
+for one in 1 2 3 4 5 6 7 8; do
+  LC_ALL=C awk -v seed="$one" 'BEGIN { srand(seed); for (i = 0; i < 300; ++i) printf "%c", 1 + int(rand() * 255) }' \
+    >"$seeds/plan/$one"
 done
 
 # With the sanitizers everything is some ten times slower and larger. So one input may take 20 s; the whole may
