@@ -9,4 +9,4 @@ need_packages g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev c
 cd "$top"
 cmake --preset release -DARRISLINE_REFEREE=ON >/dev/null
 cmake --build --preset release --target arrisline_referee | tail -n 1
-ctest --preset release -j 2 -R '^referee: ' --verbose
+ctest --preset release -j 2 -R '^referee:' --verbose
