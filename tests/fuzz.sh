@@ -6,8 +6,8 @@
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
-need_packages g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev \
-  clang libclang-rt-14-dev
+# shellcheck disable=SC2086 # one word a package
+need_packages $build_packages clang libclang-rt-14-dev
 
 seconds=${1:-}
 case $seconds in

@@ -4,7 +4,8 @@
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
-need_packages g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev libcgal-dev
+# shellcheck disable=SC2086 # one word a package
+need_packages $build_packages libcgal-dev
 
 cd "$top"
 cmake --preset release -DARRISLINE_REFEREE=ON >/dev/null
