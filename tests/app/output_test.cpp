@@ -11,38 +11,23 @@
 
 #include <chrono>
 #include <csignal>
-#include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <functional>
-#include <sstream>
 #include <thread>
 
+#include "app/folder.h"
 #include "catch.h"
 
 using namespace arrisline;
+using test::contents;
+using test::Folder;
 namespace fs = std::filesystem;
 
 namespace {
 
-struct Folder {
-  fs::path path;
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "arrisline test ü XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path = name;
-  }
-  ~Folder() { fs::remove_all(path); }
-};
-
 void write(const fs::path& path, const std::string& text) {
   std::ofstream(path, std::ios::binary) << text;
-}
-
-std::string contents(const fs::path& path) {
-  std::ostringstream out;
-  out << std::ifstream(path, std::ios::binary).rdbuf();
-  return out.str();
 }
 
 int files_in(const fs::path& folder) {

@@ -1,9 +1,8 @@
 // The command replay, by what it makes of a file.
-#include <cstdlib>
-#include <filesystem>
 #include <fstream>
 
 #include "app/commands.h"
+#include "app/folder.h"
 #include "arrisline/plan_json.h"
 #include "catch.h"
 #include "replay/plans.h"
@@ -11,9 +10,8 @@
 using namespace arrisline;
 
 TEST_CASE("replay takes areas stated within one percent and 0.05 mm², and no worse", "[app]") {
-  std::string folder = (std::filesystem::temp_directory_path() / "arrisline-test-XXXXXX").string();
-  REQUIRE(mkdtemp(folder.data()) != nullptr);
-  const std::string path = folder + "/plan.json";
+  const test::Folder folder;
+  const std::string path = folder.path / "plan.json";
   const auto code_with = [&](double off) {
     Plan plan = plans::round_over();
     plan.cuts[0].removed += off;
@@ -26,5 +24,4 @@ TEST_CASE("replay takes areas stated within one percent and 0.05 mm², and no wo
   CHECK(code_with(-0.9 * allowed) == kDone);
   CHECK(code_with(1.1 * allowed) == kNo);
   CHECK(code_with(-1.1 * allowed) == kNo);
-  std::filesystem::remove_all(folder);
 }

@@ -3,13 +3,14 @@
 
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 
+#include "app/folder.h"
 #include "arrisline/plan_json.h"
 #include "catch.h"
 
 using namespace arrisline;
+using test::contents;
+using test::Folder;
 
 namespace {
 
@@ -38,22 +39,6 @@ Plan too_deep() {
   plan.cuts = {cut};
   plan.waste_area = plan.waste_by_flat = 50;
   return plan;
-}
-
-struct Folder {
-  std::filesystem::path path;
-  Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "arrisline-test-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path = name;
-  }
-  ~Folder() { std::filesystem::remove_all(path); }
-};
-
-std::string contents(const std::filesystem::path& path) {
-  std::ostringstream out;
-  out << std::ifstream(path, std::ios::binary).rdbuf();
-  return out.str();
 }
 
 }  // namespace
