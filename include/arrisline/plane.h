@@ -49,6 +49,9 @@ struct Plane {
   double half_arc() const;
 };
 
+/// Two cuts are made with one and the same plane.
+bool same_plane(const Plane& a, const Plane& b);
+
 /// f(u) of the sole in mm; u beyond ±width/2 is taken at the nearer edge.
 double sole_height(const Plane& plane, double u);
 

@@ -50,6 +50,10 @@ static double chain_height(const std::vector<Edge>& chain, double u) {
   return chain.empty() ? 0 : chain.back().to.y;
 }
 
+bool same_plane(const Plane& a, const Plane& b) {
+  return a.kind == b.kind && a.label == b.label && a.width == b.width && a.radius == b.radius;
+}
+
 double sole_height(const Plane& plane, double u) {
   u = std::clamp(u, -plane.width / 2, plane.width / 2);
   switch (plane.kind) {

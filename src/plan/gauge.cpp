@@ -1,4 +1,4 @@
-// Gauge lines of flat cuts, their rounding, and the stops that hold the blank.
+// Gauge lines of flat cuts and their rounding.
 // Shown by tests/plan/gauge_test.cpp.
 #include "plan/gauge.h"
 
@@ -393,40 +393,6 @@ std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const
   if (clear) return set;
   leave_exact(laid_out.lines);
   return poses;
-}
-
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                 const Wood& after) {
-  if (!problem.kit.board) return true;
-  const Board& board = *problem.kit.board;
-  const double w = problem.section.width;
-  const double t = problem.section.thickness;
-  const Lies lies = lies_for(poses).value_or(Lies::face_up);
-  const double reach = board.screw / 2 + board.clear;
-  constexpr double kLeastHold = 3.175;  // 1/8 in of wood above the board for a screw to bear on
-  for (const double stop : board.stops) {
-    const double x = back_edge_free(lies) ? stop : w - stop;
-    if (x - reach < 0 || x + reach > w) continue;
-    const bool flipped = is_underside_up(lies);
-    auto at_height = [&](double h) { return flipped ? h : t - h; };
-    bool good = true;
-    for (int i = 0; good && i <= 8; ++i) {
-      for (int j = 0; good && j <= 4; ++j) {
-        const Point p{x + reach * (i / 4.0 - 1), at_height(0.01 + (kLeastHold - 0.01) * j / 4)};
-        good = after.contains(p);
-      }
-    }
-    // The column and its clearance must stay below everything the plane passes over.
-    Loop placed = blank_outline(2 * reach, kLeastHold + board.clear);
-    for (Edge& edge : placed) {
-      const Point shift{x - reach, flipped ? 0 : t - kLeastHold - board.clear};
-      edge.from = edge.from + shift;
-      edge.to = edge.to + shift;
-    }
-    for (const Pose& pose : poses) good = good && !gouges(placed, Sweep(plane, pose), 1e-4);
-    if (good) return true;
-  }
-  return false;
 }
 
 }  // namespace arrisline

@@ -58,8 +58,4 @@ Divisions divisions(const Kit& kit, const PlanOptions& options);
 std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                                LaidOut& laid_out, const Divisions& divisions);
 
-/// Some stop screw of the board can hold the wood during the cut (rule 6), given the wood after it.
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                 const Wood& after);
-
 }  // namespace arrisline

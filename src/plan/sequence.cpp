@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/holding.h"
 #include "plan/rails.h"
 
 namespace arrisline {

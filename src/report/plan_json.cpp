@@ -1,84 +1,15 @@
-// Writes a plan as JSON, member by member as docs/plan-json.md lists them. Lists and objects that fit on a
-// line are kept on one, so that a plan can be read and edited by hand. Shown by tests/replay.
+// Writes a plan as JSON, member by member as docs/plan-json.md lists them. Shown by tests/replay.
 #include "arrisline/plan_json.h"
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
-#include <nlohmann/json.hpp>
 
+#include "report/json_text.h"
 #include "report/plan_json_words.h"
 #include "report/work.h"
 
 namespace arrisline {
 
-using Json = nlohmann::ordered_json;
 using namespace json_words;
-
-// As much as fits beside the deepest indent without the eye losing the line.
-static constexpr std::size_t kLineWidth = 110;
-
-static std::string number_text(double value) {
-  if (!std::isfinite(value)) return "null";  // JSON has no such number, and the reader refuses it
-  if (value == 0) return "0";                // never "-0"
-  char buffer[40];
-  const std::to_chars_result end =
-      std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::general, 17);
-  return std::string(buffer, end.ptr);
-}
-
-static std::string quoted(const std::string& text) {
-  // Bytes that are not UTF-8 become U+FFFD.
-  return Json(text).dump(-1, ' ', false, Json::error_handler_t::replace);
-}
-
-static std::string flat(const Json& value) {
-  if (value.is_number_float()) return number_text(value.get<double>());
-  if (value.is_string()) return quoted(value.get_ref<const std::string&>());
-  if (value.is_array()) {
-    std::string out = "[";
-    for (std::size_t i = 0; i < value.size(); ++i) {
-      if (i > 0) out += ", ";
-      out += flat(value[i]);
-    }
-    return out + "]";
-  }
-  if (value.is_object()) {
-    std::string out = "{ ";
-    for (auto it = value.begin(); it != value.end(); ++it) {
-      if (it != value.begin()) out += ", ";
-      out += quoted(it.key());
-      out += ": ";
-      out += flat(it.value());
-    }
-    return out + " }";
-  }
-  return value.dump();
-}
-
-static void lay_out(const Json& value, std::size_t indent, std::size_t used, std::string& out) {
-  const bool nests = value.is_structured() && !value.empty();
-  if (indent > 0 || !nests) {
-    const std::string line = flat(value);
-    if (!nests || indent + used + line.size() <= kLineWidth) {
-      out += line;
-      return;
-    }
-  }
-  const std::string margin(indent + 2, ' ');
-  out += value.is_array() ? "[" : "{";
-  for (auto it = value.begin(); it != value.end(); ++it) {
-    out += it == value.begin() ? "\n" : ",\n";
-    out += margin;
-    std::string name;
-    if (value.is_object()) name = quoted(it.key()).append(": ");
-    out += name;
-    lay_out(it.value(), indent + 2, name.size(), out);
-  }
-  out += '\n';
-  out.append(indent, ' ');
-  out += value.is_array() ? ']' : '}';
-}
 
 static Json pair_of(Point p) {
   return Json::array({p.x, p.y});
@@ -131,7 +62,7 @@ static Json elements_json(const Section& section) {
   return out;
 }
 
-static Json plane_json(const Plane& plane) {
+Json plane_json(const Plane& plane) {
   Json out;
   out["kind"] = word_for(kKinds, plane.kind);
   out["label"] = plane.label;
@@ -287,7 +218,7 @@ static Json remedies_json(const Plan& plan) {
   return out;
 }
 
-std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
+Json plan_as_json(const Plan& plan, const JsonBesides& besides) {
   const Section& section = plan.section;
   Json out;
   out["format"] = "arrisline-plan";
@@ -326,9 +257,11 @@ std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
   if (!plan.feasible && !plan.undecided) out["remedies"] = remedies_json(plan);
-  std::string text;
-  lay_out(out, 0, 0, text);
-  return text + "\n";
+  return out;
+}
+
+std::string plan_to_json(const Plan& plan, const JsonBesides& besides) {
+  return json_text(plan_as_json(plan, besides));
 }
 
 }  // namespace arrisline

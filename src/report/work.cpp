@@ -5,10 +5,6 @@
 
 namespace arrisline {
 
-bool same_plane(const Plane& a, const Plane& b) {
-  return a.kind == b.kind && a.label == b.label && a.width == b.width && a.radius == b.radius;
-}
-
 Work work_of(const Plan& plan, const Kit& kit) {
   Work out;
   out.cuts = plan.cuts.size();

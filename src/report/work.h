@@ -25,7 +25,4 @@ struct Work {
 
 Work work_of(const Plan& plan, const Kit& kit);
 
-/// Two cuts are made with one and the same plane.
-bool same_plane(const Plane& a, const Plane& b);
-
 }  // namespace arrisline

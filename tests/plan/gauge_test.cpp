@@ -1,5 +1,6 @@
 // Gauge lines, their rounding toward the wood, and the stops of the board.
 #include "plan/gauge.h"
+#include "plan/holding.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,6 +2,7 @@
 #include <string>
 
 #include "plan/gauge.h"
+#include "plan/holding.h"
 #include "plan/planning.h"
 #include "plan/problem.h"
 
