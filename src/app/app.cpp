@@ -4,8 +4,11 @@
 #include <unistd.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <atomic>
 #include <cerrno>
+#include <chrono>
+#include <cmath>
 #include <csignal>
 #include <cstring>
 #include <exception>
@@ -22,6 +25,8 @@
 
 namespace arrisline {
 namespace {
+
+const std::vector<std::string_view> kCommands = {"plan", "check", "job", "replay"};
 
 Outcome bad_usage(const std::string& command, const std::string& message) {
   const std::string where = command.empty() ? "" : " " + command;
@@ -93,16 +98,33 @@ class Patient {
     return out;
   }
 
+  /// Tells how many of how many things are done, and about how long the rest takes.
+  std::function<void(std::size_t, std::size_t)> counting(std::string what) {
+    if (::isatty(STDERR_FILENO) != 1) return nullptr;
+    return [this, what = std::move(what), begun = std::chrono::steady_clock::now()](std::size_t done,
+                                                                                    std::size_t of) {
+      const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begun;
+      if (gone.count() < kLong) return;
+      const double rest = gone.count() / static_cast<double>(done) * static_cast<double>(of - done);
+      show(std::to_string(done) + " of " + std::to_string(of) + " " + what + ", about " +
+           std::to_string(static_cast<int>(std::ceil(rest))) + " s to go");
+    };
+  }
+
  private:
   static constexpr double kLong = 0.5;  // seconds from which a search is worth a word
   static constexpr std::size_t kWidth = 60;
 
   void tell(double seconds) {
     if (seconds < kLong) return;
+    show("still searching, " + std::to_string(static_cast<int>(seconds)) +
+         " s; Ctrl-C takes the best so far");
+  }
+
+  void show(std::string line) {
     told_ = true;
-    std::string line = "\rstill searching, " + std::to_string(static_cast<int>(seconds)) +
-                       " s; Ctrl-C takes the best so far";
-    static_cast<void>(write_all(STDERR_FILENO, line));
+    line.resize(std::max(line.size(), kWidth), ' ');  // over what stood there
+    static_cast<void>(write_all(STDERR_FILENO, "\r" + line));
   }
 
   bool told_ = false;
@@ -152,6 +174,25 @@ Outcome run_check(int argc, const char* const* argv) {
   return check_command(arguments);
 }
 
+Outcome run_job(int argc, const char* const* argv) {
+  JobArguments arguments;
+  CLI::App parser;
+  parser.add_option("FILE", arguments.job);
+  parser.add_option("--limit", arguments.limit);
+  parser.add_option("--unit", arguments.unit);
+  parser.add_option("-o,--output", arguments.output);
+  parser.add_flag("--json", arguments.json);
+  const auto stop = parse(parser, "job", argc, argv, {"--json", "--limit", "--unit", "--output", "--help"});
+  if (stop) return *stop;
+  const auto lacking = missing("job", {{"FILE", parser.count("FILE") > 0}});
+  if (lacking) return *lacking;
+  arguments.colour = !arguments.output && colour_welcome();
+  Patient patient;
+  arguments.outside = patient.outside();
+  arguments.planned = patient.counting("profiles planned");
+  return job_command(arguments);
+}
+
 Outcome run_replay(int argc, const char* const* argv) {
   ReplayArguments arguments;
   CLI::App parser;
@@ -166,18 +207,18 @@ Outcome run_replay(int argc, const char* const* argv) {
 }
 
 Outcome run_command(int argc, const char* const* argv) {
-  if (argc < 2) return bad_usage("", "a command is missing: plan, check or replay");
+  if (argc < 2) return bad_usage("", "a command is missing: " + either(kCommands));
   const std::string first = argv[1];
   if (first == "plan") return run_plan(argc - 1, argv + 1);
   if (first == "check") return run_check(argc - 1, argv + 1);
+  if (first == "job") return run_job(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};
   if (!first.empty() && first.front() == '-')
     return bad_usage(
         "", "there is no option " + arrisline::quoted(first) + suggestion(first, {"--help", "--version"}));
-  return bad_usage(
-      "", "there is no command " + arrisline::quoted(first) + suggestion(first, {"plan", "check", "replay"}));
+  return bad_usage("", "there is no command " + arrisline::quoted(first) + suggestion(first, kCommands));
 }
 
 // A message that cannot be written has nowhere else to go.

@@ -51,6 +51,18 @@ struct CheckArguments {
 };
 Outcome check_command(const CheckArguments& arguments);
 
+struct JobArguments {
+  std::string job;
+  std::optional<std::string> limit;
+  std::optional<std::string> unit;
+  std::optional<std::string> output;
+  bool json = false;
+  bool colour = false;
+  Outside outside;
+  std::function<void(std::size_t, std::size_t)> planned;  // called with the profiles planned, of how many
+};
+Outcome job_command(const JobArguments& arguments);
+
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input
   std::optional<std::string> tolerance;

@@ -11,6 +11,8 @@ usage: arrisline COMMAND ...
 
   plan PROFILE --kit KIT        the numbered cut list for one profile
   check PROFILE... --kit KIT    which profiles the kit can cut, and why not
+  job FILE                      a whole piece of furniture: every moulding, from
+                                blanks to mitred lengths
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
   -h, --help                    this text, or that of a command
@@ -69,6 +71,29 @@ changes that would do. Exit code 1: at least one cannot be cut.
 example: arrisline check table-edge.profile plinth.profile --kit chest.kit
 )";
 
+constexpr std::string_view kJob =
+    R"(arrisline job: all the mouldings of one piece of furniture, from blanks to
+mitred lengths
+
+usage: arrisline job FILE [options]
+
+  FILE               the job, a text file: mouldings, blanks, saw; it names the
+                     kit and the profiles
+  --json             the job as JSON instead of the sheet
+  --limit SECONDS    longest search for each profile, and for the blanks
+                     (default 10)
+  --unit inch|mm     unit of the figures printed (default: the job's)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  -h, --help         this text
+
+Printed are the blanks strip by strip, the order of work for all profiles
+together, stops, mitres, the time it takes, and what falls short. Exit code 1:
+blanks or planes do not suffice; everything else is printed all the same.
+
+example: arrisline job bookcase.job
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -93,6 +118,7 @@ example: arrisline plan table-edge.profile --kit chest.kit --json > plan.json
 std::string help_text(std::string_view command) {
   if (command == "plan") return std::string(kPlan);
   if (command == "check") return std::string(kCheck);
+  if (command == "job") return std::string(kJob);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

@@ -17,10 +17,6 @@ namespace {
 // Wood below the finished line that counts as none: rule 1 of docs/model.md.
 constexpr double kGouge = 0.01;
 
-std::string counted(std::size_t count, const std::string& one, const std::string& many) {
-  return std::to_string(count) + " " + (count == 1 ? one : many);
-}
-
 void write_planes(Page& page, const Plan& plan) {
   page.heading("Planes to get out, in order of use");
   std::vector<const Plane*> planes;

@@ -230,6 +230,10 @@ std::string listed(const std::vector<std::string>& words) {
   return out;
 }
 
+std::string counted(std::size_t count, const std::string& one, const std::string& many) {
+  return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
 std::string number_lead(std::size_t number) {
   std::string digits = std::to_string(number);
   if (digits.size() < 2) digits.insert(digits.begin(), ' ');

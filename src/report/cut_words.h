@@ -11,6 +11,8 @@ namespace arrisline {
 
 /// "1", "1 and 2", "1, 2 and 3".
 std::string listed(const std::vector<std::string>& words);
+/// "1 piece", "3 pieces".
+std::string counted(std::size_t count, const std::string& one, const std::string& many);
 /// " 1. ", "12. ".
 std::string number_lead(std::size_t number);
 

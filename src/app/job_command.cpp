@@ -1,0 +1,43 @@
+// `arrisline job`: read, plan every profile and the whole, judge, show. Shown by tests/cli.
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "app/verify.h"
+#include "arrisline/job_report.h"
+
+namespace arrisline {
+
+Outcome job_command(const JobArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Job> job = take(read_job_file(arguments.job), outcome.err);
+  const Unit job_unit = job ? job->unit : Unit::inch;
+  const std::optional<Unit> unit = unit_option(arguments.unit, job_unit, "job", outcome.err);
+  const std::optional<double> limit = limit_option(arguments.limit, "job", outcome.err);
+  const bool writable = output_option(arguments.output, "job", outcome.err);
+  if (!job || !unit || !limit || !writable) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  JobOptions options;
+  options.plan.unit = *unit;
+  bound_search(*limit, arguments.outside, options.plan);
+  options.progress = arguments.planned;
+
+  const JobPlan plan = plan_job(*job, options);
+  for (const Run& run : plan.runs) {
+    const std::vector<Finding> findings = judge(run.plan, {options.plan.tolerance, options.plan.scrape});
+    if (findings.empty()) continue;
+    const Outcome fault = refused(run.plan, findings, ".");
+    outcome.err += fault.err;
+    outcome.code = fault.code;
+  }
+  if (outcome.code == kOurFault) return outcome;
+  Job shown = *job;
+  shown.unit = *unit;
+  const ReportOptions report{*unit, arguments.colour, options.plan.tolerance, options.plan.scrape};
+  outcome.out = arguments.json ? job_to_json(shown, plan) : job_sheet(shown, plan, report);
+  outcome.file = arguments.output;
+  outcome.code = code_after(arguments.outside, plan.shortages.empty() ? kDone : kNo);
+  return outcome;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,142 @@
+// The order of work and the stops on the sheet of a job. Shown by tests/report/job_sheet_test.cpp.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "report/cut_words.h"
+#include "report/figures.h"
+#include "report/job_words.h"
+
+namespace arrisline {
+namespace {
+
+void write_lines(Page& page, const Job& job, const JobPlan& plan,
+                 const std::vector<std::vector<StruckLine>>& lines, Unit unit) {
+  page.heading("Gauge lines of each profile");
+  for (std::size_t r = 0; r < plan.runs.size(); ++r) {
+    if (!plan.runs[r].plan.feasible) continue;
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < lines[r].size(); ++i) {
+      const StruckLine& line = lines[r][i];
+      words.push_back(line_letter(i) + ", " + exact(line.set, unit) + " from the " + word(line.from) +
+                      (line.fine ? ", with care" : ""));
+    }
+    std::string all;
+    for (const std::string& one : words) all += (all.empty() ? "" : "; ") + one;
+    page.line(2, run_words(job, plan.runs[r]) + ": " + (all.empty() ? "none" : all) + ".");
+  }
+  page.line(2, "\"With care\" lays a rail for a later plane.");
+}
+
+void write_step(Page& page, const Job& job, const Run& run, std::size_t cut_index,
+                const CutContext& context) {
+  const Cut& cut = run.plan.cuts[cut_index];
+  std::string words;
+  const Lies before = cut_index == 0 ? Lies::face_up : run.plan.cuts[cut_index - 1].lies;
+  if (cut.lies != before) words += lay(cut.lies) + " ";
+  for (const std::string& sentence : where_it_goes(cut, context)) words += sentence + " ";
+  if (cut.plane.kind == PlaneKind::scraper) {
+    words += "Clean off what the planes left.";
+  } else {
+    words += guided_by(cut);
+    if (cut.lies != Lies::face_up) words += " " + planed_words(cut.lies);
+  }
+  if (cut.overhang) words += " Let the working edge overhang the board.";
+  page.line(6, run_words(job, run) + ", cut " + std::to_string(cut.number) + ": " + words);
+}
+
+std::string saving(int changes, int one_by_one, int settings, int settings_one_by_one) {
+  std::string out = counted(static_cast<std::size_t>(changes), "change of plane", "changes of plane") +
+                    " and " + counted(static_cast<std::size_t>(settings), "gauge setting", "gauge settings");
+  out += "; one profile after another it would be " + std::to_string(one_by_one) + " and " +
+         std::to_string(settings_one_by_one);
+  return out + ".";
+}
+
+/// Rounded down to what can be set by eye with a rule, so that the stop stands no higher than it may.
+std::string height_words(double mm, const Job& job) {
+  const double division = gauge_division(job.kit.shop, job.unit);
+  return exact(std::floor(mm / division + kSameLength) * division, job.unit);
+}
+
+std::string stops_words(const StopSetting& setting, const Job& job) {
+  std::vector<std::string> holding;
+  std::vector<std::string> sunk;
+  std::vector<std::string> free;
+  for (const Stop& stop : setting.stops) {
+    const std::string at = exact(stop.at, job.unit);
+    const double division = gauge_division(job.kit.shop, job.unit);
+    if (stop.height < division) {
+      sunk.push_back(at);
+    } else if (stop.holds) {
+      holding.push_back(at + (stop.clear ? " any height" : " up to " + height_words(stop.height, job)));
+    } else {
+      free.push_back(at + (stop.clear ? " any height" : " up to " + height_words(stop.height, job)));
+    }
+  }
+  std::string out;
+  if (!holding.empty()) out += "holding at " + listed(holding);
+  if (!free.empty()) out += (out.empty() ? "" : "; ") + std::string("bearing on nothing, at ") + listed(free);
+  if (!sunk.empty()) out += (out.empty() ? "" : "; ") + std::string("sunk at ") + listed(sunk);
+  if (!setting.held) out = "none of them holds: " + out;
+  return out + ".";
+}
+
+std::string cuts_words(const StopSetting& setting, const Plan& plan) {
+  const std::string first = std::to_string(plan.cuts[setting.first].number);
+  if (setting.first == setting.last) return "cut " + first;
+  return "cuts " + first + " to " + std::to_string(plan.cuts[setting.last].number);
+}
+
+}  // namespace
+
+void write_order(Page& page, const Job& job, const JobPlan& plan, Unit unit) {
+  if (plan.order.steps.empty()) return;
+  std::vector<std::vector<StruckLine>> lines;
+  for (const Run& run : plan.runs) lines.push_back(struck_lines(run.plan));
+  write_lines(page, job, plan, lines, unit);
+
+  page.heading("Order of work");
+  page.line(2, saving(plan.order.plane_changes, plan.order.plane_changes_one_by_one, plan.order.settings,
+                      plan.order.settings_one_by_one) +
+                   (plan.order.fewest ? " No order of these cuts has fewer changes of plane." : ""));
+  page.line(2,
+            "Mark an arrow on the face of each blank, the way the plane goes while it lies face up, working "
+            "edge toward "
+            "you. Each pass through this list is for the strips that stand next on their blanks; go through "
+            "it again "
+            "after they are ripped off.");
+  const Plane* in_hand = nullptr;
+  std::size_t number = 0;
+  for (const WorkStep step : plan.order.steps) {
+    const Run& run = plan.runs[step.run];
+    const Cut& cut = run.plan.cuts[step.cut];
+    if (in_hand == nullptr || !same_plane(*in_hand, cut.plane)) {
+      page.blank();
+      page.item(2, number_lead(++number), shorten(cut.plane.label, 60));
+      in_hand = &cut.plane;
+    }
+    write_step(page, job, run, step.cut,
+               {run.plan.section, lines[step.run], unit, gauge_division(job.kit.shop, unit)});
+  }
+}
+
+void write_stops(Page& page, const Job& job, const JobPlan& plan) {
+  if (!job.kit.board) return;
+  page.heading("Stops of the board, from the fence");
+  page.line(2, "The edge that is not worked bears on the fence. Heights are above the board.");
+  std::map<std::pair<std::size_t, double>, const RipStep*> told;
+  for (const BlankWork& blank : plan.blanks) {
+    for (const RipStep& strip : blank.strips) {
+      if (strip.stops.empty()) continue;
+      const Run& run = plan.runs[strip.run];
+      const double width = run.ripped_first ? run.plan.section.width : strip.width_before;
+      if (!told.emplace(std::pair{strip.run, width}, &strip).second) continue;
+      page.line(2, run_words(job, run) + ", the blank " + about(width, job.unit) + " wide:");
+      for (const StopSetting& setting : strip.stops)
+        page.line(4, cuts_words(setting, run.plan) + ", " + stops_words(setting, job));
+    }
+  }
+}
+
+}  // namespace arrisline
