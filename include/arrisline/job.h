@@ -49,6 +49,9 @@ struct Mould {
   int line = 0;                  // of the job file
 };
 
+/// How far each mitred end runs back from its long point, mm: (W sin S + T cos S) / tan(C/2).
+double runs_back(const Mould& mould);
+
 struct Saw {
   double kerf = 0;
   double allowance = 0;  // added at each end of each piece

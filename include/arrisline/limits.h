@@ -17,6 +17,11 @@ inline constexpr std::size_t kMaxSole = 1'000;        // elements in the sole of
 inline constexpr std::size_t kMaxStops = 1'000;       // of a board
 inline constexpr std::size_t kMaxName = 1'000;        // bytes of a name
 
+// Jobs.
+inline constexpr std::size_t kMaxMoulds = 1'000;  // lines of a job
+inline constexpr std::size_t kMaxStocks = 1'000;  // lines of blanks, on hand and to buy
+inline constexpr int kMaxPieces = 100'000;        // of all mouldings together, and blanks of one line
+
 // Planning.
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
 inline constexpr double kMaxSeconds = 1e6;       // of --limit

@@ -2,6 +2,7 @@
 // profile each part of the outline came from.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,14 @@ struct Section {
   std::vector<int> source;
   std::vector<Element> elements;
 };
+
+/// How far in from the working edge the work reaches, mm; 0 where nothing has to be cut.
+double reach(const Section& section);
+/// Some of the work begins, ends or lies on the back edge, so that it belongs to this width.
+bool works_back_edge(const Section& section);
+/// The same profile on a blank of another width: what has to be cut keeps its place from the working edge.
+/// Nothing where the work is of the back edge and the width another, or where it reaches past the new width.
+std::optional<Section> on_width(const Section& section, double width);
 
 /// The blank as an outline, interior to the left.
 Loop blank_outline(double width, double thickness);

@@ -4,16 +4,9 @@
 #include <fstream>
 #include <system_error>
 
-#include "text/source.h"
+#include "text/load.h"
 
 namespace arrisline {
-
-namespace {
-
-struct Loaded {
-  std::string text;
-  std::string trouble;  // empty when the file was read
-};
 
 Loaded load(const std::string& path) {
   std::error_code code;
@@ -37,24 +30,14 @@ Loaded load(const std::string& path) {
   return loaded;
 }
 
-template <class T>
-Reading<T> read_from(const std::string& path, Reading<T> (*read)(std::string_view, const std::string&)) {
-  const Loaded loaded = load(path);
-  if (loaded.trouble.empty()) return read(loaded.text, path);
-  Diagnostic diagnostic;
-  diagnostic.file = path;
-  diagnostic.message = loaded.trouble;
-  return {std::nullopt, {diagnostic}};
-}
-
-}  // namespace
-
 Reading<Section> read_profile_file(const std::string& path) {
-  return read_from<Section>(path, read_profile);
+  return read_from<Section>(
+      path, [](std::string_view text, const std::string& file) { return read_profile(text, file); });
 }
 
 Reading<Kit> read_kit_file(const std::string& path) {
-  return read_from<Kit>(path, read_kit);
+  return read_from<Kit>(path,
+                        [](std::string_view text, const std::string& file) { return read_kit(text, file); });
 }
 
 }  // namespace arrisline

@@ -3,7 +3,6 @@
 #include "text/source.h"
 
 #include <algorithm>
-#include <array>
 
 namespace arrisline {
 
@@ -46,7 +45,33 @@ static std::size_t blank_length(std::string_view text) {
   return text.substr(0, kNoBreakSpace.size()) == kNoBreakSpace ? kNoBreakSpace.size() : 0;
 }
 
-std::vector<Token> tokenise(std::string_view line, int number) {
+/// Bytes of the quoted word that `text` starts with, 0 if it starts with none.
+static std::size_t quotation_length(std::string_view text) {
+  if (text.front() != '"') return 0;
+  const std::size_t end = text.find('"', 1);
+  return end == std::string_view::npos ? text.size() : end + 1;
+}
+
+static int characters(std::string_view text) {
+  int count = 0;
+  for (; !text.empty(); ++count) text.remove_prefix(std::max<std::size_t>(1, utf8_length(text)));
+  return count;
+}
+
+/// Bytes of the word that `text` starts with, up to a blank, a comma or `#`; a comma is one by itself.
+static std::size_t word_length(std::string_view text) {
+  std::size_t size = 0;
+  while (size < text.size()) {
+    const std::string_view rest = text.substr(size);
+    const bool comma = rest.front() == ',';
+    if (size > 0 && (comma || rest.front() == '#' || blank_length(rest))) break;
+    size += std::max<std::size_t>(1, utf8_length(rest));
+    if (comma) break;
+  }
+  return size;
+}
+
+static std::vector<Token> tokens_of(std::string_view line, int number, bool quotes) {
   std::vector<Token> tokens;
   int column = 1;
   while (!line.empty() && line.front() != '#') {
@@ -55,21 +80,22 @@ std::vector<Token> tokenise(std::string_view line, int number) {
       ++column;
       continue;
     }
-    std::size_t size = 0;
-    int length = 0;
-    while (size < line.size()) {
-      const std::string_view rest = line.substr(size);
-      const bool comma = rest.front() == ',';
-      if (size > 0 && (comma || rest.front() == '#' || blank_length(rest))) break;
-      size += std::max<std::size_t>(1, utf8_length(rest));
-      ++length;
-      if (comma) break;
-    }
-    tokens.push_back({line.substr(0, size), {number, column, length}});
+    const std::size_t quotation = quotes ? quotation_length(line) : 0;
+    const std::size_t size = quotation > 0 ? quotation : word_length(line);
+    const std::string_view text = line.substr(0, size);
+    tokens.push_back({text, {number, column, characters(text)}});
     line.remove_prefix(size);
-    column += length;
+    column += tokens.back().place.length;
   }
   return tokens;
+}
+
+std::vector<Token> tokenise(std::string_view line, int number) {
+  return tokens_of(line, number, false);
+}
+
+std::vector<Token> tokenise_quoted(std::string_view line, int number) {
+  return tokens_of(line, number, true);
 }
 
 Place spanning(const Token& first, const Token& last) {

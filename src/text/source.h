@@ -39,6 +39,9 @@ Source split_lines(std::string_view text, const std::string& file);
 /// The tokens of a line: runs of anything but blanks, commas and `#`, each comma by itself; a `#` ends the
 /// line.
 std::vector<Token> tokenise(std::string_view line, int number);
+/// As above, but what begins with a quotation mark runs to the next one, whatever lies between, or to the end
+/// of the line; the marks are part of the token.
+std::vector<Token> tokenise_quoted(std::string_view line, int number);
 
 /// From the first token's start to the last one's end; both on one line.
 Place spanning(const Token& first, const Token& last);

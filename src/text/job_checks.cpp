@@ -1,0 +1,159 @@
+// Shown by tests/text/job_mistakes_test.cpp.
+#include "text/job_checks.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "text/length.h"
+#include "text/words.h"
+
+namespace arrisline {
+namespace {
+
+constexpr double kSamePlace = 1e-6;  // mm: sums of inches are not exact
+
+std::optional<Section> ripped_section(const MouldText& text, const Section& profile, Unit unit,
+                                      Mistakes& mistakes) {
+  if (!text.width) return profile;
+  const double width = text.width->value;
+  std::optional<Section> out = on_width(profile, width);
+  if (out) return out;
+  const std::string name = quoted(text.profile.value);
+  if (works_back_edge(profile)) {
+    mistakes.error(text.width->place, name + " works the back edge of a blank " +
+                                          show(profile.width, unit, true) +
+                                          " wide; it cannot be put on another width");
+  } else {
+    mistakes.error(text.width->place, name + " reaches " + show(reach(profile), unit, true) +
+                                          " in from the working edge, and does not fit on this width");
+  }
+  return std::nullopt;
+}
+
+/// The stocks that will do so far, as the tests of a moulding go on.
+class Candidates {
+ public:
+  explicit Candidates(const std::vector<Stock>& stocks) {
+    for (const Stock& stock : stocks) left_.push_back(&stock);
+  }
+
+  /// Keeps those that pass. Where none does all stay, so that they can be told of.
+  bool keep(const std::function<bool(const Stock&)>& passes) {
+    std::vector<const Stock*> passed;
+    std::copy_if(left_.begin(), left_.end(), std::back_inserter(passed),
+                 [&](const Stock* stock) { return passes(*stock); });
+    if (passed.empty()) return false;
+    left_ = std::move(passed);
+    return true;
+  }
+  double most(double Stock::*measure) const {
+    double out = 0;
+    for (const Stock* stock : left_) out = std::max(out, stock->*measure);
+    return out;
+  }
+  double nearest(double Stock::*measure, double to) const {
+    double out = left_.front()->*measure;
+    for (const Stock* stock : left_)
+      if (std::abs(stock->*measure - to) < std::abs(out - to)) out = stock->*measure;
+    return out;
+  }
+  std::vector<std::string> species() const {
+    std::vector<std::string> out;
+    for (const Stock* stock : left_) out.push_back(lower(stock->species));
+    return out;
+  }
+
+ private:
+  std::vector<const Stock*> left_;
+};
+
+void check_mould(const Mould& mould, const MouldText& text, const Job& job, Mistakes& mistakes) {
+  const Unit unit = job.unit;
+  Candidates stocks(job.stocks);
+  if (text.species &&
+      !stocks.keep([&](const Stock& s) { return lower(s.species) == lower(mould.species); })) {
+    const std::vector<std::string> species = stocks.species();
+    mistakes.error(text.species->place, "no blank is of " + quoted(mould.species) +
+                                            suggestion(mould.species, std::vector<std::string_view>(
+                                                                          species.begin(), species.end())));
+    return;
+  }
+  const double thick = mould.section.thickness;
+  if (!stocks.keep([&](const Stock& s) { return std::abs(s.thickness - thick) <= kSameThickness; })) {
+    mistakes.error(text.profile.place, "no blank " +
+                                           (text.species ? "of " + quoted(mould.species) + " " : "") + "is " +
+                                           show(thick, unit) + " thick, as this profile is; the nearest is " +
+                                           show(stocks.nearest(&Stock::thickness, thick), unit));
+    return;
+  }
+  const double least = std::max(mould.width, job.ripping.hold);
+  if (!stocks.keep([&](const Stock& s) { return s.width >= least - kSamePlace; })) {
+    mistakes.error(text.width ? text.width->place : text.profile.place,
+                   "no blank of its thickness is " + show(least, unit, true) + " wide" +
+                       (least > mould.width ? ", the narrowest that can be held" : "") + "; the widest is " +
+                       show(stocks.most(&Stock::width), unit));
+    return;
+  }
+  const double need = mould.length + 2 * job.saw.allowance;
+  if (!stocks.keep([&](const Stock& s) { return s.length >= need - kSamePlace; })) {
+    mistakes.error(text.length.place, "no blank that would do is " + show(need, unit, true) + " long" +
+                                          (job.saw.allowance > 0 ? ", with the allowance at both ends" : "") +
+                                          "; the longest is " + show(stocks.most(&Stock::length), unit));
+  }
+}
+
+}  // namespace
+
+std::optional<Mould> settle_mould(const MouldText& text, const Section& profile, const SawText& saw,
+                                  Unit unit, Mistakes& mistakes) {
+  std::optional<Section> section = ripped_section(text, profile, unit, mistakes);
+  if (!section) return std::nullopt;
+  Mould out;
+  out.name = text.name.value;
+  out.profile = text.profile.value;
+  out.section = std::move(*section);
+  out.species = text.species ? text.species->value : "";
+  out.width = out.section.width;
+  out.length = text.length.value;
+  out.count = text.count;
+  out.mitre = text.mitre;
+  out.inside = text.inside;
+  out.spring = text.spring ? text.spring->value : saw.spring.value_or(90);
+  out.corner = text.corner ? text.corner->value : saw.corner.value_or(90);
+  out.across = text.across;
+  out.line = text.place.line;
+  if (out.mitre == Ends::none) {
+    for (const auto* degrees : {&text.spring, &text.corner})
+      if (*degrees)
+        mistakes.warn((*degrees)->place,
+                      "no mitre uses this angle; expected 'mitre left', 'right' or 'both'");
+    return out;
+  }
+  const double back = runs_back(out) * (out.mitre == Ends::both ? 2 : 1);
+  if (!(back < out.length)) {
+    mistakes.error(text.mitre_place, "the length is too short for this mitre: it runs back " +
+                                         show(back, unit, true) + ", and the moulding is " +
+                                         show(out.length, unit) + " long");
+    return std::nullopt;
+  }
+  return out;
+}
+
+void check_blanks(const Job& job, const std::vector<MouldText>& texts, const std::vector<StockText>& stocks,
+                  Mistakes& mistakes) {
+  const std::size_t errors = mistakes.errors;
+  for (const Mould& mould : job.moulds) {
+    const auto text = std::find_if(texts.begin(), texts.end(),
+                                   [&](const MouldText& one) { return one.place.line == mould.line; });
+    check_mould(mould, *text, job, mistakes);
+  }
+  if (mistakes.errors > errors || job.moulds.size() < texts.size()) return;
+  for (const StockText& text : stocks) {
+    const bool used = std::any_of(job.moulds.begin(), job.moulds.end(),
+                                  [&](const Mould& mould) { return serves(text.stock, mould, job); });
+    if (!used) mistakes.warn(text.place, "no moulding of this job can come from this blank");
+  }
+}
+
+}  // namespace arrisline

@@ -1,0 +1,46 @@
+// What can be told of a job without planning it. Shown by tests/text/job_test.cpp.
+#include <cmath>
+
+#include "arrisline/job.h"
+#include "text/words.h"
+
+namespace arrisline {
+
+const char* word(Ends ends) {
+  switch (ends) {
+    case Ends::none:
+      return "none";
+    case Ends::left:
+      return "left";
+    case Ends::right:
+      return "right";
+    case Ends::both:
+      return "both";
+  }
+  return "";
+}
+
+bool left_end(Ends ends) {
+  return ends == Ends::left || ends == Ends::both;
+}
+
+bool right_end(Ends ends) {
+  return ends == Ends::right || ends == Ends::both;
+}
+
+double runs_back(const Mould& mould) {
+  const double spring = to_radians(mould.spring);
+  return (mould.width * std::sin(spring) + mould.section.thickness * std::cos(spring)) /
+         std::tan(to_radians(mould.corner) / 2);
+}
+
+bool serves(const Stock& stock, const Mould& mould, const Job& job) {
+  constexpr double kSamePlace = 1e-6;  // sums of inches are not exact in mm
+  const double long_enough = mould.length + 2 * job.saw.allowance;
+  return std::abs(stock.thickness - mould.section.thickness) <= kSameThickness &&
+         (mould.species.empty() || lower(mould.species) == lower(stock.species)) &&
+         stock.width >= mould.width - kSamePlace && stock.width >= job.ripping.hold - kSamePlace &&
+         stock.length >= long_enough - kSamePlace;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,63 @@
+// The statements of a job as written, each sound by itself.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "arrisline/job.h"
+#include "text/statement.h"
+
+namespace arrisline {
+
+/// A figure or a word, and where it stands; for later messages about it.
+template <class T>
+struct Written {
+  T value{};
+  Place place;
+};
+
+struct MouldText {
+  Place place;  // of the whole line
+  Written<std::string> name;
+  Written<std::string> profile;
+  std::optional<Written<double>> width;
+  Written<double> length;
+  int count = 1;
+  Ends mitre = Ends::none;
+  Place mitre_place;
+  bool inside = false;
+  std::optional<Written<double>> spring;
+  std::optional<Written<double>> corner;
+  std::optional<Written<std::string>> species;
+  std::optional<double> across;
+};
+
+struct StockText {
+  Place place;
+  Stock stock;
+};
+
+struct SawText {
+  Saw saw;
+  std::optional<double> spring;  // of every moulding that says nothing itself
+  std::optional<double> corner;
+};
+
+struct RippingText {
+  std::optional<double> kerf;
+  double trued = 0;
+  std::optional<Written<double>> hold;
+};
+
+/// A word, or words in quotation marks, without the marks.
+std::optional<Written<std::string>> read_word(Statement& statement, const std::string& what);
+
+std::optional<MouldText> read_mould(Statement& statement);
+/// `blank …` on hand, or `buy …`.
+std::optional<StockText> read_stock_line(Statement& statement, bool to_buy);
+std::optional<SawText> read_saw(Statement& statement);
+std::optional<RippingText> read_rip(Statement& statement);
+std::optional<Spare> read_spare(Statement& statement);
+std::optional<Moisture> read_moisture(Statement& statement);
+
+}  // namespace arrisline
