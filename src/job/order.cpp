@@ -1,6 +1,7 @@
-// The order of work over several profiles: a plane taken up serves every profile that waits for it. Fewest
-// plane changes first, found by A* over how far each profile has got; then, among the cuts made with one
-// plane in hand, fewest gauge settings. Shown by tests/job/order_test.cpp.
+// The order of work over several profiles: a plane taken up serves every profile that waits for it. Where the
+// states of all orders are few, the fewest plane changes and of those orders the fewest gauge settings, state
+// by state. Else the fewest plane changes by A* over how far each profile has got, and then few settings
+// among the cuts made with one plane in hand. Shown by tests/job/order_test.cpp.
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -13,7 +14,7 @@
 namespace arrisline {
 namespace {
 
-// States of the search past which the rest is filled in as it comes: some tens of megabytes.
+// States that a search may keep: some tens of megabytes.
 constexpr std::size_t kMostStates = 200000;
 
 using Position = std::vector<std::uint16_t>;  // for each profile, how many of its stretches are done
@@ -194,60 +195,43 @@ int settings_after(const Cut& cut, const Cut* before) {
   return out;
 }
 
-/// One way to have done some of the cuts, and its settings.
+/// Cuts of one profile, one after the other.
+struct Range {
+  std::size_t run = 0;
+  std::size_t begin = 0;
+  std::size_t end = 0;
+};
+
+/// One way to have done some of the cuts: plane changes, then settings.
 struct Way {
-  int settings = 0;
+  std::pair<int, int> cost;
   WorkStep step;
   std::size_t from = 0;  // index into all ways; its own where it is the first
 };
 
-/// The cuts of the stretches in an order of least settings, plane by plane: every state of each stretch by
-/// itself, with the step last made.
+/// The cuts of some ranges in an order of least cost, then those of others: every state of each range by
+/// itself, with the step last made. Of more than `most` ways to have made so many cuts the cheapest go on.
 class Interleaved {
  public:
-  Interleaved(const std::vector<const Plan*>& plans, const std::vector<Stretches>& all)
-      : plans_(plans), all_(all), position_(all.size()) {}
+  Interleaved(const std::vector<const Plan*>& plans, std::size_t most) : plans_(plans), most_(most) {}
 
-  void take(int plane) {
-    std::vector<std::size_t> runs;
-    Position ends(all_.size());
-    for (std::size_t k = 0; k < all_.size(); ++k) {
-      if (position_[k] >= all_[k].size() || all_[k][position_[k]].plane != plane) continue;
-      runs.push_back(k);
-      ends[k] = static_cast<std::uint16_t>(all_[k][position_[k]].end - all_[k][position_[k]].begin);
-      ++position_[k];
-    }
+  void take(const std::vector<Range>& ranges) {
     // Layer by layer, one cut more in each.
-    using Key = std::pair<Position, std::size_t>;  // cuts done of each stretch, and the run of the last
-    std::map<Key, std::size_t> layer;
+    Layer layer;
     std::size_t steps = 0;
-    for (const std::size_t k : runs) steps += ends[k];
+    for (const Range& range : ranges) steps += range.end - range.begin;
     for (std::size_t done = 0; done < steps; ++done) {
-      std::map<Key, std::size_t> next;
-      const auto extend = [&](const Position& at, std::optional<std::size_t> from) {
-        for (const std::size_t k : runs) {
-          if (at[k] == ends[k]) continue;
-          const WorkStep step{k, all_[k][position_[k] - 1U].begin + at[k]};
-          const Cut* before = from ? &cut_of(plans_, ways_[*from].step) : nullptr;
-          const int settings =
-              (from ? ways_[*from].settings : 0) + settings_after(cut_of(plans_, step), before);
-          Position on = at;
-          ++on[k];
-          const auto [place, fresh] = next.try_emplace(Key{on, k}, ways_.size());
-          if (!fresh && ways_[place->second].settings <= settings) continue;
-          place->second = ways_.size();
-          ways_.push_back({settings, step, from ? *from : ways_.size()});
-        }
-      };
+      Layer next;
       if (done == 0) {
-        const Position none(all_.size());
-        if (last_.empty()) extend(none, std::nullopt);
-        for (const std::size_t way : last_) extend(none, way);
+        const Position none(ranges.size());
+        if (last_.empty()) extend(ranges, none, std::nullopt, next);
+        for (const std::size_t way : last_) extend(ranges, none, way, next);
       } else {
-        for (const auto& [key, way] : layer) extend(key.first, way);
+        for (const auto& [key, way] : layer) extend(ranges, key.first, way, next);
       }
       layer = narrowed(std::move(next));
     }
+    if (steps == 0) return;
     last_.clear();
     for (const auto& [key, way] : layer) last_.push_back(way);
   }
@@ -256,7 +240,7 @@ class Interleaved {
     std::vector<WorkStep> out;
     if (last_.empty()) return out;
     std::size_t at = *std::min_element(last_.begin(), last_.end(), [&](std::size_t a, std::size_t b) {
-      return ways_[a].settings < ways_[b].settings;
+      return ways_[a].cost < ways_[b].cost;
     });
     for (;; at = ways_[at].from) {
       out.push_back(ways_[at].step);
@@ -267,27 +251,81 @@ class Interleaved {
   }
 
  private:
-  /// Of very many ways the cheapest go on.
-  template <class Map>
-  Map narrowed(Map ways) const {
-    constexpr std::size_t kMostWays = 5000;
-    if (ways.size() <= kMostWays) return ways;
-    std::vector<int> settings;
-    for (const auto& [key, way] : ways) settings.push_back(ways_[way].settings);
-    std::nth_element(settings.begin(), settings.begin() + kMostWays, settings.end());
-    const int most = settings[kMostWays];
-    Map out;
-    for (const auto& [key, way] : ways)
-      if (ways_[way].settings <= most && out.size() < kMostWays) out.emplace(key, way);
+  // Cuts done of each range, and the range of the last.
+  using Layer = std::map<std::pair<Position, std::size_t>, std::size_t>;
+
+  void extend(const std::vector<Range>& ranges, const Position& at, std::optional<std::size_t> from,
+              Layer& next) {
+    for (std::size_t k = 0; k < ranges.size(); ++k) {
+      if (ranges[k].begin + at[k] == ranges[k].end) continue;
+      const WorkStep step{ranges[k].run, ranges[k].begin + at[k]};
+      const Cut& cut = cut_of(plans_, step);
+      const Cut* before = from ? &cut_of(plans_, ways_[*from].step) : nullptr;
+      std::pair<int, int> cost = from ? ways_[*from].cost : std::pair{0, 0};
+      if (before != nullptr && !same_plane(cut.plane, before->plane)) ++cost.first;
+      cost.second += settings_after(cut, before);
+      Position on = at;
+      ++on[k];
+      const auto [place, fresh] = next.try_emplace({std::move(on), k}, ways_.size());
+      if (!fresh && ways_[place->second].cost <= cost) continue;
+      place->second = ways_.size();
+      ways_.push_back({cost, step, from ? *from : ways_.size()});
+    }
+  }
+
+  Layer narrowed(Layer layer) const {
+    if (layer.size() <= most_) return layer;
+    std::vector<std::pair<int, int>> costs;
+    for (const auto& [key, way] : layer) costs.push_back(ways_[way].cost);
+    std::nth_element(costs.begin(), costs.begin() + static_cast<std::ptrdiff_t>(most_), costs.end());
+    const std::pair<int, int> most = costs[most_];
+    Layer out;
+    for (const auto& [key, way] : layer)
+      if (ways_[way].cost <= most && out.size() < most_) out.emplace(key, way);
     return out;
   }
 
   const std::vector<const Plan*>& plans_;
-  const std::vector<Stretches>& all_;
-  Position position_;
+  std::size_t most_;
   std::vector<Way> ways_;
-  std::vector<std::size_t> last_;  // the ways that end with the plane last taken up
+  std::vector<std::size_t> last_;  // the ways that end where the last ranges do
 };
+
+/// All orders, where their states are few: fewest changes, and of those orders the fewest settings.
+std::vector<WorkStep> of_all_orders(const std::vector<const Plan*>& plans) {
+  std::vector<Range> whole;
+  for (std::size_t k = 0; k < plans.size(); ++k) whole.push_back({k, 0, plans[k]->cuts.size()});
+  Interleaved interleaved(plans, kMostStates);
+  interleaved.take(whole);
+  return interleaved.steps();
+}
+
+/// Plane by plane, in the order of the planes found.
+std::vector<WorkStep> plane_by_plane(const std::vector<const Plan*>& plans, const std::vector<Stretches>& all,
+                                     const std::vector<int>& planes) {
+  constexpr std::size_t kMostWays = 5000;
+  Interleaved interleaved(plans, kMostWays);
+  Position position(all.size());
+  for (const int plane : planes) {
+    std::vector<Range> ranges;
+    for (std::size_t k = 0; k < all.size(); ++k) {
+      if (position[k] >= all[k].size() || all[k][position[k]].plane != plane) continue;
+      ranges.push_back({k, all[k][position[k]].begin, all[k][position[k]].end});
+      ++position[k];
+    }
+    interleaved.take(ranges);
+  }
+  return interleaved.steps();
+}
+
+bool states_are_few(const std::vector<const Plan*>& plans) {
+  std::size_t states = plans.size();
+  for (const Plan* plan : plans) {
+    states *= plan->cuts.size() + 1;
+    if (states > kMostStates) return false;
+  }
+  return true;
+}
 
 void count(const std::vector<const Plan*>& plans, const std::vector<WorkStep>& steps, int& changes,
            int& settings) {
@@ -304,12 +342,14 @@ void count(const std::vector<const Plan*>& plans, const std::vector<WorkStep>& s
 
 WorkOrder order_work(const std::vector<const Plan*>& plans) {
   WorkOrder out;
-  const std::vector<Stretches> all = stretches_of(plans);
-  const PlaneSequence sequence = fewest_changes(all);
-  out.fewest = sequence.fewest;
-  Interleaved interleaved(plans, all);
-  for (const int plane : sequence.planes) interleaved.take(plane);
-  out.steps = interleaved.steps();
+  if (states_are_few(plans)) {
+    out.steps = of_all_orders(plans);
+  } else {
+    const std::vector<Stretches> all = stretches_of(plans);
+    const PlaneSequence sequence = fewest_changes(all);
+    out.fewest = sequence.fewest;
+    out.steps = plane_by_plane(plans, all, sequence.planes);
+  }
   count(plans, out.steps, out.plane_changes, out.settings);
   std::vector<WorkStep> one_by_one;
   for (std::size_t k = 0; k < plans.size(); ++k)

@@ -1,0 +1,200 @@
+// The fewest boards, goal by goal, and the runs kept together where that costs nothing. Shown by
+// tests/cutting.
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <map>
+#include <numeric>
+#include <optional>
+#include <set>
+#include <tuple>
+
+#include "arrisline/cutting.h"
+#include "cutting/deal.h"
+#include "cutting/first_fit.h"
+#include "cutting/fits.h"
+#include "cutting/least.h"
+#include "cutting/model.h"
+
+namespace arrisline {
+namespace {
+
+using namespace cutting;
+
+/// A plan and what it comes to in the order of what is least.
+struct Solved {
+  CuttingPlan plan;
+  std::tuple<int, int, std::size_t, double> sums;  // boards missing, bought, boards, area
+};
+
+Cost cost_by(const Model& model, const std::function<double(const Source&)>& of_one) {
+  Cost out;
+  for (const Source& source : model.sources) out.push_back(of_one(source));
+  return out;
+}
+
+bool worth_asking(const Cost& cost) {
+  return std::any_of(cost.begin(), cost.end(), [](double one) { return one != 0; });
+}
+
+/// Missing boards, boards bought, boards, area, each settled before the next is asked for.
+Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
+  const Model model = make_model(problem);
+  const double largest = std::accumulate(
+      model.sources.begin(), model.sources.end(), 1.0,
+      [&](double most, const Source& source) { return std::max(most, model.area_of(source)); });
+  const Cost missing = cost_by(model, [](const Source& source) { return source.missing ? 1 : 0; });
+  const Cost bought = cost_by(
+      model, [&](const Source& source) { return !source.missing && model.size_of(source).to_buy ? 1 : 0; });
+  const Cost boards = cost_by(model, [](const Source&) { return 1; });
+  const Cost area = cost_by(model, [&](const Source& source) { return model.area_of(source) / largest; });
+
+  Solution solution = first_fit(model);
+  std::vector<Goal> goals;
+  bool proved = true;
+  const auto settle = [&](const Cost& cost, bool whole) {
+    const Least least = least_cost(model, cost, whole, goals, solution, deadline);
+    solution = least.solution;
+    proved = proved && least.proved;
+    goals.push_back({cost, least.value + (whole ? 0 : 1e-9)});
+    return least;
+  };
+  if (cost_of(solution, missing) > 0) settle(missing, true);
+  if (worth_asking(missing)) goals.push_back({missing, cost_of(solution, missing)});
+  if (cost_of(solution, bought) > 0 &&
+      std::adjacent_find(bought.begin(), bought.end(), std::not_equal_to<>()) != bought.end())
+    settle(bought, true);
+  if (worth_asking(bought)) goals.push_back({bought, cost_of(solution, bought)});
+  const Least fewest = settle(boards, true);
+  if (std::adjacent_find(area.begin(), area.end(), std::not_equal_to<>()) != area.end()) settle(area, false);
+
+  Solved out;
+  out.plan.boards = deal(model, solution);
+  out.plan.bound = static_cast<std::size_t>(std::lround(std::max(0.0, fewest.bound)));
+  out.plan.optimal = proved;
+  double area_sum = 0;
+  int bought_sum = 0;
+  int missing_sum = 0;
+  out.plan.missing.resize(problem.sizes.size());
+  for (std::size_t s = 0; s < problem.sizes.size(); ++s) {
+    const BoardSize& size = problem.sizes[s];
+    const auto used = static_cast<int>(std::count_if(out.plan.boards.begin(), out.plan.boards.end(),
+                                                     [s](const CutBoard& board) { return board.size == s; }));
+    out.plan.missing[s] = size.count ? std::max(0, used - *size.count) : 0;
+    missing_sum += out.plan.missing[s];
+    if (size.to_buy) bought_sum += used - out.plan.missing[s];
+    area_sum += used * size.width * size.length / largest;
+  }
+  out.sums = {missing_sum, bought_sum, out.plan.boards.size(), area_sum};
+  return out;
+}
+
+bool no_worse(const Solved& a, const Solved& b) {
+  const auto& [missing, bought, boards, area] = a.sums;
+  const auto& [missing_b, bought_b, boards_b, area_b] = b.sums;
+  if (std::tie(missing, bought, boards) != std::tie(missing_b, bought_b, boards_b))
+    return std::tie(missing, bought, boards) < std::tie(missing_b, bought_b, boards_b);
+  return area <= area_b + 1e-9;
+}
+
+/// The problem with the pieces of some runs made one long piece each, and what each of its pieces stands for.
+struct Joined {
+  CuttingProblem problem;
+  std::vector<std::vector<std::size_t>>
+      stands_for;  // pieces of the problem as it was, in the order of sawing
+};
+
+Joined join(const CuttingProblem& problem, const std::set<int>& runs) {
+  Joined out;
+  out.problem = problem;
+  out.problem.pieces.clear();
+  std::map<std::pair<int, std::size_t>, std::size_t> place;  // of a run's one piece
+  for (std::size_t p = 0; p < problem.pieces.size(); ++p) {
+    const WantedPiece& piece = problem.pieces[p];
+    if (runs.count(piece.run) == 0 || piece.count <= 0) {
+      out.problem.pieces.push_back(piece);
+      out.stands_for.push_back({p});
+      continue;
+    }
+    const auto [where, fresh] = place.try_emplace({piece.run, piece.kind}, out.problem.pieces.size());
+    const double length = piece.count * piece.length + (piece.count - 1) * problem.rules.kerf;
+    if (fresh) {
+      out.problem.pieces.push_back({piece.kind, length, 1, -1});
+      out.stands_for.emplace_back();
+    } else {
+      out.problem.pieces[where->second].length += length + problem.rules.kerf;
+    }
+    std::vector<std::size_t>& all = out.stands_for[where->second];
+    all.insert(all.end(), static_cast<std::size_t>(piece.count), p);
+  }
+  return out;
+}
+
+/// Some board is long enough for every piece.
+bool can_be_cut(const CuttingProblem& problem) {
+  return std::all_of(problem.pieces.begin(), problem.pieces.end(), [&](const WantedPiece& piece) {
+    const std::vector<std::size_t>& sizes = problem.kinds[piece.kind].sizes;
+    return std::any_of(sizes.begin(), sizes.end(),
+                       [&](std::size_t s) { return problem.sizes[s].length + kFit >= piece.length; });
+  });
+}
+
+/// The runs of more than one piece.
+std::vector<int> runs_of(const CuttingProblem& problem) {
+  std::map<int, int> counts;
+  for (const WantedPiece& piece : problem.pieces)
+    if (piece.run >= 0) counts[piece.run] += piece.count;
+  std::vector<int> out;
+  for (const auto& [run, count] : counts)
+    if (count > 1) out.push_back(run);
+  return out;
+}
+
+std::optional<Solved> solve_joined(const CuttingProblem& problem, const std::set<int>& runs,
+                                   const Deadline& deadline) {
+  const Joined joined = join(problem, runs);
+  if (!can_be_cut(joined.problem)) return std::nullopt;
+  Solved out = solve(joined.problem, deadline);
+  for (CutBoard& board : out.plan.boards) {
+    for (CutStrip& strip : board.strips) {
+      std::vector<std::size_t> pieces;
+      for (const std::size_t piece : strip.pieces) {
+        const std::vector<std::size_t>& all = joined.stands_for[piece];
+        pieces.insert(pieces.end(), all.begin(), all.end());
+      }
+      strip.pieces = std::move(pieces);
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+CuttingPlan cut_boards(const CuttingProblem& problem, const CuttingOptions& options) {
+  /// Attempts at keeping one run more in one strip, where all of them together cost a board.
+  constexpr int kMostAttempts = 12;
+  const Deadline deadline(options);
+  Solved best = solve(problem, deadline);
+  const std::vector<int> runs = runs_of(problem);
+  if (runs.empty()) return best.plan;
+  const auto keep = [&](const std::set<int>& together) {
+    std::optional<Solved> joined = solve_joined(problem, together, deadline);
+    if (!joined || !no_worse(*joined, best)) return false;
+    // What was proved of the pieces apart holds of them joined.
+    joined->plan.bound = best.plan.bound;
+    joined->plan.optimal = best.plan.optimal;
+    best = std::move(*joined);
+    return true;
+  };
+  if (keep(std::set<int>(runs.begin(), runs.end()))) return best.plan;
+  std::set<int> together;
+  int attempts = 0;
+  for (const int run : runs) {
+    if (++attempts > kMostAttempts || deadline.over()) break;
+    together.insert(run);
+    if (!keep(together)) together.erase(run);
+  }
+  return best.plan;
+}
+
+}  // namespace arrisline

@@ -1,0 +1,201 @@
+// Shown by tests/cutting.
+#include "cutting/least.h"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "cutting/fits.h"
+#include "cutting/patterns.h"
+
+namespace arrisline::cutting {
+namespace {
+
+/// Reduced costs and whole bounds are judged to this, far over the solvers' own tolerance.
+constexpr double kEven = 1e-6;
+/// Patterns to which a question in whole numbers is put; with more it is left open.
+constexpr std::size_t kMostColumns = 60000;
+constexpr int kMostRounds = 2000;
+/// For the first look for something better, over the patterns found so far.
+constexpr double kFirstLook = 2;  // seconds
+
+/// Strips of each class that anybody could want: one for each piece.
+std::vector<int> most_strips(const Model& model) {
+  std::vector<int> out;
+  for (const std::vector<std::size_t>& items : model.items_of_class) {
+    long sum = 0;
+    for (const std::size_t i : items) sum += model.items[i].count;
+    out.push_back(static_cast<int>(std::min(sum, 1L << 30)));
+  }
+  return out;
+}
+
+class Search {
+ public:
+  Search(const Model& model, const Cost& cost, bool whole, const std::vector<Goal>& goals,
+         const Solution& start, const Deadline& deadline)
+      : model_(model),
+        cost_(cost),
+        whole_(whole),
+        goals_(goals),
+        deadline_(deadline),
+        most_(most_strips(model)),
+        relaxation_(model, cost, goals) {
+    best_.solution = start;
+    best_.value = cost_of(start, cost);
+    for (const auto& [board, times] : start.boards) columns_.boards.push_back(board);
+    for (const auto& [strip, times] : start.strips) columns_.strips.push_back(strip);
+    relaxation_.add(columns_);
+  }
+
+  Least run() {
+    if (!relax()) return best_;
+    best_.bound = up(relaxed_.value);
+    if (settled()) return best_;
+    improve(columns_, best_.value - (whole_ ? 0.5 : kEven), kFirstLook);
+    while (!settled() && !deadline_.over()) {
+      const double target = whole_ ? best_.bound : best_.value - kEven;
+      const std::optional<Columns> all = patterns_within(target - relaxed_.value + kEven);
+      if (!all) return best_;
+      const Whole answer = improve(*all, target + (whole_ ? 0.5 : 0), 1e9);
+      if (answer == Whole::left_off) return best_;
+      if (whole_) {
+        // Found, it is no better than the target; else the target is out of reach.
+        if (answer == Whole::none) best_.bound = target + 1;
+      } else {
+        best_.bound = best_.value;
+      }
+    }
+    return best_;
+  }
+
+ private:
+  double up(double value) const { return whole_ ? std::ceil(value - kEven) : value; }
+
+  bool settled() {
+    best_.proved = best_.bound >= best_.value - kEven;
+    if (best_.proved) best_.bound = best_.value;
+    return best_.proved;
+  }
+
+  /// Solves the relaxation over all patterns, so that its value is a bound. False where it was left off.
+  bool relax() {
+    for (int round = 0; round < kMostRounds; ++round) {
+      if (deadline_.over()) return false;
+      const std::optional<Relaxed> relaxed = relaxation_.solve();
+      if (!relaxed) return false;
+      relaxed_ = *relaxed;
+      Columns better;
+      if (!price(better)) return false;
+      if (better.boards.empty() && better.strips.empty()) return true;
+      relaxation_.add(better);
+      columns_.boards.insert(columns_.boards.end(), better.boards.begin(), better.boards.end());
+      columns_.strips.insert(columns_.strips.end(), better.strips.begin(), better.strips.end());
+    }
+    return false;
+  }
+
+  /// The pattern of each class and source that is worth most, where it is worth more than it costs.
+  bool price(Columns& better) const {
+    bool whole = true;
+    const Prices& prices = relaxed_.prices;
+    for (std::size_t c = 0; c < model_.classes.size(); ++c) {
+      double most = prices.strip[c] + kEven;
+      Counts best;
+      whole = for_each_strip(
+                  model_, c, prices.item, [&] { return most; },
+                  [&](const Counts& counts, double worth) {
+                    if (worth <= most) return;
+                    most = worth;
+                    best = counts;
+                  }) &&
+              whole;
+      if (!best.empty()) better.strips.push_back({c, best});
+    }
+    for (std::size_t s = 0; s < model_.sources.size(); ++s) {
+      double most = prices.source[s] + kEven;
+      Counts best;
+      whole = for_each_board(
+                  model_, model_.sources[s].size, prices.strip, most_, [&] { return most; },
+                  [&](const Counts& counts, double worth) {
+                    if (worth <= most) return;
+                    most = worth;
+                    best = counts;
+                  }) &&
+              whole;
+      if (!best.empty()) better.boards.push_back({s, best});
+    }
+    return whole;
+  }
+
+  /// All patterns of a reduced cost up to `gap`, or nothing where they are too many.
+  std::optional<Columns> patterns_within(double gap) const {
+    Columns out;
+    const Prices& prices = relaxed_.prices;
+    bool whole = true;
+    // Past the limit nothing is worth enough any more, so that the search ends by itself.
+    const auto least = [&](double price) {
+      const bool full = out.boards.size() + out.strips.size() > kMostColumns;
+      return full ? 1e300 : price - gap;
+    };
+    for (std::size_t c = 0; c < model_.classes.size(); ++c) {
+      whole = for_each_strip(
+                  model_, c, prices.item, [&] { return least(prices.strip[c]); },
+                  [&](const Counts& counts, double) {
+                    out.strips.push_back({c, counts});
+                  }) &&
+              whole;
+    }
+    for (std::size_t s = 0; s < model_.sources.size(); ++s) {
+      whole =
+          for_each_board(
+              model_, model_.sources[s].size, prices.strip, most_, [&] { return least(prices.source[s]); },
+              [&](const Counts& counts, double) {
+                out.boards.push_back({s, counts});
+              }) &&
+          whole;
+    }
+    if (!whole || out.boards.size() + out.strips.size() > kMostColumns) return std::nullopt;
+    return out;
+  }
+
+  /// Looks for a solution of these columns that costs under `below`.
+  Whole improve(const Columns& columns, double below, double most_seconds) {
+    const double seconds = deadline_.left(most_seconds);
+    if (seconds <= 0) return Whole::left_off;
+    const WholeAnswer answer = solve_whole(model_, cost_, goals_, columns, below, seconds);
+    if (!answer.has_solution) return answer.outcome;
+    const double value = cost_of(answer.solution, cost_);
+    if (value < best_.value) {
+      best_.solution = answer.solution;
+      best_.value = value;
+    }
+    return answer.outcome;
+  }
+
+  const Model& model_;
+  const Cost& cost_;
+  bool whole_;
+  const std::vector<Goal>& goals_;
+  const Deadline& deadline_;
+  std::vector<int> most_;
+  Relaxation relaxation_;
+  Relaxed relaxed_;
+  Columns columns_;
+  Least best_;
+};
+
+}  // namespace
+
+double cost_of(const Solution& solution, const Cost& cost) {
+  double out = 0;
+  for (const auto& [board, times] : solution.boards) out += cost[board.source] * times;
+  return out;
+}
+
+Least least_cost(const Model& model, const Cost& cost, bool whole, const std::vector<Goal>& goals,
+                 const Solution& start, const Deadline& deadline) {
+  return Search(model, cost, whole, goals, start, deadline).run();
+}
+
+}  // namespace arrisline::cutting

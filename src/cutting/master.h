@@ -1,0 +1,75 @@
+// The linear programme over patterns, and the same in whole numbers.
+//
+//   least   Σ cost(source) x                       x: boards by pattern, y: strips by pattern
+//   with    Σ pieces y ≥ wanted                    for each item
+//           Σ strips x − Σ y ≥ 0                   for each class of strips
+//           Σ x ≤ what there is                    for each source that is bounded
+//           Σ goal(source) x ≤ reached             for each goal settled before
+//
+// The dual prices of the rows tell what another pattern would be worth.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "cutting/model.h"
+
+namespace arrisline::cutting {
+
+/// What each board of a source costs.
+using Cost = std::vector<double>;
+
+/// A sum that stands: of its cost over all boards no more than this.
+struct Goal {
+  Cost cost;
+  double reached = 0;
+};
+
+struct Columns {
+  std::vector<BoardPattern> boards;
+  std::vector<StripPattern> strips;
+};
+
+struct Prices {
+  std::vector<double> item;    // ≥ 0
+  std::vector<double> strip;   // of each class, ≥ 0
+  std::vector<double> source;  // what a board of it costs, its share of every bound counted: cost less duals
+};
+
+struct Relaxed {
+  double value = 0;
+  Prices prices;
+};
+
+/// The linear programme, made larger column by column.
+class Relaxation {
+ public:
+  Relaxation(const Model& model, Cost cost, std::vector<Goal> goals);
+  ~Relaxation();
+  Relaxation(const Relaxation&) = delete;
+  Relaxation& operator=(const Relaxation&) = delete;
+
+  void add(const Columns& columns);
+  /// Nothing where the solver failed.
+  std::optional<Relaxed> solve();
+
+ private:
+  struct Solver;
+  std::unique_ptr<Solver> solver_;
+};
+
+enum class Whole { found, none, left_off };
+
+struct WholeAnswer {
+  Whole outcome = Whole::left_off;
+  Solution solution;  // where one was found, even if the search was left off
+  bool has_solution = false;
+};
+
+/// Whole numbers of these columns, of a cost under `below`, the least where `found`. Left off after so many
+/// seconds.
+WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<Goal>& goals,
+                        const Columns& columns, double below, double seconds);
+
+}  // namespace arrisline::cutting
