@@ -59,18 +59,21 @@ struct CuttingProblem {
   CuttingRules rules;
 };
 
+/// Least, in this order: boards missing, boards bought, boards; then, as far as was found, area of the
+/// boards, length of the strips (each has to be stuck), and runs that are not kept in one strip.
+///
 /// Property 1: every piece wanted is in it exactly `count` times.
+///
 /// Property 2: the pieces p1 … pn of a strip fit its board: Σ p + (n − 1)·kerf ≤ length.
+///
 /// Property 3: the strips w1 … wn of a board fit it: with v = width less what the strips before took, rip
-/// kerf and truing with each, every wi ≤ v and hold ≤ v when its turn comes. Boards over the `count` of their
-/// size stand in it too: `missing` says how many. Least, in this order: boards missing, boards bought,
-/// boards, area of the boards; then runs kept in one strip as far as was found.
+/// kerf and truing with each, every wi ≤ v and hold ≤ v when its turn comes.
 struct CuttingPlan {
-  std::vector<CutBoard> boards;
-  std::vector<int> missing;  // for each size: boards in the plan over those there are
-  std::size_t bound =
-      0;  // proved: no plan has fewer boards than this, of those with as few missing and bought
-  bool optimal = false;  // as few boards as the bound, of as little area
+  std::vector<CutBoard> boards;  // those missing too
+  std::vector<int> missing;      // for each size: boards in the plan over those there are
+  /// Proved: no plan has fewer boards, of those with as few missing and bought.
+  std::size_t bound = 0;
+  bool optimal = false;  // proved: missing, bought and boards are as few as can be
 };
 
 struct CuttingOptions {

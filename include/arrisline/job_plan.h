@@ -55,8 +55,12 @@ struct WorkStep {
 
 /// The cuts of all runs that have a plan, each once, those of one run in the order of its plan. A plane
 /// change is a step with another plane than the step before; a gauge setting is a line struck or set that the
-/// step before did not have. Property 1: no order has fewer plane changes, where `fewest` is true. Property
-/// 2: among steps with one plane in hand the settings are as few as their order allows.
+/// step before did not have.
+///
+/// Property 1: no order has fewer plane changes, where `fewest` is true.
+///
+/// Property 2: of the orders with so few plane changes none has fewer settings, where the states of all
+/// orders (each profile's cuts and one, multiplied) are under some hundred thousand.
 struct WorkOrder {
   std::vector<WorkStep> steps;
   int plane_changes = 0;

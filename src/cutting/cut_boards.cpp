@@ -4,7 +4,6 @@
 #include <cmath>
 #include <functional>
 #include <map>
-#include <numeric>
 #include <optional>
 #include <set>
 #include <tuple>
@@ -24,57 +23,82 @@ using namespace cutting;
 /// A plan and what it comes to in the order of what is least.
 struct Solved {
   CuttingPlan plan;
-  std::tuple<int, int, std::size_t, double> sums;  // boards missing, bought, boards, area
+  std::tuple<int, int, std::size_t> counts;  // boards missing, bought, boards
+  double area = 0;
+  double strips = 0;  // length of all strips
 };
 
-Cost cost_by(const Model& model, const std::function<double(const Source&)>& of_one) {
+Cost by_source(const Model& model, const std::function<double(const Source&)>& of_one) {
   Cost out;
-  for (const Source& source : model.sources) out.push_back(of_one(source));
+  for (const Source& source : model.sources) out.board.push_back(of_one(source));
+  out.strip.resize(model.classes.size());
   return out;
 }
 
-bool worth_asking(const Cost& cost) {
-  return std::any_of(cost.begin(), cost.end(), [](double one) { return one != 0; });
+/// One board costs what another does not.
+bool tells_apart(const Cost& cost) {
+  return std::adjacent_find(cost.board.begin(), cost.board.end(), std::not_equal_to<>()) != cost.board.end();
 }
 
-/// Missing boards, boards bought, boards, area, each settled before the next is asked for.
+/// One goal after the other, each settled before the next is asked for.
+class Goals {
+ public:
+  Goals(const Model& model, const Deadline& deadline)
+      : model_(model), deadline_(deadline), solution_(first_fit(model)) {}
+
+  Least settle(const Cost& cost, bool whole) {
+    Least least;
+    least.value = least.bound = cost_of(solution_, cost);
+    least.proved = least.value <= 0;
+    if (!least.proved) {
+      least = least_cost(model_, cost, whole, goals_, solution_, deadline_);
+      solution_ = least.solution;
+    }
+    // Room for the rounding of sums that are no whole numbers.
+    goals_.push_back({cost, least.value + (whole ? 0 : 1e-9)});
+    return least;
+  }
+  const Solution& solution() const { return solution_; }
+
+ private:
+  const Model& model_;
+  const Deadline& deadline_;
+  Solution solution_;
+  std::vector<Goal> goals_;
+};
+
 Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
   const Model model = make_model(problem);
-  const double largest = std::accumulate(
-      model.sources.begin(), model.sources.end(), 1.0,
-      [&](double most, const Source& source) { return std::max(most, model.area_of(source)); });
-  const Cost missing = cost_by(model, [](const Source& source) { return source.missing ? 1 : 0; });
-  const Cost bought = cost_by(
+  double largest = 1;
+  double longest = 1;
+  for (const Source& source : model.sources) largest = std::max(largest, model.area_of(source));
+  for (const StripClass& strips : model.classes) longest = std::max(longest, strips.length);
+  const Cost missing = by_source(model, [](const Source& source) { return source.missing ? 1 : 0; });
+  const Cost bought = by_source(
       model, [&](const Source& source) { return !source.missing && model.size_of(source).to_buy ? 1 : 0; });
-  const Cost boards = cost_by(model, [](const Source&) { return 1; });
-  const Cost area = cost_by(model, [&](const Source& source) { return model.area_of(source) / largest; });
+  const Cost boards = by_source(model, [](const Source&) { return 1; });
+  const Cost area = by_source(model, [&](const Source& source) { return model.area_of(source) / largest; });
+  Cost strips = by_source(model, [](const Source&) { return 0; });
+  for (std::size_t c = 0; c < model.classes.size(); ++c) strips.strip[c] = model.classes[c].length / longest;
 
-  Solution solution = first_fit(model);
-  std::vector<Goal> goals;
+  Goals goals(model, deadline);
   bool proved = true;
-  const auto settle = [&](const Cost& cost, bool whole) {
-    const Least least = least_cost(model, cost, whole, goals, solution, deadline);
-    solution = least.solution;
-    proved = proved && least.proved;
-    goals.push_back({cost, least.value + (whole ? 0 : 1e-9)});
-    return least;
-  };
-  if (cost_of(solution, missing) > 0) settle(missing, true);
-  if (worth_asking(missing)) goals.push_back({missing, cost_of(solution, missing)});
-  if (cost_of(solution, bought) > 0 &&
-      std::adjacent_find(bought.begin(), bought.end(), std::not_equal_to<>()) != bought.end())
-    settle(bought, true);
-  if (worth_asking(bought)) goals.push_back({bought, cost_of(solution, bought)});
-  const Least fewest = settle(boards, true);
-  if (std::adjacent_find(area.begin(), area.end(), std::not_equal_to<>()) != area.end()) settle(area, false);
+  for (const Cost* cost : {&missing, &bought})
+    if (tells_apart(*cost)) proved = goals.settle(*cost, true).proved && proved;
+  const Least fewest = goals.settle(boards, true);
+  proved = proved && fewest.proved;
+  if (tells_apart(area)) goals.settle(area, false);
+  goals.settle(strips, false);
+  const Solution& solution = goals.solution();
 
   Solved out;
   out.plan.boards = deal(model, solution);
   out.plan.bound = static_cast<std::size_t>(std::lround(std::max(0.0, fewest.bound)));
   out.plan.optimal = proved;
-  double area_sum = 0;
   int bought_sum = 0;
   int missing_sum = 0;
+  for (const CutBoard& board : out.plan.boards)
+    out.strips += static_cast<double>(board.strips.size()) * problem.sizes[board.size].length;
   out.plan.missing.resize(problem.sizes.size());
   for (std::size_t s = 0; s < problem.sizes.size(); ++s) {
     const BoardSize& size = problem.sizes[s];
@@ -83,18 +107,17 @@ Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
     out.plan.missing[s] = size.count ? std::max(0, used - *size.count) : 0;
     missing_sum += out.plan.missing[s];
     if (size.to_buy) bought_sum += used - out.plan.missing[s];
-    area_sum += used * size.width * size.length / largest;
+    out.area += used * size.width * size.length;
   }
-  out.sums = {missing_sum, bought_sum, out.plan.boards.size(), area_sum};
+  out.counts = {missing_sum, bought_sum, out.plan.boards.size()};
   return out;
 }
 
 bool no_worse(const Solved& a, const Solved& b) {
-  const auto& [missing, bought, boards, area] = a.sums;
-  const auto& [missing_b, bought_b, boards_b, area_b] = b.sums;
-  if (std::tie(missing, bought, boards) != std::tie(missing_b, bought_b, boards_b))
-    return std::tie(missing, bought, boards) < std::tie(missing_b, bought_b, boards_b);
-  return area <= area_b + 1e-9;
+  constexpr double kEven = 1e-6;  // of itself
+  if (a.counts != b.counts) return a.counts < b.counts;
+  if (std::abs(a.area - b.area) > kEven * b.area) return a.area < b.area;
+  return a.strips <= b.strips * (1 + kEven);
 }
 
 /// The problem with the pieces of some runs made one long piece each, and what each of its pieces stands for.

@@ -100,7 +100,7 @@ class Search {
     bool whole = true;
     const Prices& prices = relaxed_.prices;
     for (std::size_t c = 0; c < model_.classes.size(); ++c) {
-      double most = prices.strip[c] + kEven;
+      double most = prices.cutting[c] + kEven;
       Counts best;
       whole = for_each_strip(
                   model_, c, prices.item, [&] { return most; },
@@ -140,7 +140,7 @@ class Search {
     };
     for (std::size_t c = 0; c < model_.classes.size(); ++c) {
       whole = for_each_strip(
-                  model_, c, prices.item, [&] { return least(prices.strip[c]); },
+                  model_, c, prices.item, [&] { return least(prices.cutting[c]); },
                   [&](const Counts& counts, double) {
                     out.strips.push_back({c, counts});
                   }) &&
@@ -189,7 +189,8 @@ class Search {
 
 double cost_of(const Solution& solution, const Cost& cost) {
   double out = 0;
-  for (const auto& [board, times] : solution.boards) out += cost[board.source] * times;
+  for (const auto& [board, times] : solution.boards) out += cost.board[board.source] * times;
+  for (const auto& [strip, times] : solution.strips) out += cost.strip[strip.strip_class] * times;
   return out;
 }
 

@@ -73,13 +73,16 @@ Matrix matrix_of(const Columns& columns, const Rows& rows, const Cost& cost, con
     for (const auto& [strip_class, count] : board.strips) out.put(rows.classes + strip_class, count);
     if (rows.bound[board.source] >= 0) out.put(static_cast<std::size_t>(rows.bound[board.source]), 1);
     for (std::size_t g = 0; g < goals.size(); ++g)
-      if (goals[g].cost[board.source] != 0) out.put(rows.goals + g, goals[g].cost[board.source]);
-    out.end(cost[board.source]);
+      if (goals[g].cost.board[board.source] != 0) out.put(rows.goals + g, goals[g].cost.board[board.source]);
+    out.end(cost.board[board.source]);
   }
   for (const StripPattern& strip : columns.strips) {
     for (const auto& [item, count] : strip.pieces) out.put(rows.items + item, count);
     out.put(rows.classes + strip.strip_class, -1);
-    out.end(0);
+    for (std::size_t g = 0; g < goals.size(); ++g)
+      if (goals[g].cost.strip[strip.strip_class] != 0)
+        out.put(rows.goals + g, goals[g].cost.strip[strip.strip_class]);
+    out.end(cost.strip[strip.strip_class]);
   }
   return out;
 }
@@ -134,11 +137,17 @@ std::optional<Relaxed> Relaxation::solve() {
     out.prices.item.push_back(std::max(0.0, dual[rows.items + i]));
   for (std::size_t c = 0; c < model.classes.size(); ++c)
     out.prices.strip.push_back(std::max(0.0, dual[rows.classes + c]));
+  for (std::size_t c = 0; c < model.classes.size(); ++c) {
+    double price = out.prices.strip[c] + solver_->cost.strip[c];
+    for (std::size_t g = 0; g < solver_->goals.size(); ++g)
+      price -= std::min(0.0, dual[rows.goals + g]) * solver_->goals[g].cost.strip[c];
+    out.prices.cutting.push_back(price);
+  }
   for (std::size_t s = 0; s < model.sources.size(); ++s) {
-    double price = solver_->cost[s];
+    double price = solver_->cost.board[s];
     if (rows.bound[s] >= 0) price -= std::min(0.0, dual[rows.bound[s]]);
     for (std::size_t g = 0; g < solver_->goals.size(); ++g)
-      price -= std::min(0.0, dual[rows.goals + g]) * solver_->goals[g].cost[s];
+      price -= std::min(0.0, dual[rows.goals + g]) * solver_->goals[g].cost.board[s];
     out.prices.source.push_back(price);
   }
   return out;

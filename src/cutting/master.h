@@ -1,10 +1,10 @@
 // The linear programme over patterns, and the same in whole numbers.
 //
-//   least   Σ cost(source) x                       x: boards by pattern, y: strips by pattern
+//   least   Σ cost(source) x + Σ cost(class) y     x: boards by pattern, y: strips by pattern
 //   with    Σ pieces y ≥ wanted                    for each item
 //           Σ strips x − Σ y ≥ 0                   for each class of strips
 //           Σ x ≤ what there is                    for each source that is bounded
-//           Σ goal(source) x ≤ reached             for each goal settled before
+//           Σ goal(source) x + Σ goal(class) y ≤ reached   for each goal settled before
 //
 // The dual prices of the rows tell what another pattern would be worth.
 #pragma once
@@ -17,8 +17,11 @@
 
 namespace arrisline::cutting {
 
-/// What each board of a source costs.
-using Cost = std::vector<double>;
+/// What each board of a source and each strip of a class costs.
+struct Cost {
+  std::vector<double> board;
+  std::vector<double> strip;
+};
 
 /// A sum that stands: of its cost over all boards no more than this.
 struct Goal {
@@ -32,9 +35,10 @@ struct Columns {
 };
 
 struct Prices {
-  std::vector<double> item;    // ≥ 0
-  std::vector<double> strip;   // of each class, ≥ 0
-  std::vector<double> source;  // what a board of it costs, its share of every bound counted: cost less duals
+  std::vector<double> item;     // ≥ 0
+  std::vector<double> strip;    // what a strip of each class is worth to a board, ≥ 0
+  std::vector<double> cutting;  // what a strip of each class costs, its share of every bound counted
+  std::vector<double> source;   // what a board of it costs, its share of every bound counted: cost less duals
 };
 
 struct Relaxed {

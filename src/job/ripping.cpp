@@ -40,7 +40,16 @@ Layout lay_out_blanks(const Job& job, const std::vector<Run>& runs) {
     std::sort(stocks.begin(), stocks.end());
     out.problem.kinds.push_back({job.moulds[run.moulds.front()].width, stocks});
     const int sets = sets_of(job, run);
-    for (const std::size_t i : run.moulds) {
+    // Those that meet stand as they do on the piece of furniture: what is mitred on the right end alone is
+    // the leftmost.
+    std::vector<std::size_t> moulds = run.moulds;
+    std::stable_sort(moulds.begin(), moulds.end(), [&](std::size_t a, std::size_t b) {
+      const auto place = [&](std::size_t i) {
+        return job.moulds[i].mitre == Ends::right ? 0 : job.moulds[i].mitre == Ends::left ? 2 : 1;
+      };
+      return place(a) < place(b);
+    });
+    for (const std::size_t i : moulds) {
       const Mould& mould = job.moulds[i];
       const double length = mould.length + 2 * job.saw.allowance;
       const bool meets = mould.mitre != Ends::none;

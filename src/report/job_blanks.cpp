@@ -57,7 +57,7 @@ std::string strip_words(const Job& job, const JobPlan& plan, const RipStep& step
     out = "Stick";
   }
   out += " " + run_words(job, run);
-  if (!run.ripped_first && step.ripped) out += ", rip it off " + width + " wide";
+  if (!run.ripped_first && step.ripped) out += ", rip off " + width;
   if (!step.ripped) out += ", " + width + " wide as it is";
   out += ". Saw it into " + pieces_words(job, step) + "; " + left_over(step.left_over, job) + ".";
   return out;

@@ -105,7 +105,8 @@ void write_estimate(Page& page, const Job& job, const JobPlan& plan) {
              plain(job.kit.shop.strokes_per_minute, 1) + " strokes a minute";
   page.line(2, words + ".");
   page.line(2, "About " + round_figure(estimate.shavings_litres) +
-                   " litres of wood planed away, more as shavings.");
+                   (round_figure(estimate.shavings_litres) == "1" ? " litre" : " litres") +
+                   " of wood planed away, more as shavings.");
 }
 
 void write_movements(Page& page, const Job& job, const JobPlan& plan) {

@@ -53,33 +53,46 @@ std::string saving(int changes, int one_by_one, int settings, int settings_one_b
   return out + ".";
 }
 
+bool sunk(const Stop& stop, const Job& job) {
+  return stop.height < gauge_division(job.kit.shop, job.unit);
+}
+
 /// Rounded down to what can be set by eye with a rule, so that the stop stands no higher than it may.
 std::string height_words(double mm, const Job& job) {
   const double division = gauge_division(job.kit.shop, job.unit);
   return exact(std::floor(mm / division + kSameLength) * division, job.unit);
 }
 
-std::string stops_words(const StopSetting& setting, const Job& job) {
-  std::vector<std::string> holding;
-  std::vector<std::string> sunk;
-  std::vector<std::string> free;
+/// "any height at 1/2 in and 1 in; up to 3/16 in at 5 in": stops of one height told together.
+std::string by_height(const StopSetting& setting, bool holds, const Job& job) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> heights;
   for (const Stop& stop : setting.stops) {
-    const std::string at = exact(stop.at, job.unit);
-    const double division = gauge_division(job.kit.shop, job.unit);
-    if (stop.height < division) {
-      sunk.push_back(at);
-    } else if (stop.holds) {
-      holding.push_back(at + (stop.clear ? " any height" : " up to " + height_words(stop.height, job)));
-    } else {
-      free.push_back(at + (stop.clear ? " any height" : " up to " + height_words(stop.height, job)));
-    }
+    if (stop.holds != holds || sunk(stop, job)) continue;
+    const std::string height = stop.clear ? "any height" : "up to " + height_words(stop.height, job);
+    auto same =
+        std::find_if(heights.begin(), heights.end(), [&](const auto& one) { return one.first == height; });
+    if (same == heights.end()) same = heights.insert(heights.end(), {height, {}});
+    same->second.push_back(exact(stop.at, job.unit));
   }
   std::string out;
-  if (!holding.empty()) out += "holding at " + listed(holding);
-  if (!free.empty()) out += (out.empty() ? "" : "; ") + std::string("bearing on nothing, at ") + listed(free);
-  if (!sunk.empty()) out += (out.empty() ? "" : "; ") + std::string("sunk at ") + listed(sunk);
-  if (!setting.held) out = "none of them holds: " + out;
-  return out + ".";
+  for (const auto& [height, at] : heights) out += (out.empty() ? "" : "; ") + height + " at " + listed(at);
+  return out;
+}
+
+std::string stops_words(const StopSetting& setting, const Job& job) {
+  std::vector<std::string> parts;
+  const std::string holding = by_height(setting, true, job);
+  const std::string idle = by_height(setting, false, job);
+  if (!holding.empty()) parts.push_back("holding: " + holding + ".");
+  if (!setting.held) parts.push_back("none of them holds.");
+  if (!idle.empty()) parts.push_back("Bearing on nothing: " + idle + ".");
+  std::vector<std::string> at;
+  for (const Stop& stop : setting.stops)
+    if (sunk(stop, job)) at.push_back(exact(stop.at, job.unit));
+  if (!at.empty()) parts.push_back("Sunk: " + listed(at) + ".");
+  std::string out;
+  for (const std::string& part : parts) out += (out.empty() ? "" : " ") + part;
+  return out;
 }
 
 std::string cuts_words(const StopSetting& setting, const Plan& plan) {
