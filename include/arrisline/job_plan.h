@@ -75,7 +75,7 @@ WorkOrder order_work(const std::vector<const Plan*>& plans);
 struct Stop {
   double at = 0;       // of its centre from the fence, mm
   double height = 0;   // that it may stand above the board, mm; 0: sunk
-  bool clear = false;  // nothing passes over it: it may stand as high as the wood
+  bool clear = false;  // nothing comes down to it: it may stand as high as the wood
   bool holds = false;  // it bears on wood from the first of the cuts to the last
 };
 /// Consecutive cuts for which the stops may stand as they are.

@@ -85,9 +85,9 @@ Room room_at(const Cut& cut, const Wood& after, double stop, double width, doubl
   Room room;
   room.height = thickness;
   if (const std::optional<double> depth = farthest.depth()) {
-    room.clear = false;
     const double above_board = flipped ? *depth : thickness - *depth;
     room.height = std::clamp(above_board - board.clear, 0.0, thickness);
+    room.clear = room.height >= thickness;
   }
   room.bears = x - half >= 0 && x + half <= width && bears(after, x, half, thickness, flipped);
   return room;

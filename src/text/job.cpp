@@ -195,14 +195,16 @@ class JobReader {
     if (board_) job_.kit.board = board_;
   }
 
-  void check_hold() {
-    if (!rip_.hold || stocks_.empty()) return;
+  /// Some blank is wide enough to be held.
+  bool check_hold() {
+    if (!rip_.hold || stocks_.empty()) return true;
     const auto widest = std::max_element(
         stocks_.begin(), stocks_.end(),
         [](const StockText& a, const StockText& b) { return a.stock.width < b.stock.width; });
-    if (rip_.hold->value > widest->stock.width)
-      mistakes_.error(rip_.hold->place,
-                      "no blank is so wide; the widest is " + show(widest->stock.width, job_.unit));
+    if (rip_.hold->value <= widest->stock.width) return true;
+    mistakes_.error(rip_.hold->place,
+                    "no blank is so wide; the widest is " + show(widest->stock.width, job_.unit));
+    return false;
   }
 
   std::optional<Job> finish() {
@@ -216,9 +218,9 @@ class JobReader {
     for (const StockText& stock : stocks_) job_.stocks.push_back(stock.stock);
     settle_moulds();
     settle_shop();
-    check_hold();
     // A blank that could not be read may be the very one.
-    if (!stocks_.empty() && stocks_.size() == stock_lines_) check_blanks(job_, moulds_, stocks_, mistakes_);
+    const bool all_read = !stocks_.empty() && stocks_.size() == stock_lines_;
+    if (check_hold() && all_read) check_blanks(job_, moulds_, stocks_, mistakes_);
     if (mistakes_.errors > 0) return std::nullopt;
     return std::move(job_);
   }
