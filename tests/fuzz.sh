@@ -19,7 +19,7 @@ esac
 shift
 cd "$top"
 if [ $# -eq 0 ]; then
-  set -- profile kit plan_json
+  set -- profile kit job plan_json
 fi
 for name in "$@"; do
   if [ ! -f "tests/fuzz/$name.cpp" ]; then
@@ -37,9 +37,11 @@ found=$work/found
 rm -rf "$seeds"
 mkdir -p "$found"
 for name in "$@"; do mkdir -p "$seeds/$name" "$work/corpus/$name"; done
-mkdir -p "$seeds/profile" "$seeds/kit" "$seeds/plan_json"
+mkdir -p "$seeds/profile" "$seeds/kit" "$seeds/job" "$seeds/plan_json"
 cp examples/*.profile "$seeds/profile"
 cp examples/*.kit "$seeds/kit"
+cp examples/*.job "$seeds/job"
+awk -v to="$seeds/job/docs-" '/^```/ { inside = !inside; ++n; next } inside { print > (to n) }' docs/jobs.md
 # The blocks of the guide to the files go to both readers: each may learn words from the other's.
 awk -v to="$seeds/profile/docs-" '/^```/ { inside = !inside; ++n; next } inside { print > (to n) }' docs/files.md
 cp "$seeds"/profile/docs-* "$seeds/kit"

@@ -13,7 +13,7 @@ Mitre mitre_of(const Mould& mould, bool left) {
   out.corner = mould.corner;
   out.spring = mould.spring;
   out.mitre = to_degrees(std::atan(std::sin(spring) / std::tan(half_corner)));
-  out.bevel = to_degrees(std::asin(std::cos(spring) * std::cos(half_corner)));
+  out.bevel = to_degrees(std::asin(std::sin(to_radians(90 - mould.spring)) * std::cos(half_corner)));
   out.runs_back = runs_back(mould);
   const int ends = (left_end(mould.mitre) ? 1 : 0) + (right_end(mould.mitre) ? 1 : 0);
   out.short_point = mould.length - ends * out.runs_back;

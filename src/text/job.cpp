@@ -179,7 +179,7 @@ class JobReader {
         mistakes_.error(text.place, "a job has at most " + std::to_string(kMaxPieces) + " pieces" +
                                         to_raise("kMaxPieces"));
       }
-      if (!profile) continue;
+      if (!profile || !text.sound) continue;
       if (const auto mould = settle_mould(text, *profile, saw_, job_.unit, mistakes_))
         job_.moulds.push_back(*mould);
     }

@@ -192,7 +192,7 @@ std::optional<MouldText> read_mould(Statement& statement) {
   }
   if (given.count("length") == 0 && !statement.failed)
     fail(statement, end_of(statement), "a moulding needs its length, as in 'length 44'");
-  if (statement.failed) return std::nullopt;
+  mould.sound = !statement.failed;
   return mould;
 }
 
@@ -216,10 +216,8 @@ std::optional<StockText> read_stock_line(Statement& statement, bool to_buy) {
     const std::optional<double> length =
         read_length(statement, "a length before 'thick', 'wide' or 'long', or 'count'");
     if (!length) {
-      if (statement.done()) break;
-      ++statement.next;
-      while (goes_on(statement) && !looks_like_number(statement.token().text) && !at_word(statement, "count"))
-        ++statement.next;
+      skip_to(statement, kStockFields);
+      if (!statement.done() && !at_word(statement, "count")) ++statement.next;
       continue;
     }
     const Words measures = {"thick", "wide", "long"};

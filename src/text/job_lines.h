@@ -17,7 +17,8 @@ struct Written {
 };
 
 struct MouldText {
-  Place place;  // of the whole line
+  bool sound = true;  // the options; else only the name and the profile count
+  Place place;        // of the whole line
   Written<std::string> name;
   Written<std::string> profile;
   std::optional<Written<double>> width;
@@ -52,6 +53,7 @@ struct RippingText {
 /// A word, or words in quotation marks, without the marks.
 std::optional<Written<std::string>> read_word(Statement& statement, const std::string& what);
 
+/// Nothing where there is no name or no profile.
 std::optional<MouldText> read_mould(Statement& statement);
 /// `blank …` on hand, or `buy …`.
 std::optional<StockText> read_stock_line(Statement& statement, bool to_buy);
