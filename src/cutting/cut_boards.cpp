@@ -51,7 +51,7 @@ class Goals {
     least.value = least.bound = cost_of(solution_, cost);
     least.proved = least.value <= 0;
     if (!least.proved) {
-      least = least_cost(model_, cost, whole, goals_, solution_, deadline_);
+      least = least_cost(model_, cost, whole, goals_, solution_, deadline_.half());
       solution_ = least.solution;
     }
     // Room for the rounding of sums that are no whole numbers.

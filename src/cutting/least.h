@@ -24,6 +24,13 @@ class Deadline {
     return std::max(0.0, std::min(most, limit_ - gone.count()));
   }
   bool over() const { return left(1) <= 0; }
+  /// Half of what is left, for what comes first of two.
+  Deadline half() const {
+    Deadline out = *this;
+    const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begun_;
+    out.limit_ = gone.count() + std::max(0.0, limit_ - gone.count()) / 2;
+    return out;
+  }
 
  private:
   std::chrono::steady_clock::time_point begun_;

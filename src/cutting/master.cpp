@@ -169,6 +169,7 @@ WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<
                   matrix.rows.data(), matrix.values.data(), matrix.low.data(), matrix.high.data(),
                   matrix.cost.data(), rows.low.data(), rows.high.data());
   for (int i = 0; i < matrix.count(); ++i) Cbc_setInteger(cbc, i);
+  Cbc_setParameter(cbc, "timeMode", "elapsed");  // on a busy machine the processor's seconds are longer
   Cbc_setMaximumSeconds(cbc, seconds);
   Cbc_setCutoff(cbc, below);
   Cbc_solve(cbc);
