@@ -43,6 +43,8 @@ struct Run {
   std::vector<std::size_t> moulds;  // indices into Job::moulds
   Plan plan;
   bool ripped_first = false;  // needs its back edge free, so it is ripped to width before it is stuck
+  std::optional<double>
+      narrowest;  // blank that the board's stops hold for every cut, mm; see narrowest_held()
 };
 
 /// One cut of one run, in the order of work. Indices into JobPlan::runs and the cuts of its plan.
@@ -88,6 +90,10 @@ struct StopSetting {
 /// How the stops stand while a run is stuck on a blank so wide, its back edge at the fence, in as few
 /// settings as can be. Empty without a board.
 std::vector<StopSetting> stop_settings(const Plan& plan, double blank_width, const Board& board);
+
+/// The least width, from one to another in steps of 1/64 in, of a blank on which some stop holds for every
+/// cut; a wider one may yet not do, where its stops lie otherwise. Nothing where there is none.
+std::optional<double> narrowest_held(const Plan& plan, double from, double to, const Board& board);
 
 /// One strip of a blank: stuck, then ripped off.
 struct RipStep {

@@ -40,6 +40,29 @@ bool tells_apart(const Cost& cost) {
   return std::adjacent_find(cost.board.begin(), cost.board.end(), std::not_equal_to<>()) != cost.board.end();
 }
 
+/// Boards that the pieces' own area takes, each piece with the kerf beside it, if nothing else were lost.
+double least_by_area(const Model& model) {
+  const CuttingRules& rules = model.problem->rules;
+  double wanted = 0;
+  for (const Item& item : model.items)
+    wanted += item.count * takes(item.length, rules) * model.problem->kinds[item.kind].width;
+  double most = 0;
+  for (const BoardSize& size : model.problem->sizes)
+    most = std::max(most, size.width * room_of(size.length, rules));
+  return most > 0 ? std::ceil(wanted / most - kFit) : 0;
+}
+
+/// With more classes of strips or items the linear programme itself takes longer, and more memory, than it is
+/// worth: the first plan found stands, with the bound of its area.
+constexpr std::size_t kMostClasses = 400;
+constexpr std::size_t kMostPairs = 40000;  // of an item and a class that it fits
+
+bool too_large(const Model& model) {
+  std::size_t pairs = 0;
+  for (const std::vector<std::size_t>& items : model.items_of_class) pairs += items.size();
+  return model.classes.size() > kMostClasses || pairs > kMostPairs;
+}
+
 /// One goal after the other, each settled before the next is asked for.
 class Goals {
  public:
@@ -50,7 +73,9 @@ class Goals {
     Least least;
     least.value = least.bound = cost_of(solution_, cost);
     least.proved = least.value <= 0;
-    if (!least.proved) {
+    if (!least.proved) least.bound = 0;
+    least.solution = solution_;
+    if (!least.proved && !too_large(model_)) {
       least = least_cost(model_, cost, whole, goals_, solution_, deadline_.half());
       solution_ = least.solution;
     }
@@ -93,7 +118,8 @@ Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
 
   Solved out;
   out.plan.boards = deal(model, solution);
-  out.plan.bound = static_cast<std::size_t>(std::lround(std::max(0.0, fewest.bound)));
+  const double bound = std::max(fewest.bound, least_by_area(model));
+  out.plan.bound = static_cast<std::size_t>(std::lround(bound));
   out.plan.optimal = proved;
   int bought_sum = 0;
   int missing_sum = 0;

@@ -86,8 +86,9 @@ class Search {
       if (!relaxed) return false;
       relaxed_ = *relaxed;
       Columns better;
-      if (!price(better)) return false;
-      if (better.boards.empty() && better.strips.empty()) return true;
+      const bool whole = price(better);
+      // A search that gave up may have found something all the same; that nothing is better it cannot tell.
+      if (better.boards.empty() && better.strips.empty()) return whole;
       relaxation_.add(better);
       columns_.boards.insert(columns_.boards.end(), better.boards.begin(), better.boards.end());
       columns_.strips.insert(columns_.strips.end(), better.strips.begin(), better.strips.end());
@@ -99,30 +100,30 @@ class Search {
   bool price(Columns& better) const {
     bool whole = true;
     const Prices& prices = relaxed_.prices;
-    for (std::size_t c = 0; c < model_.classes.size(); ++c) {
+    for (std::size_t c = 0; c < model_.classes.size() && whole; ++c) {
+      if (deadline_.over()) return false;
       double most = prices.cutting[c] + kEven;
       Counts best;
       whole = for_each_strip(
-                  model_, c, prices.item, [&] { return most; },
-                  [&](const Counts& counts, double worth) {
-                    if (worth <= most) return;
-                    most = worth;
-                    best = counts;
-                  }) &&
-              whole;
+          model_, c, prices.item, [&] { return most; },
+          [&](const Counts& counts, double worth) {
+            if (worth <= most) return;
+            most = worth;
+            best = counts;
+          });
       if (!best.empty()) better.strips.push_back({c, best});
     }
-    for (std::size_t s = 0; s < model_.sources.size(); ++s) {
+    for (std::size_t s = 0; s < model_.sources.size() && whole; ++s) {
+      if (deadline_.over()) return false;
       double most = prices.source[s] + kEven;
       Counts best;
       whole = for_each_board(
-                  model_, model_.sources[s].size, prices.strip, most_, [&] { return most; },
-                  [&](const Counts& counts, double worth) {
-                    if (worth <= most) return;
-                    most = worth;
-                    best = counts;
-                  }) &&
-              whole;
+          model_, model_.sources[s].size, prices.strip, most_, [&] { return most; },
+          [&](const Counts& counts, double worth) {
+            if (worth <= most) return;
+            most = worth;
+            best = counts;
+          });
       if (!best.empty()) better.boards.push_back({s, best});
     }
     return whole;
@@ -138,22 +139,21 @@ class Search {
       const bool full = out.boards.size() + out.strips.size() > kMostColumns;
       return full ? 1e300 : price - gap;
     };
-    for (std::size_t c = 0; c < model_.classes.size(); ++c) {
+    for (std::size_t c = 0; c < model_.classes.size() && whole; ++c) {
+      if (deadline_.over()) return std::nullopt;
       whole = for_each_strip(
-                  model_, c, prices.item, [&] { return least(prices.cutting[c]); },
-                  [&](const Counts& counts, double) {
-                    out.strips.push_back({c, counts});
-                  }) &&
-              whole;
+          model_, c, prices.item, [&] { return least(prices.cutting[c]); },
+          [&](const Counts& counts, double) {
+            out.strips.push_back({c, counts});
+          });
     }
-    for (std::size_t s = 0; s < model_.sources.size(); ++s) {
-      whole =
-          for_each_board(
-              model_, model_.sources[s].size, prices.strip, most_, [&] { return least(prices.source[s]); },
-              [&](const Counts& counts, double) {
-                out.boards.push_back({s, counts});
-              }) &&
-          whole;
+    for (std::size_t s = 0; s < model_.sources.size() && whole; ++s) {
+      if (deadline_.over()) return std::nullopt;
+      whole = for_each_board(
+          model_, model_.sources[s].size, prices.strip, most_, [&] { return least(prices.source[s]); },
+          [&](const Counts& counts, double) {
+            out.boards.push_back({s, counts});
+          });
     }
     if (!whole || out.boards.size() + out.strips.size() > kMostColumns) return std::nullopt;
     return out;

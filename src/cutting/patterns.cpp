@@ -9,13 +9,21 @@
 namespace arrisline::cutting {
 namespace {
 
+/// Something to be packed, as often as `most`, each taking `takes` of the room and worth `worth`.
+struct Packed {
+  std::size_t what = 0;
+  double takes = 0;
+  double worth = 0;
+  int most = 0;
+};
+
 /// Depth first, the things of most worth for their room first, as many of each as fit first; left off where
 /// even filling the rest of the room by its best rate falls short.
 class Packing {
  public:
   Packing(std::vector<Packed> things, const std::function<double()>& least,
-          const std::function<void(const Counts&, double)>& found)
-      : things_(std::move(things)), least_(least), found_(found) {
+          const std::function<void(const Counts&, double)>& found, std::int64_t& looks)
+      : things_(std::move(things)), least_(least), found_(found), looks_(looks) {
     std::stable_sort(things_.begin(), things_.end(), [](const Packed& a, const Packed& b) {
       return a.worth * b.takes > b.worth * a.takes ||
              (a.worth * b.takes == b.worth * a.takes && a.takes > b.takes);
@@ -67,15 +75,10 @@ class Packing {
   const std::function<void(const Counts&, double)>& found_;
   std::vector<double> smallest_;  // of the things from here on
   std::vector<int> counts_;
-  std::int64_t looks_ = 0;
+  std::int64_t& looks_;
 };
 
 }  // namespace
-
-bool for_each_packing(std::vector<Packed> things, double room, const std::function<double()>& least,
-                      const std::function<void(const Counts&, double)>& found) {
-  return Packing(std::move(things), least, found).run(room);
-}
 
 bool for_each_strip(const Model& model, std::size_t strip_class, const std::vector<double>& worth_of_item,
                     const std::function<double()>& least,
@@ -85,8 +88,9 @@ bool for_each_strip(const Model& model, std::size_t strip_class, const std::vect
     const Item& item = model.items[i];
     things.push_back({i, takes(item.length, model.problem->rules), worth_of_item[i], item.count});
   }
-  return for_each_packing(std::move(things), room_of(model.classes[strip_class].length, model.problem->rules),
-                          least, found);
+  std::int64_t looks = 0;
+  return Packing(std::move(things), least, found, looks)
+      .run(room_of(model.classes[strip_class].length, model.problem->rules));
 }
 
 bool for_each_board(const Model& model, std::size_t size, const std::vector<double>& worth_of_class,
@@ -95,6 +99,7 @@ bool for_each_board(const Model& model, std::size_t size, const std::vector<doub
   const CuttingRules& rules = model.problem->rules;
   const std::vector<std::size_t>& classes = model.classes_of_size[size];
   bool whole = true;
+  std::int64_t looks = 0;
   // The widest strip first: it comes last, so what it takes is known, and the others are no wider.
   for (std::size_t w = 0; w < classes.size(); ++w) {
     const std::size_t widest = classes[w];
@@ -124,7 +129,7 @@ bool for_each_board(const Model& model, std::size_t size, const std::vector<doub
       any = true;
       with_widest(counts, worth);
     };
-    whole = for_each_packing(things, room, least_beside, beside) && whole;
+    whole = Packing(things, least_beside, beside, looks).run(room) && whole;
     // Alone, where nothing goes beside it.
     if (!any && worth_of_class[widest] >= least() - 1e-9) with_widest({}, 0);
   }

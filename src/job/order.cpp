@@ -14,8 +14,15 @@
 namespace arrisline {
 namespace {
 
-// States that a search may keep: some tens of megabytes.
-constexpr std::size_t kMostStates = 200000;
+/// States that a search may keep, each as large as there are profiles: some tens of megabytes.
+std::size_t most_states(std::size_t profiles) {
+  return std::min<std::size_t>(200000, 4000000 / std::max<std::size_t>(1, profiles));
+}
+
+/// Ways that go on from each step where not all can: each costs a look at every profile, and a copy as long.
+std::size_t most_ways(std::size_t profiles) {
+  return std::clamp<std::size_t>(2000000 / std::max<std::size_t>(1, profiles * profiles), 1, 5000);
+}
 
 using Position = std::vector<std::uint16_t>;  // for each profile, how many of its stretches are done
 
@@ -140,7 +147,7 @@ PlaneSequence fewest_changes(const std::vector<Stretches>& all) {
       break;
     }
     if (next.taken > reached.at(*next.at).taken) continue;
-    if (reached.size() > kMostStates) {
+    if (reached.size() > most_states(all.size())) {
       // On from here by the plane that most profiles wait for.
       out.fewest = false;
       Position position = *next.at;
@@ -295,7 +302,7 @@ class Interleaved {
 std::vector<WorkStep> of_all_orders(const std::vector<const Plan*>& plans) {
   std::vector<Range> whole;
   for (std::size_t k = 0; k < plans.size(); ++k) whole.push_back({k, 0, plans[k]->cuts.size()});
-  Interleaved interleaved(plans, kMostStates);
+  Interleaved interleaved(plans, most_states(plans.size()));
   interleaved.take(whole);
   return interleaved.steps();
 }
@@ -303,8 +310,7 @@ std::vector<WorkStep> of_all_orders(const std::vector<const Plan*>& plans) {
 /// Plane by plane, in the order of the planes found.
 std::vector<WorkStep> plane_by_plane(const std::vector<const Plan*>& plans, const std::vector<Stretches>& all,
                                      const std::vector<int>& planes) {
-  constexpr std::size_t kMostWays = 5000;
-  Interleaved interleaved(plans, kMostWays);
+  Interleaved interleaved(plans, most_ways(plans.size()));
   Position position(all.size());
   for (const int plane : planes) {
     std::vector<Range> ranges;
@@ -322,7 +328,7 @@ bool states_are_few(const std::vector<const Plan*>& plans) {
   std::size_t states = plans.size();
   for (const Plan* plan : plans) {
     states *= plan->cuts.size() + 1;
-    if (states > kMostStates) return false;
+    if (states > most_states(plans.size())) return false;
   }
   return true;
 }

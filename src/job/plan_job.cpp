@@ -28,6 +28,19 @@ Plan plan_run(const Section& section, const Kit& kit, const PlanOptions& options
   return plan;
 }
 
+/// From the ripped width to the widest blank that serves; a strip that is ripped first has its own width
+/// only.
+std::optional<double> narrowest_for(const Job& job, const Run& run) {
+  if (!job.kit.board || !run.plan.feasible) return std::nullopt;
+  double widest = run.plan.section.width;
+  if (!run.ripped_first) {
+    for (const std::size_t mould : run.moulds)
+      for (const std::size_t stock : stocks_for(job, job.moulds[mould]))
+        widest = std::max(widest, job.stocks[stock].width);
+  }
+  return narrowest_held(run.plan, run.plan.section.width, widest, *job.kit.board);
+}
+
 /// Every run's plan, as many at once as there are cores; each comes out as it would alone.
 void plan_runs(const Job& job, const JobOptions& options, std::vector<Run>& runs) {
   PlanOptions each = options.plan;
@@ -37,6 +50,7 @@ void plan_runs(const Job& job, const JobOptions& options, std::vector<Run>& runs
   tbb::parallel_for(std::size_t{0}, runs.size(), [&](std::size_t r) {
     runs[r].plan = plan_run(runs[r].plan.section, job.kit, each);
     runs[r].ripped_first = needs_back_edge(runs[r].plan);
+    runs[r].narrowest = narrowest_for(job, runs[r]);
     const std::lock_guard<std::mutex> lock(telling);
     if (options.progress) options.progress(++done, runs.size());
   });

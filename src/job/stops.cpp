@@ -132,4 +132,15 @@ std::vector<StopSetting> stop_settings(const Plan& plan, double blank_width, con
   return out;
 }
 
+std::optional<double> narrowest_held(const Plan& plan, double from, double to, const Board& board) {
+  constexpr double kStep = kMmPerInch / 64;
+  constexpr double kSamePlace = 1e-6;
+  for (int i = 0; from + i * kStep <= to + kSamePlace; ++i) {
+    const std::vector<StopSetting> settings = stop_settings(plan, from + i * kStep, board);
+    if (std::all_of(settings.begin(), settings.end(), [](const StopSetting& s) { return s.held; }))
+      return from + i * kStep;
+  }
+  return std::nullopt;
+}
+
 }  // namespace arrisline

@@ -95,6 +95,18 @@ Json mitres_json(const Job& job, const JobPlan& plan) {
   return out;
 }
 
+Json holding_json(const Job& job, const JobPlan& plan) {
+  Json out = Json::array();
+  for (const Run& run : plan.runs) {
+    if (!run.plan.feasible) continue;
+    Json one;
+    one["moulds"] = names_json(job, run);
+    if (run.narrowest) one["narrowest"] = *run.narrowest;
+    out.push_back(std::move(one));
+  }
+  return out;
+}
+
 /// Each cut once for every moulding that it makes.
 Json order_json(const Job& job, const JobPlan& plan) {
   Json out = Json::array();
@@ -157,48 +169,56 @@ Json buy_json(const Job& job, const JobPlan& plan) {
   return out;
 }
 
+Json movement_json(const Job& job, const JobPlan& plan) {
+  Json out = Json::array();
+  for (const Movement& movement : plan.movements)
+    out.push_back(Json{{"mould", job.moulds[movement.mould].name},
+                       {"species", movement.species},
+                       {"across", movement.across},
+                       {"radial", movement.radial},
+                       {"tangential", movement.tangential}});
+  return out;
+}
+
 }  // namespace
 
 std::string job_to_json(const Job& job, const JobPlan& plan) {
-  Json out;
-  out["format"] = "arrisline-job";
-  out["version"] = 1;
-  out["units"] = "mm";
-  out["job"] = job.name;
-  out["kit"] = job.kit.name;
-  out["plans"] = Json::object();
+  ObjectText out;
+  out.add("format", "arrisline-job");
+  out.add("version", 1);
+  out.add("units", "mm");
+  out.add("job", job.name);
+  out.add("kit", job.kit.name);
+  out.open("plans");
   for (std::size_t i = 0; i < job.moulds.size(); ++i) {
     const auto run = std::find_if(plan.runs.begin(), plan.runs.end(), [i](const Run& one) {
       return std::find(one.moulds.begin(), one.moulds.end(), i) != one.moulds.end();
     });
-    out["plans"][job.moulds[i].name] = plan_as_json(run->plan, {&job.kit, nullptr});
+    out.add(job.moulds[i].name, plan_as_json(run->plan, {&job.kit, nullptr}));
   }
-  out["blanks"] = Json::array();
-  for (const BlankWork& blank : plan.blanks) out["blanks"].push_back(blank_json(job, plan, blank));
-  out["blanks_needed"] = plan.blanks.size();
-  out["optimal"] = plan.cutting.optimal;
-  out["bound"] = plan.cutting.bound;
-  out["mitres"] = mitres_json(job, plan);
-  out["order"] = order_json(job, plan);
-  out["plane_changes"] = plan.order.plane_changes;
-  out["plane_changes_one_by_one"] = plan.order.plane_changes_one_by_one;
-  out["settings"] = plan.order.settings;
-  out["settings_one_by_one"] = plan.order.settings_one_by_one;
-  out["fewest_changes"] = plan.order.fewest;
-  out["estimate"] = Json{{"strokes", plan.estimate.strokes},
-                         {"minutes", plan.estimate.minutes},
-                         {"metres", plan.estimate.metres},
-                         {"shavings_litres", plan.estimate.shavings_litres}};
-  out["movement"] = Json::array();
-  for (const Movement& movement : plan.movements)
-    out["movement"].push_back(Json{{"mould", job.moulds[movement.mould].name},
-                                   {"species", movement.species},
-                                   {"across", movement.across},
-                                   {"radial", movement.radial},
-                                   {"tangential", movement.tangential}});
-  out["short"] = short_json(job, plan);
-  out["buy"] = buy_json(job, plan);
-  return json_text(out);
+  out.close();
+  Json blanks = Json::array();
+  for (const BlankWork& blank : plan.blanks) blanks.push_back(blank_json(job, plan, blank));
+  out.add("blanks", blanks);
+  out.add("blanks_needed", plan.blanks.size());
+  out.add("optimal", plan.cutting.optimal);
+  out.add("bound", plan.cutting.bound);
+  out.add("mitres", mitres_json(job, plan));
+  if (job.kit.board) out.add("holding", holding_json(job, plan));
+  out.add("order", order_json(job, plan));
+  out.add("plane_changes", plan.order.plane_changes);
+  out.add("plane_changes_one_by_one", plan.order.plane_changes_one_by_one);
+  out.add("settings", plan.order.settings);
+  out.add("settings_one_by_one", plan.order.settings_one_by_one);
+  out.add("fewest_changes", plan.order.fewest);
+  out.add("estimate", Json{{"strokes", plan.estimate.strokes},
+                           {"minutes", plan.estimate.minutes},
+                           {"metres", plan.estimate.metres},
+                           {"shavings_litres", plan.estimate.shavings_litres}});
+  out.add("movement", movement_json(job, plan));
+  out.add("short", short_json(job, plan));
+  out.add("buy", buy_json(job, plan));
+  return out.take();
 }
 
 }  // namespace arrisline

@@ -138,6 +138,12 @@ void write_stops(Page& page, const Job& job, const JobPlan& plan) {
   if (!job.kit.board) return;
   page.heading("Stops of the board, from the fence");
   page.line(2, "The edge that is not worked bears on the fence. Heights are above the board.");
+  for (const Run& run : plan.runs) {
+    if (!run.plan.feasible) continue;
+    page.line(2, run_words(job, run) +
+                     (run.narrowest ? ": held on a blank from " + about(*run.narrowest, job.unit) + " wide."
+                                    : ": not held on any of these blanks."));
+  }
   std::map<std::pair<std::size_t, double>, const RipStep*> told;
   for (const BlankWork& blank : plan.blanks) {
     for (const RipStep& strip : blank.strips) {

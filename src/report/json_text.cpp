@@ -77,4 +77,30 @@ std::string json_text(const Json& value) {
   return text + "\n";
 }
 
+void ObjectText::add(const std::string& name, const Json& value) {
+  text_ += first_ ? "\n" : ",\n";
+  first_ = false;
+  const std::string lead = quoted(name) + ": ";
+  text_.append(indent_, ' ').append(lead);
+  lay_out(value, indent_, lead.size(), text_);
+}
+
+void ObjectText::open(const std::string& name) {
+  text_ += first_ ? "\n" : ",\n";
+  text_.append(indent_, ' ').append(quoted(name)).append(": {");
+  indent_ += 2;
+  first_ = true;
+}
+
+void ObjectText::close() {
+  indent_ -= 2;
+  if (!first_) text_.append("\n").append(indent_, ' ');
+  text_ += '}';
+  first_ = false;
+}
+
+std::string ObjectText::take() {
+  return std::move(text_) + "\n}\n";
+}
+
 }  // namespace arrisline

@@ -15,6 +15,22 @@ using Json = nlohmann::ordered_json;
 /// newline.
 std::string json_text(const Json& value);
 
+/// One large object written member by member, as json_text() would write it whole; what is written is text at
+/// once, so that a large object is not held twice over.
+class ObjectText {
+ public:
+  void add(const std::string& name, const Json& value);
+  /// A member that is an object, its own members added until it is closed. REQUIRES: none is open already.
+  void open(const std::string& name);
+  void close();
+  std::string take();
+
+ private:
+  std::string text_ = "{";
+  std::size_t indent_ = 2;
+  bool first_ = true;
+};
+
 /// What plan_to_json() writes, and one plane as it stands in there.
 Json plan_as_json(const Plan& plan, const JsonBesides& besides = {});
 Json plane_json(const Plane& plane);

@@ -95,6 +95,21 @@ TEST_CASE("no stop may stand where a plane comes, for all the cuts it is set for
   CHECK(under_the_work > 30);
 }
 
+TEST_CASE("the narrowest blank that is held has a stop's column in wood and under the work", "[stops]") {
+  // A rebate 1/2 in wide and 1/4 in deep: a stop under it may stand 1/2 in high less its clearance, so any
+  // stop in wood holds. Its column is 5.5 mm to each side; a stop 1 in from the fence needs a blank of 1 in
+  // and that.
+  const Plan plan = make_plan(profile("1 wide, 3/4 thick", kRebate), kit("rebate 3/4\n"), {});
+  REQUIRE(plan.feasible);
+  const std::optional<double> least = narrowest_held(plan, 1 * kMmPerInch, 4 * kMmPerInch, board({1}));
+  REQUIRE(least);
+  CHECK(*least >= kMmPerInch + 5.5);
+  CHECK(*least < kMmPerInch + 5.5 + kMmPerInch / 64);
+  CHECK_FALSE(narrowest_held(plan, 1 * kMmPerInch, 2 * kMmPerInch, board({2})));
+  // Held at once where a stop is near enough to the fence.
+  CHECK(*narrowest_held(plan, 1 * kMmPerInch, 2 * kMmPerInch, board({0.5})) == Approx(kMmPerInch));
+}
+
 TEST_CASE("stops are set anew only where none holds all the while", "[stops]") {
   // Worked from both edges, the blank turned end for end: what holds for one half lies under the other.
   const Plan plan = make_plan(profile("1 1/2 wide, 3/4 thick",

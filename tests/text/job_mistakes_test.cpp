@@ -32,11 +32,11 @@ TEST_CASE("each mistake in a job is named, with what was expected", "[job][mista
       {"mould top shelf.profile length 0", "4:32: a length after 'length' must be more than 0\n"},
       {"mould top shelf.profile length -4", "4:32: '-4' has a sign, and numbers here have none\n"},
       {"mould top shelf.profile length 42 count 0",
-       "4:41: expected how many after 'count', a whole number from 1 to 100000, found '0'\n"},
+       "4:41: expected how many after 'count', a whole number from 1 to 10000, found '0'\n"},
       {"mould top shelf.profile length 42 count 1.5",
-       "4:41: expected how many after 'count', a whole number from 1 to 100000, found '1.5'\n"},
+       "4:41: expected how many after 'count', a whole number from 1 to 10000, found '1.5'\n"},
       {"mould top shelf.profile length 42 count -1",
-       "4:41: expected how many after 'count', a whole number from 1 to 100000, found '-1'\n"},
+       "4:41: expected how many after 'count', a whole number from 1 to 10000, found '-1'\n"},
       {"mould top shelf.profile length 42 lenght 3",
        "4:35: expected width, length, count, mitre, spring, corner, of or across, found 'lenght'; did you "
        "mean 'length'?\n"},
@@ -98,7 +98,7 @@ TEST_CASE("each mistake in a job is named, with what was expected", "[job][mista
        "4:18: expected thick, wide or long after the length, found 'thik'; did you mean 'thick'?\n"},
       {"blank poplar 3/4 thick 5 wide 96 long 3/4 thick", "4:43: 'thick' is given twice\n"},
       {"blank poplar 3/4 thick 5 wide 96 long count 0",
-       "4:45: expected how many after 'count', a whole number from 1 to 100000, found '0'\n"},
+       "4:45: expected how many after 'count', a whole number from 1 to 10000, found '0'\n"},
       {"blank poplar 3/4 thick 5 wide 96 long count 2 count 3", "4:47: 'count' is given twice\n"},
       {"blank poplar 1 thick 5 wide 96 long",
        "4:1: warning: no moulding of this job can come from this blank\n"},
@@ -115,7 +115,7 @@ TEST_CASE("each mistake in a job is named, with what was expected", "[job][mista
       {"rip kerf x true 1/32", "4:10: expected a length after 'kerf', found 'x'\n"},
       {"spare", "4:6: expected a length after 'spare', but the line ends here\n"},
       {"spare 12 count 0",
-       "4:16: expected how many after 'count', a whole number from 1 to 100000, found '0'\n"},
+       "4:16: expected how many after 'count', a whole number from 1 to 10000, found '0'\n"},
       {"spare 12 13", "4:10: the statement is complete before '13'\n"},
       {"moisture 12 7", "4:10: the driest comes first, and is less\n"},
       {"moisture 6", "4:11: expected per cent of moisture at the dampest, but the line ends here\n"},
@@ -169,16 +169,16 @@ TEST_CASE("a thickness that no blank has is told with the nearest", "[job][mista
 
 TEST_CASE("a job has its limits", "[job][mistakes]") {
   std::string many = kSound;
-  for (int i = 0; i < 1000; ++i) many += "mould m" + std::to_string(i) + " shelf.profile width 1 length 4\n";
+  for (int i = 0; i < 500; ++i) many += "mould m" + std::to_string(i) + " shelf.profile width 1 length 4\n";
   CHECK(job_messages(many).find(
-            "a job has at most 1000 mouldings; to raise this limit, make kMaxMoulds larger") !=
+            "a job has at most 500 mouldings; to raise this limit, make kMaxMoulds larger") !=
         std::string::npos);
   std::string stocks = kSound;
-  for (int i = 0; i < 1000; ++i) stocks += "blank 3/4 thick 5 wide 96 long\n";
+  for (int i = 0; i < 100; ++i) stocks += "blank 3/4 thick 5 wide 96 long\n";
   CHECK(job_messages(stocks).find(
-            "a job has at most 1000 lines of blanks; to raise this limit, make kMaxStocks") !=
+            "a job has at most 100 lines of blanks; to raise this limit, make kMaxStocks") !=
         std::string::npos);
-  CHECK(job_messages(kSound + "mould b shelf.profile width 1 length 4 count 60000\n"
-                              "mould c shelf.profile width 1 length 4 count 60000\n")
-            .find("5:1: a job has at most 100000 pieces") == 0);
+  CHECK(job_messages(kSound + "mould b shelf.profile width 1 length 4 count 6000\n"
+                              "mould c shelf.profile width 1 length 4 count 6000\n")
+            .find("5:1: a job has at most 10000 pieces") == 0);
 }
