@@ -18,7 +18,7 @@ inline constexpr std::size_t kMaxStops = 1'000;       // of a board
 inline constexpr std::size_t kMaxName = 1'000;        // bytes of a name
 
 // Jobs.
-inline constexpr std::size_t kMaxMoulds = 500;  // lines of a job
+inline constexpr std::size_t kMaxMoulds = 200;  // lines of a job
 inline constexpr std::size_t kMaxStocks = 100;  // lines of blanks, on hand and to buy
 inline constexpr int kMaxPieces = 10'000;       // of all mouldings together, and blanks of one line
 

@@ -123,4 +123,23 @@ awk 'BEGIN {
     printf "%s{\"number\":%d,\"plane\":{\"kind\":\"rebate\",\"width\":19},\"for\":\"waste\",\"removed\":1,\"rides\":\"gauge line\",\"poses\":[{\"at\":[%g,%g],\"tilt\":45}]}\n", (i > 1 ? "," : ""), i, i / 6, 84 - i / 6
   print "]}" }' >most
 expect 1 'cut 1' replay most
+
+# Jobs: as many mouldings, blanks and pieces as may be, of one profile and of as many widths; profiles of their own
+# take no more at once than one does.
+job() {
+  printf 'kit small.kit\nbuy ash 3/4 thick 12 wide 144 long\nsaw kerf 1/16\nboard stops at 1/2, 1, 2, 3, 4\n'
+  awk 'BEGIN { for (i = 1; i < 100; ++i) printf "blank ash 3/4 thick %g wide %g long count 3\n", 6 + i / 16, 96 + i / 8 }'
+  awk -v n="$1" -v width="$2" 'BEGIN {
+    for (i = 1; i <= n; ++i) printf "mould m%d small.profile width %g length %g count 50\n", i, 1 + i * width, 10 + i / 8 }'
+}
+job 200 0 >lengths.job
+job 200 .01 >widths.job
+for one in lengths widths; do
+  expect 0 'fewest possible\|may be done with' job $one.job --limit 2
+  expect 0 '"bound"' job $one.job --limit 2 --json
+done
+job 201 0 >more.job
+expect 2 'kMaxMoulds' job more.job
+job 200 0 | sed 's/count 50/count 51/' >pieces.job
+expect 2 'kMaxPieces' job pieces.job
 exit $failed

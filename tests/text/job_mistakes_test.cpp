@@ -169,9 +169,9 @@ TEST_CASE("a thickness that no blank has is told with the nearest", "[job][mista
 
 TEST_CASE("a job has its limits", "[job][mistakes]") {
   std::string many = kSound;
-  for (int i = 0; i < 500; ++i) many += "mould m" + std::to_string(i) + " shelf.profile width 1 length 4\n";
+  for (int i = 0; i < 200; ++i) many += "mould m" + std::to_string(i) + " shelf.profile width 1 length 4\n";
   CHECK(job_messages(many).find(
-            "a job has at most 500 mouldings; to raise this limit, make kMaxMoulds larger") !=
+            "a job has at most 200 mouldings; to raise this limit, make kMaxMoulds larger") !=
         std::string::npos);
   std::string stocks = kSound;
   for (int i = 0; i < 100; ++i) stocks += "blank 3/4 thick 5 wide 96 long\n";
