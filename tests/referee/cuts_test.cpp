@@ -1,7 +1,10 @@
 // The planner's wood and the replay's against exact arithmetic, cut by cut, on random and adversarial
-// sections. ARRISLINE_REFEREE_CUTS (5000) and ARRISLINE_REFEREE_SEED (1) make it longer or other.
+// sections. ARRISLINE_REFEREE_CUTS (5000) and ARRISLINE_REFEREE_SEED (1) make it longer or other. Each stick
+// has a seed of its own, so that ARRISLINE_REFEREE_STICK=n cuts that one alone and shows every cut of it.
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 #include <cstdio>
 #include <cstdlib>
 #include <deque>
@@ -33,6 +36,24 @@ unsigned long from_environment(const char* name, unsigned long otherwise) {
   return text == nullptr ? otherwise : std::strtoul(text, nullptr, 10);
 }
 
+std::string figures(double value, const char* form = "%.17g") {
+  std::array<char, 40> text;
+  std::snprintf(text.data(), text.size(), form, value);
+  return text.data();
+}
+
+// The seed of one stick: as good as unrelated to those of its neighbours (the mixing of splitmix64).
+unsigned long seed_of(unsigned long seed, long stick) {
+  std::uint64_t mixed = seed * 0x9e3779b97f4a7c15 + static_cast<std::uint64_t>(stick);
+  for (int round = 0; round < 2; ++round) {
+    mixed += 0x9e3779b97f4a7c15;
+    mixed = (mixed ^ (mixed >> 30)) * 0xbf58476d1ce4e5b9;
+    mixed = (mixed ^ (mixed >> 27)) * 0x94d049bb133111eb;
+    mixed ^= mixed >> 31;
+  }
+  return mixed;
+}
+
 // How often something was compared, how often it was off, and by how much at the worst.
 struct Tally {
   std::string what;
@@ -41,11 +62,17 @@ struct Tally {
   double worst = 0;
   std::string first{};  // where it was off first
 
+  // The first twenty that are off are told at once: a long run need not be waited for.
   void compare(double error, const std::string& where) {
     ++compared;
     worst = std::max(worst, error);
     if (error <= allowed) return;
-    if (off++ == 0) first = where + ", off by " + std::to_string(error);
+    constexpr long kTold = 20;
+    if (off++ >= kTold) return;
+    const std::string told = where + ", off by " + figures(error, "%.3g");
+    if (first.empty()) first = told;
+    std::printf("%s: %s\n", what.c_str(), told.c_str());
+    std::fflush(stdout);
   }
 };
 
@@ -161,12 +188,34 @@ double outside(const Bounds& bounds, double found) {
   return std::max({0.0, bounds.low - found, found - std::max(bounds.high, bounds.low)});
 }
 
+void show_pieces(const char* what, std::span<const Edge> edges) {
+  std::printf("  %s\n", what);
+  for (const Edge& edge : edges)
+    std::printf("    {{%.17g, %.17g}, {%.17g, %.17g}, {%.17g, %.17g}, Turn::%s},\n", edge.from.x, edge.from.y,
+                edge.to.x, edge.to.y, edge.centre.x, edge.centre.y,
+                edge.turn == Turn::straight ? "straight"
+                : edge.turn == Turn::left   ? "left"
+                                            : "right");
+}
+
+void show_cut(const RandomCut& cut, double took, double takes) {
+  std::printf("  {PlaneKind::%s, %.17g, %.17g, {{%.17g, %.17g}, %.17g}},  // %s: took %.17g, exact %.17g\n",
+              word(cut.plane.kind), cut.plane.width, cut.plane.radius, cut.pose.at.x, cut.pose.at.y,
+              cut.pose.tilt, std::string(kCutKinds[static_cast<std::size_t>(cut.kind)]).c_str(), took, takes);
+}
+
 class Referee {
  public:
   explicit Referee(unsigned long seed) : seed_(seed), chance_(seed) {}
 
   void run(long cuts) {
     for (long stick = 0; taken.compared < cuts; ++stick) cut_stick(stick);
+  }
+
+  /// This stick and no other, every cut shown with figures that make it again.
+  void show(long stick) {
+    shown_ = true;
+    cut_stick(stick);
   }
 
   Tally taken{"area taken, mm²", kGross};
@@ -180,6 +229,9 @@ class Referee {
   Tally solid{"points of wood told by the replay", 0};
   Tally flattened{"area by the clipper, over what it may be off", 0};
   std::array<long, kCutKinds.size()> kinds{};
+  std::array<const Tally*, 9> tallies() const {
+    return {&taken, &left, &differs, &boundary, &gouge, &thick, &thick_replayed, &solid, &flattened};
+  }
   long not_linked = 0, sections = 0, large_arcs = 0, touched = 0, misses = 0;
 
  private:
@@ -191,6 +243,7 @@ class Referee {
   std::vector<Edge> valid_section();
 
   unsigned long seed_;
+  bool shown_ = false;
   Chance chance_;
 };
 
@@ -202,11 +255,13 @@ std::vector<Edge> Referee::valid_section() {
 }
 
 void Referee::cut_stick(long number) {
+  chance_ = Chance(seed_of(seed_, number));
   Stick stick;
   const bool blank = chance_.of(2) == 0;
   stick.outline = blank ? blank_outline(kWide, kThick) : valid_section();
   stick.exact = *Region::inside(stick.outline);
   if (!blank) ++sections;
+  if (shown_) show_pieces("the stick before", stick.outline);
   for (const Edge& edge : stick.outline) large_arcs += std::abs(sweep(edge)) > kPi ? 1 : 0;
   Wood wood(stick.outline);
   replaying::Standing standing(kWide, kThick);
@@ -227,6 +282,7 @@ void Referee::cut_stick(long number) {
     const Sweep sweep(cut.plane, cut.pose);
     const double took = wood.cut(sweep);
     const double takes = before - rest.area();
+    if (shown_) show_cut(cut, took, takes);
     if (cut.kind == CutKind::touching) ++(takes < 1e-9 ? touched : misses);
     stick.exact = std::move(rest);
     stick.done.push_back(cut);
@@ -245,6 +301,10 @@ void Referee::cut_stick(long number) {
       flat = replaying::less(flat, {replaying::flatten(replayed)});
       standing.take(replayed);
     }
+  }
+  if (shown_) {
+    show_pieces("wood by the planner", wood.edges());
+    show_pieces("wood by exact arithmetic", edges_of(stick.exact));
   }
   const double differing = symmetric_difference(stick.exact, wood);
   if (differing < -kGross) {
@@ -292,6 +352,14 @@ TEST_CASE("cuts, areas, depths and thicknesses are those of exact arithmetic", "
   const unsigned long seed = from_environment("ARRISLINE_REFEREE_SEED", 1);
   const long cuts = static_cast<long>(from_environment("ARRISLINE_REFEREE_CUTS", 5000));
   Referee referee(seed);
+  if (const char* stick = std::getenv("ARRISLINE_REFEREE_STICK")) {
+    referee.show(std::strtol(stick, nullptr, 10));
+    for (const Tally* tally : referee.tallies()) {
+      INFO(tally->what << ": " << tally->first);
+      CHECK(tally->off == 0);
+    }
+    return;
+  }
   referee.run(cuts);
 
   std::printf("seed %lu: %ld cuts, %ld sections of lines and arcs, %ld arcs over 180 degrees\n", seed,
@@ -301,9 +369,7 @@ TEST_CASE("cuts, areas, depths and thicknesses are those of exact arithmetic", "
     CHECK(referee.kinds[i] > cuts / 20);
   }
   std::printf("  %-46s %9s %6s %10s\n", "", "compared", "off", "worst");
-  for (const Tally* tally :
-       {&referee.taken, &referee.left, &referee.differs, &referee.boundary, &referee.gouge, &referee.thick,
-        &referee.thick_replayed, &referee.solid, &referee.flattened}) {
+  for (const Tally* tally : referee.tallies()) {
     std::printf("  %-46s %9ld %6ld %10.2g\n", tally->what.c_str(), tally->compared, tally->off, tally->worst);
     INFO(tally->what << ": " << tally->first);
     CHECK(tally->off == 0);
