@@ -6,6 +6,7 @@
 #include "app/output.h"
 #include "arrisline/limits.h"
 #include "arrisline/report.h"
+#include "text/figures.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -43,9 +44,8 @@ std::optional<double> limit_option(const std::optional<std::string>& text, const
   const char* end = text->data() + text->size();
   const std::from_chars_result read = std::from_chars(text->data(), end, seconds);
   if (read.ec == std::errc{} && read.ptr == end && seconds > 0 && seconds <= kMaxSeconds) return seconds;
-  messages += usage_error(
-      command,
-      "--limit is a number of seconds above 0 and at most 1000000, such as 10 or 0.5, not " + quoted(*text));
+  messages += usage_error(command, "--limit is a number of seconds above 0 and at most " +
+                                       plain(kMaxSeconds, 0) + ", such as 10 or 0.5, not " + quoted(*text));
   return std::nullopt;
 }
 

@@ -3,9 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "replay/seating.h"
+#include "text/figures.h"
 
 namespace arrisline::replaying {
 
@@ -76,9 +76,8 @@ static bool follows(const Loop& target, const Plane& plane, const Pose& earlier,
 }
 
 static std::string share(double u, double width) {
-  char text[48];
-  std::snprintf(text, sizeof text, "%+.2f", u / width);
-  return text;
+  const double part = u / width;
+  return (std::signbit(part) ? "" : "+") + fixed(part, 2);
 }
 
 static std::string why_not_seated(const Seating& seating, const Plane& plane) {

@@ -4,7 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdio>
+
+#include "text/figures.h"
 
 namespace arrisline::replaying {
 
@@ -33,15 +34,11 @@ static constexpr double kOnItsSide = 91;
 static constexpr double kSameFigure = 1e-6;
 
 std::string figure(double value) {
-  char text[64];
-  std::snprintf(text, sizeof text, std::abs(value) >= 0.1 || value == 0 ? "%.2f" : "%.4f", value);
-  return text;
+  return fixed(value, std::abs(value) >= 0.1 || value == 0 ? 2 : 4);
 }
 
 std::string near(Point p) {
-  char text[96];
-  std::snprintf(text, sizeof text, "near x %.2f, y %.2f", p.x, p.y);
-  return text;
+  return "near x " + fixed(p.x, 2) + ", y " + fixed(p.y, 2);
 }
 
 static bool finite(Point p) {

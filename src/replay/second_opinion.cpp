@@ -1,10 +1,10 @@
 // The areas of a plan once more, by the polygon clipper alone. Shown by tests/replay.
 #include <cmath>
-#include <cstdio>
 
 #include "arrisline/replay.h"
 #include "replay/flattened.h"
 #include "replay/rules.h"
+#include "text/figures.h"
 
 namespace arrisline {
 
@@ -30,9 +30,9 @@ std::vector<Finding> second_opinion(const Plan& plan) {
   double arcs = arc_length(section.target);
   const auto compare = [&](int cut, const char* what, double stated, double found) {
     if (std::abs(stated - found) <= kOff + kOffPerArc * arcs) return;
-    char text[160];
-    std::snprintf(text, sizeof text, "%s: %.4f mm² by the plan, %.4f by the clipper", what, stated, found);
-    out.push_back({cut, 0, text});
+    out.push_back({cut, 0,
+                   std::string(what) + ": " + fixed(stated, 4) + " mm² by the plan, " + fixed(found, 4) +
+                       " by the clipper"});
   };
   const Loop blank = blank_outline(section.width, section.thickness);
   ClipperLib::Paths wood{flatten(std::span<const Edge>(blank))};

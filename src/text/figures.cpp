@@ -32,12 +32,15 @@ std::string fraction(double steps, long long denominator) {
   return out;
 }
 
-std::string plain(double value, int decimals) {
+std::string fixed(double value, int decimals) {
   char buffer[400];
   const auto [end, error] =
       std::to_chars(buffer, buffer + sizeof buffer, value, std::chars_format::fixed, decimals);
-  if (error != std::errc()) return "?";
-  std::string out(buffer, end);
+  return error == std::errc() ? std::string(buffer, end) : "?";
+}
+
+std::string plain(double value, int decimals) {
+  std::string out = fixed(value, decimals);
   if (out.find('.') != std::string::npos) {
     while (out.back() == '0') out.pop_back();
     if (out.back() == '.') out.pop_back();

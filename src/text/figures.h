@@ -14,6 +14,8 @@ inline constexpr double kSameLength = 1e-5;
 const char* unit_word(Unit unit);
 /// steps / denominator in lowest terms, as a mixed number. REQUIRES: steps whole, under 1e12.
 std::string fraction(double steps, long long denominator);
+/// A number with so many places, trailing zeros kept.
+std::string fixed(double value, int decimals);
 /// A plain number with at most `decimals` places, trailing zeros dropped.
 std::string plain(double value, int decimals);
 /// A figure that is already round, shown without rounding it further: a fraction with the least denominator

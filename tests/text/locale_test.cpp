@@ -6,6 +6,7 @@
 #include "arrisline/plan.h"
 #include "arrisline/plan_json.h"
 #include "arrisline/read.h"
+#include "arrisline/replay.h"
 #include "arrisline/report.h"
 #include "catch.h"
 
@@ -37,7 +38,7 @@ class Commas {
 };
 
 struct Printed {
-  std::string json, list, diagnostics;
+  std::string json, list, diagnostics, findings;
   bool operator==(const Printed&) const = default;
 };
 
@@ -48,9 +49,17 @@ Printed print() {
   REQUIRE(section.value);
   REQUIRE(kit.value);
   const Plan plan = make_plan(*section.value, *kit.value, {});
-  Printed out{plan_to_json(plan), cut_list(plan, *kit.value, {Unit::mm, false, 0.2, 0.4}), ""};
+  Printed out{plan_to_json(plan), cut_list(plan, *kit.value, {Unit::mm, false, 0.2, 0.4}), "", ""};
   for (const Diagnostic& d : read_profile("units mm\nstock 40,25 wide 1.5.5 thick\n", "p").diagnostics)
     out.diagnostics += format(d);
+  // What the replay and the clipper say of figures stated falsely, and of a plane that rides on nothing.
+  Plan wrong = plan;
+  for (Cut& cut : wrong.cuts) {
+    cut.removed += 1.5;
+    for (Pose& pose : cut.poses) pose.at = pose.at + Point{-0.75, 0.75};
+  }
+  for (const auto& findings : {replay(wrong, {}).findings, second_opinion(wrong)})
+    for (const Finding& finding : findings) out.findings += finding.text + "\n";
   return out;
 }
 
@@ -70,4 +79,7 @@ TEST_CASE("figures are the same whatever the locale", "[locale]") {
   CHECK(abroad.json == plain.json);
   CHECK(abroad.list == plain.list);
   CHECK(abroad.diagnostics == plain.diagnostics);
+  CHECK(plain.findings.find("near x ") != std::string::npos);
+  CHECK(plain.findings.find(" by the clipper") != std::string::npos);
+  CHECK(abroad.findings == plain.findings);
 }
