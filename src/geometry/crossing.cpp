@@ -125,17 +125,17 @@ void part_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts) 
   if (len > 0) part_line(edge, other.from, (1 / len) * (other.to - other.from), ts);
 }
 
-void cross_at(const Edge& edge, Point p, std::vector<double>& ts) {
+void cross_at(const Edge& edge, Point p, std::vector<double>& ts, double reach) {
   if (edge.is_arc()) {
     const Point spoke = p - edge.centre;
-    if (std::abs(norm(spoke) - radius(edge)) < kSame) keep_spoke(edge, spoke, ts);
+    if (std::abs(norm(spoke) - radius(edge)) < reach) keep_spoke(edge, spoke, ts);
     return;
   }
   const Point along = edge.to - edge.from;
   const double square = dot(along, along);
   if (square == 0) return;
   const Point off = p - edge.from;
-  if (std::abs(cross(along, off)) < kSame * std::sqrt(square)) keep(dot(along, off) / square, ts);
+  if (std::abs(cross(along, off)) < reach * std::sqrt(square)) keep(dot(along, off) / square, ts);
 }
 
 void extremes_along(const Edge& arc, Point d, std::vector<double>& ts) {

@@ -29,8 +29,8 @@ void part_line(const Edge& edge, Point p, Point d, std::vector<double>& ts);
 void part_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts);
 void part_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts);
 
-/// Appends the fraction t in (0, 1) of the point p where it lies on the edge.
-void cross_at(const Edge& edge, Point p, std::vector<double>& ts);
+/// Appends the fraction t in (0, 1) of the point p where it lies on the edge or no farther off than `reach`.
+void cross_at(const Edge& edge, Point p, std::vector<double>& ts, double reach = kSame);
 
 /// Appends the fractions t in (0, 1) at which an arc's normal points along ±d; nothing for a straight edge.
 void extremes_along(const Edge& arc, Point d, std::vector<double>& ts);

@@ -70,10 +70,15 @@ bool is_upright_rectangle(const Loop& loop) {
          });
 }
 
+/// Ends that ought to meet are no farther apart than this, mm: some hairs, at the angles at which pieces
+/// part.
+constexpr double kOpen = 1e-5;
+
 /// Pieces shorter than this are crumbs of rounding and are dropped: they bound no area that counts.
 constexpr double kCrumb = 1e-9;
 
-/// Calls `keep(mid)` for each stretch between the sorted cuts ts and appends the kept stretches, joined.
+/// Calls `keep` with the middle and the length of each stretch between the sorted cuts ts and appends the
+/// kept stretches, joined.
 template <class Keep>
 bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Keep keep) {
   std::sort(ts.begin(), ts.end());
@@ -88,7 +93,7 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
   };
   for (double to : ts) {
     if ((to - from) * len < kCrumb && to < 1) continue;
-    if (keep((from + to) / 2)) {
+    if (keep((from + to) / 2, (to - from) * len)) {
       if (kept_from < 0) kept_from = from;
     } else {
       dropped = true;
@@ -152,7 +157,7 @@ bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) 
   ts.reserve(8);
   sweep.crossings(edge, 0, ts);
   sweep.partings(edge, ts);
-  return split(edge, ts, out, [&](double t) {
+  return split(edge, ts, out, [&](double t, double) {
     const Point p = point_at(edge, t);
     const double depth = sweep.depth(p);
     if (std::abs(depth) > kSame) return depth < 0;
@@ -214,9 +219,10 @@ double Wood::cut(const Sweep& sweep) {
       const Edge& old = edges_[i];
       cross_carrier(edge, old, ts);
       part_carrier(edge, old, ts);
-      // Edges that share a line or circle do not cross: they part where either ends.
-      cross_at(edge, old.from, ts);
-      cross_at(edge, old.to, ts);
+      // Edges that share a line or circle do not cross: they part where either ends. And where two ends do
+      // not quite meet, the new edge may slip out of the wood between them.
+      cross_at(edge, old.from, ts, kOpen);
+      cross_at(edge, old.to, ts, kOpen);
     }
     if (strip_) {
       // Beyond the strip nothing is known of the old pieces, so the new one ends there.
@@ -225,12 +231,15 @@ double Wood::cut(const Sweep& sweep) {
       cross_line(edge, strip_->at - strip_->reach * strip_->e, along, ts);
     }
     const std::size_t before = left.size();
-    split(edge, ts, left, [&](double t) {
+    split(edge, ts, left, [&](double t, double stretch) {
       const Point p = point_at(edge, t);
       if (strip_ && std::abs(dot(p - strip_->at, strip_->e)) > strip_->reach) return false;
-      // Between two earlier poses side by side there is a line that lies in neither, and yet is no wood: the
-      // wood has to be there on the left as well.
-      if (!contains(p) || !contains(p + kAside * left_of(edge, t))) return false;
+      // Between two earlier poses side by side, or one and the end of the stick, there is a line that lies in
+      // neither, and yet is no wood. The new piece may run along it or meet it just here: the wood has to be
+      // there on the left and ahead as well.
+      const Point left_side = left_of(edge, t), ahead = {left_side.y, -left_side.x};
+      if (!contains(p) || !contains(p + kAside * left_side)) return false;
+      if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
       return std::all_of(edges_.begin(), edges_.end(),
                          [&](const Edge& old) { return distance(p, old) > kSame; });
     });

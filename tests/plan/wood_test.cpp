@@ -127,3 +127,38 @@ TEST_CASE("a steep sole is as far off as the way to it, not as its height above"
   CHECK(wood.cut({plane, {{25 - 3e-8, 5 - 2e-9}, 0}}) < 1e-5);
   CHECK(wood.area() == Approx(50 * 19 - (3 * 5 + 3 * 5 - (9 - kPi * 9 / 4))).margin(1e-5));
 }
+
+TEST_CASE("no wood stands between a pose and the end of the stick that it reaches", "[wood]") {
+  // Where the middle of a later sole comes just there, no piece of it is left in the air.
+  for (const Plane& plane : {flat(4), curved(PlaneKind::round, 4), curved(PlaneKind::hollow, 4)}) {
+    Wood wood(blank_outline(50, 20));
+    CHECK(wood.cut({flat(14), {{43, 14}, 0}}) == Approx(14 * 14));
+    CHECK(wood.cut({plane, {{50, 10}, 0}}) == 0);
+    for (const Edge& edge : wood.edges()) CHECK(std::max(edge.from.x, edge.to.x) <= 50);
+  }
+  Wood wood(blank_outline(50, 20));
+  wood.cut({flat(12), {{6, 18}, 0}});
+  CHECK(wood.cut({flat(13), {{0, 0}, 0}}) == 0);
+  for (const Edge& edge : wood.edges()) CHECK(std::min(edge.from.x, edge.to.x) >= 0);
+}
+
+TEST_CASE("a sole that passes between two ends a hair apart is parted there", "[wood]") {
+  // Three circles within a micron of one another; found at random, the last figure is that of exact
+  // arithmetic.
+  Wood wood({{{22, 3},
+              {24.907212880093365, 2.7969189584594112},
+              {23.438973082720466, 2.6889752035185874},
+              Turn::left},
+             {{24.907212880093365, 2.7969189584594112},
+              {32.128493819516279, 4.9396084532983853},
+              {27.88816076426874, 5.9904503673528628},
+              Turn::left},
+             {{32.128493819516279, 4.9396084532983853}, {22, 3}, {}, Turn::straight}});
+  Plane first = curved(PlaneKind::hollow, 4.3686031149091971);
+  first.width = 5.4915896153888459;
+  Plane second = curved(PlaneKind::hollow, 4.3686036118272904);
+  second.width = 5.52580757554942;
+  wood.cut({first, {{29.789502035493665, 2.0573078442053183}, -25.799784776432141}});
+  wood.cut({second, {{26.057101332948911, 2.0241029119405951}, 24.780354894433259}});
+  CHECK(wood.area() == Approx(16.2167859581).margin(1e-6));
+}
