@@ -12,6 +12,8 @@ namespace arrisline {
 namespace {
 
 constexpr double kFound = 1e-4;  // mm, to which the thickest is found
+/// Wood narrower than this is rounding, mm: what stands between two cuts meant to meet is none.
+constexpr double kNarrow = 1e-5;
 
 bool same_carrier(const Edge& a, const Edge& b) {
   if (a.is_arc() != b.is_arc()) return false;
@@ -50,6 +52,16 @@ bool lies_on(const Edge& edge, const Loop& target) {
   return false;
 }
 
+/// The piece is the side or the end of a fin no wider than rounding.
+bool bounds_a_fin(const Edge& edge, const Wood& wood) {
+  if (length(edge) < kNarrow) return true;
+  for (const double t : {0.5, 0.02, 0.98}) {
+    const Point along = direction_at(edge, t);
+    if (wood.contains(point_at(edge, t) + kNarrow * Point{-along.y, along.x})) return false;
+  }
+  return true;
+}
+
 void search(const Edge& edge, double t0, double d0, double t1, double d1, double len, const Loop& target,
             Thickest& best) {
   const double reach = (t1 - t0) * len;
@@ -70,7 +82,7 @@ Thickest thickest_left(const Wood& wood, const Loop& target) {
   std::vector<Edge> pieces;
   for (const Edge& whole : wood.edges()) {
     for (const Edge& edge : split_at_corners(whole, target)) {
-      if (lies_on(edge, target)) continue;
+      if (lies_on(edge, target) || bounds_a_fin(edge, wood)) continue;
       pieces.push_back(edge);
       for (const double t : {0.0, 0.5, 1.0}) {
         const Point p = point_at(edge, t);

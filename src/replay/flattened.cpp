@@ -77,16 +77,4 @@ ClipperLib::Paths common(const ClipperLib::Paths& a, const ClipperLib::Paths& b)
   return clip(a, b, ClipperLib::ctIntersection);
 }
 
-ClipperLib::Paths without_fins(const ClipperLib::Paths& paths, double width) {
-  ClipperLib::Paths narrowed, out;
-  const double by = width / 2 * kUnitsPerMm;
-  ClipperLib::ClipperOffset offset;
-  offset.AddPaths(paths, ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
-  offset.Execute(narrowed, -by);
-  offset.Clear();
-  offset.AddPaths(narrowed, ClipperLib::jtMiter, ClipperLib::etClosedPolygon);
-  offset.Execute(out, by);
-  return out;
-}
-
 }  // namespace arrisline::replaying

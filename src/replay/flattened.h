@@ -21,8 +21,4 @@ double area_of(const ClipperLib::Paths& paths);
 ClipperLib::Paths less(const ClipperLib::Paths& from, const ClipperLib::Paths& what);
 ClipperLib::Paths common(const ClipperLib::Paths& a, const ClipperLib::Paths& b);
 
-/// The same without what is narrower than `width` mm, a fin on something wider too. What is wider stays as it
-/// is, but for the very tips of sharp corners.
-ClipperLib::Paths without_fins(const ClipperLib::Paths& paths, double width);
-
 }  // namespace arrisline::replaying

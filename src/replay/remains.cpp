@@ -1,6 +1,6 @@
 // The thickest place lies on the surface of what is left, except where the target closes round it (a groove
 // wider within than at its mouth); so the surface is searched first, and then the inside for anything
-// thicker, square by square on the exact figures. Shown by tests/replay.
+// thicker, square by square; both on the exact figures. Shown by tests/replay.
 #include "replay/remains.h"
 
 #include <algorithm>
@@ -13,9 +13,13 @@ namespace arrisline::replaying {
 static constexpr double kInsideError = 0.002;
 // A piece no larger than this holds no circle of 0.01 mm radius, so nothing thick hides in it.
 static constexpr double kSmallPiece = 3e-4;
-// Where two outlines flattened apart meet, or two sides on one line, the clipper leaves slivers and fins a
-// grid unit or two wide: no wood.
-static constexpr double kSliver = 1e-5;
+// A piece of surface has wood this far to one side of it, mm; a fin narrower than that is rounding and no
+// wood.
+static constexpr double kBeside = 1e-5;
+// What lies this deep in a pose is taken, mm: far over the rounding of figures.
+static constexpr double kTaken = 1e-8;
+// An end this near to an edge parts it there, mm. A place too many changes nothing.
+static constexpr double kOnEdge = 1e-6;
 
 namespace {
 
@@ -31,6 +35,11 @@ struct Inside {
 };
 
 }  // namespace
+
+// On the line between two poses side by side a point counts as wood, and none `off` to one side of it does.
+static bool in_wood(const Standing& wood, Point p, double off) {
+  return wood.solid(p) && wood.solid(p + Point{off, 0}) && wood.solid(p + Point{0, off});
+}
 
 static void explore(Inside& search, const Square& square, const std::vector<std::size_t>& edges,
                     const std::vector<std::size_t>& poses) {
@@ -56,7 +65,8 @@ static void explore(Inside& search, const Square& square, const std::vector<std:
     if (within || off <= reach) near_poses.push_back(i);
     taken = taken || within;
   }
-  if (!in_target && !taken && nearest > search.best.mm && search.wood.solid(c)) search.best = {nearest, c};
+  if (!in_target && !taken && nearest > search.best.mm && in_wood(search.wood, c, kBeside))
+    search.best = {nearest, c};
   if (reach <= kInsideError / 4) return;
   std::vector<std::size_t> near_edges;
   for (std::size_t i = 0; i < edges.size(); ++i)
@@ -66,16 +76,55 @@ static void explore(Inside& search, const Square& square, const std::vector<std:
     explore(search, {c + corner, h}, near_edges, near_poses);
 }
 
-Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::Paths& all_left) {
-  const ClipperLib::Paths left = without_fins(all_left, kSliver);
-  const auto anywhere = [](Point) { return true; };
-  Depth best;
-  for (const ClipperLib::Path& path : left) {
-    std::vector<Edge> edges;
-    for (std::size_t i = 0; i < path.size(); ++i)
-      edges.push_back({unflatten(path[i]), unflatten(path[(i + 1) % path.size()]), {}, Turn::straight});
-    best = greatest_distance(edges, target, anywhere, best);
+// The fraction of the way along the edge that is nearest to p, a point on it.
+static double fraction(const Edge& edge, Point p) {
+  if (!edge.is_arc()) {
+    const Point along = edge.to - edge.from;
+    return dot(p - edge.from, along) / dot(along, along);
   }
+  const Point from = edge.from - edge.centre, spoke = p - edge.centre;
+  double turned = std::atan2(cross(from, spoke), dot(from, spoke)) / sweep(edge);
+  if (turned < 0) turned += 2 * kPi / std::abs(sweep(edge));
+  return turned;
+}
+
+// The edges of the blank and of every pose, all with their wood to the left, parted where they meet, as far
+// as they bound wood.
+static std::vector<Edge> surface(const Standing& wood) {
+  std::vector<Edge> out;
+  std::vector<double> at;
+  const auto gone = [&](Point p) {
+    const auto takes_it = [&](const Swept& swept) { return takes(swept, p, kTaken); };
+    return wood.off_blank(p) > kTaken || std::any_of(wood.taken().begin(), wood.taken().end(), takes_it);
+  };
+  for (const Edge& edge : wood.edges()) {
+    const double whole = length(edge);
+    if (whole <= 0) continue;
+    at.assign({0, 1});
+    for (const Edge& other : wood.edges()) {
+      for (const Point p : crossings(edge, other)) at.push_back(fraction(edge, p));
+      for (const Point p : {other.from, other.to})
+        if (distance(p, edge) <= kOnEdge) at.push_back(fraction(edge, p));
+    }
+    std::sort(at.begin(), at.end());
+    for (std::size_t i = 1; i < at.size(); ++i) {
+      const double from = std::max(at[i - 1], 0.0), to = std::min(at[i], 1.0);
+      if ((to - from) * whole <= kBeside) continue;
+      const auto bounds_wood = [&](double t) {
+        const Point p = point_at(edge, t), along = direction_at(edge, t);
+        return !gone(p) && in_wood(wood, p + kBeside * Point{-along.y, along.x}, kBeside / 10);
+      };
+      const double in = 0.02 * (to - from);
+      if (bounds_wood((from + to) / 2) || bounds_wood(from + in) || bounds_wood(to - in))
+        out.push_back(piece(edge, from, to));
+    }
+  }
+  return out;
+}
+
+Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::Paths& left) {
+  const Depth best =
+      greatest_distance(surface(wood), target, [&](Point p) { return !contains(target, p); }, {});
   Inside search{wood, target, best};
   std::vector<std::size_t> edges(target.size()), poses(wood.taken().size());
   for (std::size_t i = 0; i < edges.size(); ++i) edges[i] = i;

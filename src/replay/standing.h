@@ -14,6 +14,8 @@ class Standing {
 
   void take(Swept swept);
   const std::vector<Swept>& taken() const { return taken_; }
+  /// The edges of the blank and of every pose, whole, whether they bound wood or air.
+  const std::vector<Edge>& edges() const { return edges_; }
 
   /// How far p lies outside the blank, across or down, whichever is more; negative inside it.
   double off_blank(Point p) const;

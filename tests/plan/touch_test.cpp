@@ -135,6 +135,23 @@ TEST_CASE("what is left is as thick as its farthest point from the target", "[th
   CHECK(thickest_left(wood, target).height == Approx(0).margin(1e-3));
 }
 
+TEST_CASE("a fin no wider than rounding is not what is left", "[thickness]") {
+  const Loop target = {{{6, 0}, {50, 0}, {}, Turn::straight},   {{50, 0}, {50, 19}, {}, Turn::straight},
+                       {{50, 19}, {0, 19}, {}, Turn::straight}, {{0, 19}, {0, 5}, {}, Turn::straight},
+                       {{0, 5}, {6, 5}, {}, Turn::straight},    {{6, 5}, {6, 0}, {}, Turn::straight}};
+  // Two rebates side by side, 0.05 short of the floor; between them nothing, a hair, and what could be felt.
+  // The top of a fin is 3 from the wall.
+  Plane flat = rebate();
+  flat.width = 3;
+  for (const auto& [apart, thick] : {std::pair{0.0, 0.05}, {1e-6, 0.05}, {3e-6, 0.05}, {1e-3, 3.0}}) {
+    INFO(apart);
+    Wood wood(blank_outline(50, 19));
+    wood.cut(Sweep(flat, {{1.5 - apart / 2, 4.95}, 0}));
+    wood.cut(Sweep(flat, {{4.5 + apart / 2, 4.95}, 0}));
+    CHECK(thickest_left(wood, target).height == Approx(thick).margin(2e-3));
+  }
+}
+
 TEST_CASE("an edge of the sole guides in a corner and against a wall", "[touch]") {
   const Plane hollow = curved(PlaneKind::hollow);
   // In a slot as wide as the sole, its floor plain wood: both edges stand in corners.
