@@ -136,13 +136,15 @@ std::vector<Edge> edges_of(const Region& region) {
   return out;
 }
 
-// Not so along a fin or a crack no wider than rounding, where the same is on both sides, nor at its end.
-bool parts_wood_from_air(const Region& region, const Edge& edge, double t) {
-  constexpr double kBeside = 1e-6;
-  if (length(edge) < kBeside) return false;
-  const Point along = direction_at(edge, t);
-  const Point aside = kBeside * Point{-along.y, along.x};
-  return region.holds(point_at(edge, t) + aside) != region.holds(point_at(edge, t) - aside);
+// Not so along a fin or a crack no wider than rounding, where the same is on both sides. Its end is looked at
+// from a little way along: straight beside it may lie another such fin.
+bool parts_wood_from_air(const Region& region, const Edge& edge, double t, double beside = 1e-6) {
+  const double within = 3 * beside / length(edge);
+  if (within > 0.5) return false;
+  const double here = std::clamp(t, within, 1 - within);
+  const Point along = direction_at(edge, here);
+  const Point aside = beside * Point{-along.y, along.x};
+  return region.holds(point_at(edge, here) + aside) != region.holds(point_at(edge, here) - aside);
 }
 
 // The farthest that any of some points of the pieces is from the boundary of the exact wood, and the other
@@ -166,7 +168,9 @@ struct Bounds {
 };
 
 // Of a distance over the pieces: what some points show, and what no point can exceed, each being within
-// `steps` steps of one that was asked. `value` is negative where the point does not count.
+// `steps` steps of one that was asked. `value` is kNone where the point does not count; elsewhere it changes
+// by no more than the way gone, so that points too near to a low one to change anything are passed over.
+constexpr double kNone = -1e9;
 template <class Value>
 Bounds distances(const std::vector<Edge>& pieces, double steps, const Value& value) {
   constexpr double kStep = 0.02;
@@ -174,10 +178,13 @@ Bounds distances(const std::vector<Edge>& pieces, double steps, const Value& val
   for (const Edge& edge : pieces) {
     const double whole = length(edge);
     const int count = std::max(1, static_cast<int>(std::ceil(whole / kStep)));
-    for (int i = 0; i <= count; ++i) {
+    const double step = whole / count, beyond = steps * step + 1e-6;
+    for (int i = 0; i <= count;) {
       const double off = value(edge, static_cast<double>(i) / count);
       out.low = std::max(out.low, off);
-      out.high = std::max(out.high, off + steps * whole / count + 1e-6);
+      out.high = std::max(out.high, off + beyond);
+      const double idle = off == kNone ? 0 : std::min(out.low, out.high - beyond) - off;
+      i += std::max(1, static_cast<int>(std::floor(idle / step)));
     }
   }
   return out;
@@ -224,8 +231,7 @@ class Referee {
   Tally boundary{"boundary apart, mm", kApart};
   Tally gouge{"depth of a gouge, mm", 2e-4};
   Tally thick{"thickness by the planner, mm", 2e-4};
-  // The replay measures to 1e-4 mm, on wood flattened to 5e-4.
-  Tally thick_replayed{"thickness by the replay, mm", 6.1e-4};
+  Tally thick_replayed{"thickness by the replay, mm", 2e-4};
   Tally solid{"points of wood told by the replay", 0};
   Tally flattened{"area by the clipper, over what it may be off", 0};
   std::array<long, kCutKinds.size()> kinds{};
@@ -337,9 +343,14 @@ void Referee::compare_thickness(const Stick& stick, const Wood& wood, const repl
                                 const ClipperLib::Paths& flat, const std::string& where) {
   const Loop target = inside_to_the_left(valid_section());
   const Region above = stick.exact.less(*Region::inside(target));
-  const Bounds bounds = distances(edges_of(above), 1.5, [&](const Edge& edge, double t) {
-    return parts_wood_from_air(above, edge, t) ? off_outline(point_at(edge, t), target) : -1;
-  });
+  // To either, wood narrower than 1e-5 mm is none, judged at a few places of each piece of its surface. So
+  // what is twice that everywhere has to be counted, and what is not there at all may not be.
+  const auto bounds_of = [&](double narrowest) {
+    return distances(edges_of(above), 1.5, [&](const Edge& edge, double t) {
+      return parts_wood_from_air(above, edge, t, narrowest) ? off_outline(point_at(edge, t), target) : kNone;
+    });
+  };
+  const Bounds bounds{bounds_of(2e-5).low, bounds_of(2e-8).high};
   thick.compare(outside(bounds, thickest_left(wood, target).height), where);
   const ClipperLib::Paths left_flat =
       replaying::less(flat, {replaying::flatten(std::span<const Edge>(target))});
