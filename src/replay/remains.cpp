@@ -4,6 +4,7 @@
 #include "replay/remains.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -110,12 +111,16 @@ static std::vector<Edge> surface(const Standing& wood) {
     for (std::size_t i = 1; i < at.size(); ++i) {
       const double from = std::max(at[i - 1], 0.0), to = std::min(at[i], 1.0);
       if ((to - from) * whole <= kBeside) continue;
-      const auto bounds_wood = [&](double t) {
-        const Point p = point_at(edge, t), along = direction_at(edge, t);
-        return !gone(p) && in_wood(wood, p + kBeside * Point{-along.y, along.x}, kBeside / 10);
-      };
+      // It may but touch what it parts from here or there.
       const double in = 0.02 * (to - from);
-      if (bounds_wood((from + to) / 2) || bounds_wood(from + in) || bounds_wood(to - in))
+      const std::array<double, 3> looks{(from + to) / 2, from + in, to - in};
+      const auto is_gone = [&](double t) { return gone(point_at(edge, t)); };
+      const auto has_wood = [&](double t) {
+        const Point along = direction_at(edge, t);
+        return in_wood(wood, point_at(edge, t) + kBeside * Point{-along.y, along.x}, kBeside / 10);
+      };
+      if (std::none_of(looks.begin(), looks.end(), is_gone) &&
+          std::any_of(looks.begin(), looks.end(), has_wood))
         out.push_back(piece(edge, from, to));
     }
   }

@@ -1,6 +1,8 @@
 // What two planes side by side leave between their sides.
 #include "replay/remains.h"
 
+#include <cmath>
+
 #include "arrisline/replay.h"
 #include "catch.h"
 #include "replay/plans.h"
@@ -72,4 +74,18 @@ TEST_CASE("what chords leave between two soles that meet is no wood", "[replay]"
                        {{2, 19}, {2, 1}, {}, Turn::straight}};
   const Depth found = thickest_left(wood, target, less(flat, {flatten(std::span<const Edge>(target))}));
   CHECK(found.mm == Approx(std::hypot(48.294486836730918 - 44, 1)).margin(2e-4));
+}
+
+TEST_CASE("a sole that touches the end of the stick from outside is no surface of it", "[replay]") {
+  // By 6 nm it does not reach the wood.
+  Plane round;
+  round.kind = PlaneKind::round;
+  round.width = round.radius = 14;
+  Standing wood(50, 20);
+  wood.take(sweep_of(round, {{-6e-9, 10}, 90}, 200));
+  const Loop target = {{{1, 1}, {49, 1}, {}, Turn::straight},
+                       {{49, 1}, {49, 19}, {}, Turn::straight},
+                       {{49, 19}, {1, 19}, {}, Turn::straight},
+                       {{1, 19}, {1, 1}, {}, Turn::straight}};
+  CHECK(thickest_left(wood, target, {}).mm == Approx(std::sqrt(2)).margin(2e-4));
 }
