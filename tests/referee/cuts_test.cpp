@@ -14,6 +14,7 @@
 #include "catch.h"
 #include "plan/thickness.h"
 #include "plan/wood.h"
+#include "referee/compare.h"
 #include "referee/random_cuts.h"
 #include "referee/region.h"
 #include "replay/flattened.h"
@@ -87,112 +88,6 @@ std::string place(unsigned long seed, long stick, std::size_t cut, CutKind kind,
   return std::string(word(plane.kind)) + " " + "seed " + std::to_string(seed) + ", stick " +
          std::to_string(stick) + ", cut " + std::to_string(cut) + " " +
          std::string(kCutKinds[static_cast<std::size_t>(kind)]);
-}
-
-// The pieces linked into outlines, ends a hair apart made one; nothing where they do not link.
-std::vector<std::vector<Edge>> linked(std::vector<Edge> pieces) {
-  constexpr double kLink = 1e-6;
-  std::erase_if(pieces, [](const Edge& edge) { return length(edge) < kLink; });
-  std::vector<std::vector<Edge>> out;
-  while (!pieces.empty()) {
-    std::vector<Edge> loop{pieces.back()};
-    pieces.pop_back();
-    while (distance(loop.back().to, loop.front().from) > kLink) {
-      const auto next = std::min_element(pieces.begin(), pieces.end(), [&](const Edge& a, const Edge& b) {
-        return distance(a.from, loop.back().to) < distance(b.from, loop.back().to);
-      });
-      if (next == pieces.end() || distance(next->from, loop.back().to) > kLink) return {};
-      loop.push_back(*next);
-      loop.back().from = loop[loop.size() - 2].to;
-      pieces.erase(next);
-    }
-    loop.back().to = loop.front().from;
-    if (loop.size() > 1) out.push_back(std::move(loop));
-  }
-  return out;
-}
-
-// The area in one of the two and not in the other, mm²; negative where the pieces do not link into outlines
-// that bound something.
-double symmetric_difference(const Region& exact, const Wood& wood) {
-  const std::vector<std::vector<Edge>> loops = linked(wood.edges());
-  double both = 0, own = 0;
-  for (const std::vector<Edge>& loop : loops) {
-    const double signed_area = area(loop);
-    if (std::abs(signed_area) < 1e-6) continue;
-    const auto inside = Region::inside(loop);
-    if (!inside) return -1;
-    const double sign = signed_area > 0 ? 1 : -1;  // a hole
-    both += sign * exact.common(*inside).area();
-    own += sign * inside->area();
-  }
-  if (loops.empty() && !wood.edges().empty()) return -1;
-  return exact.area() + own - 2 * both;
-}
-
-std::vector<Edge> edges_of(const Region& region) {
-  std::vector<Edge> out;
-  for (const auto& loop : region.loops()) out.insert(out.end(), loop.begin(), loop.end());
-  return out;
-}
-
-// Not so along a fin or a crack no wider than rounding, where the same is on both sides. Its end is looked at
-// from a little way along: straight beside it may lie another such fin.
-bool parts_wood_from_air(const Region& region, const Edge& edge, double t, double beside = 1e-6) {
-  const double within = 3 * beside / length(edge);
-  if (within > 0.5) return false;
-  const double here = std::clamp(t, within, 1 - within);
-  const Point along = direction_at(edge, here);
-  const Point aside = beside * Point{-along.y, along.x};
-  return region.holds(point_at(edge, here) + aside) != region.holds(point_at(edge, here) - aside);
-}
-
-// The farthest that any of some points of the pieces is from the boundary of the exact wood, and the other
-// way.
-double apart(const Region& exact, const Wood& wood) {
-  const std::vector<Edge> bound = edges_of(exact);
-  if (bound.empty()) return 0;
-  double worst = 0;
-  for (const double t : {0.1, 0.5, 0.9}) {
-    for (const Edge& edge : wood.edges()) worst = std::max(worst, off_outline(point_at(edge, t), bound));
-    for (const Edge& edge : bound) {
-      if (parts_wood_from_air(exact, edge, t))
-        worst = std::max(worst, distance(point_at(edge, t), wood.edges()));
-    }
-  }
-  return worst;
-}
-
-struct Bounds {
-  double low = 0, high = 0;
-};
-
-// Of a distance over the pieces: what some points show, and what no point can exceed, each being within
-// `steps` steps of one that was asked. `value` is kNone where the point does not count; elsewhere it changes
-// by no more than the way gone, so that points too near to a low one to change anything are passed over.
-constexpr double kNone = -1e9;
-template <class Value>
-Bounds distances(const std::vector<Edge>& pieces, double steps, const Value& value) {
-  constexpr double kStep = 0.02;
-  Bounds out;
-  for (const Edge& edge : pieces) {
-    const double whole = length(edge);
-    const int count = std::max(1, static_cast<int>(std::ceil(whole / kStep)));
-    const double step = whole / count, beyond = steps * step + 1e-6;
-    for (int i = 0; i <= count;) {
-      const double off = value(edge, static_cast<double>(i) / count);
-      out.low = std::max(out.low, off);
-      out.high = std::max(out.high, off + beyond);
-      const double idle = off == kNone ? 0 : std::min(out.low, out.high - beyond) - off;
-      i += std::max(1, static_cast<int>(std::floor(idle / step)));
-    }
-  }
-  return out;
-}
-
-// How far `found` is outside of the bounds.
-double outside(const Bounds& bounds, double found) {
-  return std::max({0.0, bounds.low - found, found - std::max(bounds.high, bounds.low)});
 }
 
 void show_pieces(const char* what, std::span<const Edge> edges) {
