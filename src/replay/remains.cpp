@@ -89,6 +89,30 @@ static double fraction(const Edge& edge, Point p) {
   return turned;
 }
 
+namespace {
+
+// A rectangle that holds an edge with kOnEdge to spare: of an arc no point is farther from its middle than
+// half its length.
+struct Box {
+  Point low, high;
+
+  explicit Box(const Edge& edge) {
+    Point a = edge.from, b = edge.to;
+    if (edge.is_arc()) {
+      const double reach = length(edge) / 2;
+      a = point_at(edge, 0.5) - Point{reach, reach};
+      b = a + Point{2 * reach, 2 * reach};
+    }
+    low = Point{std::min(a.x, b.x), std::min(a.y, b.y)} - Point{kOnEdge, kOnEdge};
+    high = Point{std::max(a.x, b.x), std::max(a.y, b.y)} + Point{kOnEdge, kOnEdge};
+  }
+  bool meets(const Box& other) const {
+    return low.x <= other.high.x && other.low.x <= high.x && low.y <= other.high.y && other.low.y <= high.y;
+  }
+};
+
+}  // namespace
+
 // The edges of the blank and of every pose, all with their wood to the left, parted where they meet, as far
 // as they bound wood.
 static std::vector<Edge> surface(const Standing& wood) {
@@ -98,11 +122,16 @@ static std::vector<Edge> surface(const Standing& wood) {
     const auto takes_it = [&](const Swept& swept) { return takes(swept, p, kTaken); };
     return wood.off_blank(p) > kTaken || std::any_of(wood.taken().begin(), wood.taken().end(), takes_it);
   };
-  for (const Edge& edge : wood.edges()) {
+  std::vector<Box> boxes;
+  for (const Edge& edge : wood.edges()) boxes.emplace_back(edge);
+  for (std::size_t one = 0; one < boxes.size(); ++one) {
+    const Edge& edge = wood.edges()[one];
     const double whole = length(edge);
     if (whole <= 0) continue;
     at.assign({0, 1});
-    for (const Edge& other : wood.edges()) {
+    for (std::size_t two = 0; two < boxes.size(); ++two) {
+      if (!boxes[one].meets(boxes[two])) continue;
+      const Edge& other = wood.edges()[two];
       for (const Point p : crossings(edge, other)) at.push_back(fraction(edge, p));
       for (const Point p : {other.from, other.to})
         if (distance(p, edge) <= kOnEdge) at.push_back(fraction(edge, p));
