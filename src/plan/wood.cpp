@@ -105,6 +105,23 @@ bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Ke
   return dropped;
 }
 
+/// Where circles all but touch, a crumb of one may stay behind in the air: it joins nothing and bounds
+/// nothing.
+void erase_stray(std::vector<Edge>& edges) {
+  const auto joins = [](const Edge& crumb, const Edge& other) {
+    return distance(other.from, other.to) >= kAside &&
+           std::min(std::min(distance(crumb.from, other.from), distance(crumb.from, other.to)),
+                    std::min(distance(crumb.to, other.from), distance(crumb.to, other.to))) < kOpen;
+  };
+  for (std::size_t i = edges.size(); i-- > 0;) {
+    const Edge crumb = edges[i];
+    if (distance(crumb.from, crumb.to) >= kAside) continue;
+    const bool joined =
+        std::any_of(edges.begin(), edges.end(), [&](const Edge& other) { return joins(crumb, other); });
+    if (!joined) edges.erase(edges.begin() + static_cast<std::ptrdiff_t>(i));
+  }
+}
+
 /// Whether every piece ends where another begins, as far as sums tell that come to nothing round any closed
 /// outline.
 bool closes(const std::vector<Edge>& edges) {
@@ -246,6 +263,7 @@ double Wood::cut(const Sweep& sweep) {
     touched = touched || left.size() > before;
   }
   if (!touched) return 0;
+  erase_stray(left);
   edges_ = std::move(left);
   cuts_.push_back(sweep);
   if (strip_) return 0;

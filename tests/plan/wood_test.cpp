@@ -110,6 +110,50 @@ TEST_CASE("circles all but the same part where they part, and no piece of either
   CHECK(last == Approx(359.594544030).margin(1e-6));
 }
 
+TEST_CASE("no crumb of a circle stays behind in the air", "[wood]") {
+  // Found at random: two hollows all but touch in a sliver that the last one takes away.
+  struct Step {
+    PlaneKind kind;
+    double width, radius;
+    Pose pose;
+  };
+  const std::vector<Step> steps = {
+      {PlaneKind::hollow,
+       12.276746809333297,
+       12.276746809333297,
+       {{0.27039587716412805, 13.867584967997399}, -92.524700964226255}},
+      {PlaneKind::rebate, 3, 0, {{-2.7676740055551091e-12, 12.885482301583821}, 90}},
+      {PlaneKind::rebate,
+       11.896707779437762,
+       0,
+       {{45.25900165383149, 6.6806586788730842}, -105.58579527026387}},
+      {PlaneKind::rebate, 3, 0, {{-0.00071187284129278663, 12.88547609652338}, 90.000317075996378}},
+      {PlaneKind::rebate,
+       1.000085262570813,
+       0,
+       {{0.47478191925031626, 7.8682476575460942}, 161.71047796806067}},
+      {PlaneKind::hollow,
+       6.9887901976500775,
+       12.276746809333298,
+       {{0.27739540851750061, 13.674227061954069}, -91.62169749465798}},
+      {PlaneKind::rebate,
+       11.008010613961124,
+       0,
+       {{0.009456114271241196, 10.869538353598644}, 71.710477968067977}},
+      {PlaneKind::hollow, 7, 13.14693534055354, {{4.0460417006432596, 15.040731232254}, 45}},
+  };
+  std::vector<Plane> planes;
+  for (const Step& step : steps) {
+    Plane plane = curved(step.kind, step.radius);
+    plane.width = step.width;
+    planes.push_back(plane);
+  }
+  Wood wood(blank_outline(50, 20));
+  for (std::size_t i = 0; i < steps.size(); ++i) wood.cut({planes[i], steps[i].pose});
+  // By exact arithmetic nothing is left beyond y 9.671.
+  for (const Edge& edge : wood.edges()) CHECK(std::max(edge.from.y, edge.to.y) < 10);
+}
+
 TEST_CASE("a steep sole is as far off as the way to it, not as its height above", "[wood]") {
   Plane plane;
   plane.kind = PlaneKind::shaped;

@@ -69,7 +69,11 @@ double off_edge(Point p, const Edge& edge) {
   const double far = norm(spoke), r = distance(edge.from, edge.centre);
   if (far == 0) return r;
   const double side = cross(edge.to - edge.from, edge.centre + (r / far) * spoke - edge.from);
-  const bool on = edge.turn == Turn::left ? side < 0 : side > 0;
+  bool on = edge.turn == Turn::left ? side < 0 : side > 0;
+  // An arc may be so flat that rounding tells on which side of its chord it is; then its spokes tell better.
+  Point first = edge.from - edge.centre, last = edge.to - edge.centre;
+  if (edge.turn == Turn::right) std::swap(first, last);
+  if (cross(first, last) > 0) on = cross(first, spoke) >= 0 && cross(spoke, last) >= 0;
   return on ? std::abs(far - r) : ends;
 }
 
