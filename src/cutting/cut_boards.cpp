@@ -179,12 +179,14 @@ Joined join(const CuttingProblem& problem, const std::set<int>& runs) {
   return out;
 }
 
-/// Some board is long enough for every piece.
+/// Every piece fits some board, alone.
 bool can_be_cut(const CuttingProblem& problem) {
   return std::all_of(problem.pieces.begin(), problem.pieces.end(), [&](const WantedPiece& piece) {
-    const std::vector<std::size_t>& sizes = problem.kinds[piece.kind].sizes;
-    return std::any_of(sizes.begin(), sizes.end(),
-                       [&](std::size_t s) { return problem.sizes[s].length + kFit >= piece.length; });
+    const StripKind& kind = problem.kinds[piece.kind];
+    return std::any_of(kind.sizes.begin(), kind.sizes.end(), [&](std::size_t s) {
+      return problem.sizes[s].length + kFit >= piece.length &&
+             problem.sizes[s].width + kFit >= last_takes(kind.width, problem.rules);
+    });
   });
 }
 
