@@ -4,7 +4,7 @@
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
-need_packages locales
+need_packages locales glpk-utils
 sh "$top/.ci/build.sh"
 cd "$top"
 exec ctest --preset release -j 2 "$@"

@@ -225,7 +225,8 @@ WholeJob random_job(std::mt19937& random, const Bounds& bounds) {
     for (int e = 0; e < bounds.entries && left > 0; ++e) {
       WholePiece piece;
       piece.kind = static_cast<std::size_t>(between(random, 0, kinds - 1));
-      piece.length = between(random, std::max(1, bounds.longest / 8), bounds.longest);
+      piece.length =
+          between(random, std::max(1, bounds.longest / 8), std::min(bounds.longest, bounds.longest_piece));
       piece.count = between(random, 1, std::max(1, left * 2 / 3));
       if (bounds.runs && !one_in(random, 3)) piece.run = between(random, 0, 1);
       left -= piece.count;

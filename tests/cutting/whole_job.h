@@ -75,6 +75,7 @@ struct Bounds {
   int entries = 4;                 // of the list of pieces
   int pieces = 7;                  // in all
   int shortest = 8, longest = 60;  // boards, in units; pieces are from an eighth of it up
+  int longest_piece = 1000;
   bool runs = false;
 };
 
