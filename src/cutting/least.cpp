@@ -163,7 +163,8 @@ class Search {
   Whole improve(const Columns& columns, double below, double most_seconds) {
     const double seconds = deadline_.left(most_seconds);
     if (seconds <= 0) return Whole::left_off;
-    const WholeAnswer answer = solve_whole(model_, cost_, goals_, columns, below, seconds);
+    const WholeAnswer answer =
+        solve_whole(model_, cost_, goals_, columns, below, {[this] { return deadline_.over(); }, seconds});
     if (!answer.has_solution) return answer.outcome;
     const double value = cost_of(answer.solution, cost_);
     if (value < best_.value) {

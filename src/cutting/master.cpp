@@ -1,9 +1,12 @@
 // Clp solves the relaxation, Cbc the whole numbers. Shown by tests/cutting.
 #include "cutting/master.h"
 
-#include <Cbc_C_Interface.h>
 #include <Clp_C_Interface.h>
 
+#include <CbcEventHandler.hpp>
+#include <CbcModel.hpp>
+#include <CbcSolver.hpp>
+#include <OsiClpSolverInterface.hpp>
 #include <cmath>
 #include <limits>
 #include <string>
@@ -153,8 +156,27 @@ std::optional<Relaxed> Relaxation::solve() {
   return out;
 }
 
+namespace {
+
+/// Asked by Cbc at every node and whenever a heuristic ends.
+class StopWhen : public CbcEventHandler {
+ public:
+  explicit StopWhen(const std::function<bool()>& asked) : asked_(&asked) {}
+  CbcAction event(CbcEvent) override { return (*asked_)() ? stop : noAction; }
+  CbcEventHandler* clone() const override { return new StopWhen(*this); }
+
+ private:
+  const std::function<bool()>* asked_;
+};
+
+int go_on(CbcModel*, int) {
+  return 0;
+}
+
+}  // namespace
+
 WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<Goal>& goals,
-                        const Columns& columns, double below, double seconds) {
+                        const Columns& columns, double below, const Effort& effort) {
   WholeAnswer out;
   const Rows rows = rows_of(model, goals);
   const Matrix matrix = matrix_of(columns, rows, cost, goals);
@@ -162,19 +184,30 @@ WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<
     out.outcome = Whole::none;
     return out;
   }
-  Cbc_Model* cbc = Cbc_newModel();
-  Cbc_setLogLevel(cbc, 0);
-  Cbc_setParameter(cbc, "log", "0");
-  Cbc_loadProblem(cbc, matrix.count(), static_cast<int>(rows.low.size()), matrix.starts.data(),
-                  matrix.rows.data(), matrix.values.data(), matrix.low.data(), matrix.high.data(),
-                  matrix.cost.data(), rows.low.data(), rows.high.data());
-  for (int i = 0; i < matrix.count(); ++i) Cbc_setInteger(cbc, i);
-  Cbc_setParameter(cbc, "timeMode", "elapsed");  // on a busy machine the processor's seconds are longer
-  Cbc_setMaximumSeconds(cbc, seconds);
-  Cbc_setCutoff(cbc, below);
-  Cbc_solve(cbc);
-  const double* best = Cbc_bestSolution(cbc);
-  const bool proven_none = Cbc_isProvenInfeasible(cbc) != 0;
+  OsiClpSolverInterface osi;
+  osi.messageHandler()->setLogLevel(0);
+  osi.getModelPtr()->setLogLevel(0);
+  osi.loadProblem(matrix.count(), static_cast<int>(rows.low.size()), matrix.starts.data(), matrix.rows.data(),
+                  matrix.values.data(), matrix.low.data(), matrix.high.data(), matrix.cost.data(),
+                  rows.low.data(), rows.high.data());
+  for (int i = 0; i < matrix.count(); ++i) osi.setInteger(i);
+  CbcModel cbc(osi);
+  CbcSolverUsefulData settings;
+  settings.noPrinting_ = true;
+  settings.useSignalHandler_ = false;  // Ctrl-C is the program's, which `stop` tells of
+  CbcMain0(cbc, settings);
+  cbc.setLogLevel(0);
+  StopWhen stop_when(effort.stop);
+  cbc.passInEventHandler(&stop_when);
+  cbc.setCutoff(below);
+  // Elapsed, for on a busy machine the processor's seconds are longer.
+  const std::string seconds = std::to_string(static_cast<int>(std::ceil(std::min(effort.seconds, 1e9))));
+  const std::string nodes = std::to_string(effort.nodes);
+  const char* words[] = {"cbc",           "-log",      "0",           "-timeMode", "elapsed", "-sec",
+                         seconds.c_str(), "-maxNodes", nodes.c_str(), "-solve",    "-quit"};
+  CbcMain1(static_cast<int>(std::size(words)), words, cbc, go_on, settings);
+  const double* best = cbc.bestSolution();
+  const bool proven_none = cbc.isProvenInfeasible();
   if (best != nullptr && !proven_none) {
     out.has_solution = true;
     const std::size_t boards = columns.boards.size();
@@ -185,12 +218,11 @@ WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<
       if (i >= boards) out.solution.strips.emplace_back(columns.strips[i - boards], times);
     }
   }
-  if (out.has_solution && Cbc_isProvenOptimal(cbc) != 0) {
+  if (out.has_solution && cbc.isProvenOptimal()) {
     out.outcome = Whole::found;
   } else if (proven_none) {
     out.outcome = Whole::none;
   }
-  Cbc_deleteModel(cbc);
   return out;
 }
 

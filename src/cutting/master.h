@@ -9,6 +9,8 @@
 // The dual prices of the rows tell what another pattern would be worth.
 #pragma once
 
+#include <functional>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -71,9 +73,16 @@ struct WholeAnswer {
   bool has_solution = false;
 };
 
-/// Whole numbers of these columns, of a cost under `below`, the least where `found`. Left off after so many
-/// seconds.
+/// What a search in whole numbers may take.
+struct Effort {
+  std::function<bool()> stop;  // asked now and then
+  double seconds = 0;
+  int nodes = std::numeric_limits<int>::max();
+};
+
+/// Whole numbers of these columns, of a cost under `below`, the least where `found`. Left off after that
+/// effort.
 WholeAnswer solve_whole(const Model& model, const Cost& cost, const std::vector<Goal>& goals,
-                        const Columns& columns, double below, double seconds);
+                        const Columns& columns, double below, const Effort& effort);
 
 }  // namespace arrisline::cutting
