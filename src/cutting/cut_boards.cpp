@@ -79,8 +79,13 @@ class Goals {
       least = least_cost(model_, cost, whole, goals_, solution_, deadline_.half());
       solution_ = least.solution;
     }
-    // Room for the rounding of sums that are no whole numbers.
-    goals_.push_back({cost, least.value + (whole ? 0 : 1e-9)});
+    Goal goal{cost, least.value};
+    if (whole) {
+      goal.proved = least.bound;
+    } else {
+      goal.reached += 1e-9;  // room for the rounding of sums that are no whole numbers
+    }
+    goals_.push_back(std::move(goal));
     return least;
   }
   const Solution& solution() const { return solution_; }

@@ -30,6 +30,14 @@ std::vector<int> most_strips(const Model& model) {
   return out;
 }
 
+/// What the relaxation may be over its true value: patterns of a reduced cost a hair under nought are passed
+/// over, and no plan needs more boards or strips than pieces.
+double slack_of(const Model& model) {
+  double pieces = 0;
+  for (const Item& item : model.items) pieces += item.count;
+  return kEven * (1 + 2 * pieces);
+}
+
 class Search {
  public:
   Search(const Model& model, const Cost& cost, bool whole, const std::vector<Goal>& goals,
@@ -40,6 +48,7 @@ class Search {
         goals_(goals),
         deadline_(deadline),
         most_(most_strips(model)),
+        slack_(whole ? slack_of(model) : kEven),
         relaxation_(model, cost, goals) {
     best_.solution = start;
     best_.value = cost_of(start, cost);
@@ -55,7 +64,7 @@ class Search {
     improve(columns_, best_.value - (whole_ ? 0.5 : kEven), kFirstLook);
     while (!settled() && !deadline_.over()) {
       const double target = whole_ ? best_.bound : best_.value - kEven;
-      const std::optional<Columns> all = patterns_within(target - relaxed_.value + kEven);
+      const std::optional<Columns> all = patterns_within(target - relaxed_.value + slack_);
       if (!all) return best_;
       const Whole answer = improve(*all, target + (whole_ ? 0.5 : 0), 1e9);
       if (answer == Whole::left_off) return best_;
@@ -70,7 +79,7 @@ class Search {
   }
 
  private:
-  double up(double value) const { return whole_ ? std::ceil(value - kEven) : value; }
+  double up(double value) const { return whole_ ? std::ceil(value - slack_) : value; }
 
   bool settled() {
     best_.proved = best_.bound >= best_.value - kEven;
@@ -180,6 +189,7 @@ class Search {
   const std::vector<Goal>& goals_;
   const Deadline& deadline_;
   std::vector<int> most_;
+  double slack_;
   Relaxation relaxation_;
   Relaxed relaxed_;
   Columns columns_;

@@ -44,7 +44,7 @@ Rows rows_of(const Model& model, const std::vector<Goal>& goals) {
   }
   rows.goals = rows.low.size();
   for (const Goal& goal : goals) {
-    rows.low.push_back(-kInfinity);
+    rows.low.push_back(goal.proved);
     rows.high.push_back(goal.reached);
   }
   return rows;
@@ -135,6 +135,12 @@ std::optional<Relaxed> Relaxation::solve() {
   const Model& model = solver_->model;
   Relaxed out;
   out.value = Clp_objectiveValue(solver_->clp);
+  // What a unit more of a goal settled before is worth; rounding aside, never > 0 where only its most is
+  // given.
+  const auto of_goal = [&](std::size_t g) {
+    const double price = dual[rows.goals + g];
+    return solver_->goals[g].proved > -kInfinity ? price : std::min(0.0, price);
+  };
   // Rounding may leave a price a hair on the wrong side.
   for (std::size_t i = 0; i < model.items.size(); ++i)
     out.prices.item.push_back(std::max(0.0, dual[rows.items + i]));
@@ -143,14 +149,14 @@ std::optional<Relaxed> Relaxation::solve() {
   for (std::size_t c = 0; c < model.classes.size(); ++c) {
     double price = out.prices.strip[c] + solver_->cost.strip[c];
     for (std::size_t g = 0; g < solver_->goals.size(); ++g)
-      price -= std::min(0.0, dual[rows.goals + g]) * solver_->goals[g].cost.strip[c];
+      price -= of_goal(g) * solver_->goals[g].cost.strip[c];
     out.prices.cutting.push_back(price);
   }
   for (std::size_t s = 0; s < model.sources.size(); ++s) {
     double price = solver_->cost.board[s];
     if (rows.bound[s] >= 0) price -= std::min(0.0, dual[rows.bound[s]]);
     for (std::size_t g = 0; g < solver_->goals.size(); ++g)
-      price -= std::min(0.0, dual[rows.goals + g]) * solver_->goals[g].cost.board[s];
+      price -= of_goal(g) * solver_->goals[g].cost.board[s];
     out.prices.source.push_back(price);
   }
   return out;

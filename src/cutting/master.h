@@ -4,7 +4,7 @@
 //   with    Σ pieces y ≥ wanted                    for each item
 //           Σ strips x − Σ y ≥ 0                   for each class of strips
 //           Σ x ≤ what there is                    for each source that is bounded
-//           Σ goal(source) x + Σ goal(class) y ≤ reached   for each goal settled before
+//           proved ≤ Σ goal(source) x + Σ goal(class) y ≤ reached   for each goal settled before
 //
 // The dual prices of the rows tell what another pattern would be worth.
 #pragma once
@@ -25,10 +25,11 @@ struct Cost {
   std::vector<double> strip;
 };
 
-/// A sum that stands: of its cost over all boards no more than this.
+/// A sum that stands: of its cost no more than was reached, and no less than was proved.
 struct Goal {
   Cost cost;
   double reached = 0;
+  double proved = -std::numeric_limits<double>::max();
 };
 
 struct Columns {
