@@ -76,7 +76,8 @@ class Goals {
     if (!least.proved) least.bound = 0;
     least.solution = solution_;
     if (!least.proved && !too_large(model_)) {
-      least = least_cost(model_, cost, whole, goals_, solution_, deadline_.half());
+      const Deadline deadline = whole ? deadline_.half() : deadline_.half().spare();
+      least = least_cost(model_, cost, whole, goals_, solution_, deadline);
       solution_ = least.solution;
     }
     Goal goal{cost, least.value};
@@ -99,8 +100,8 @@ class Goals {
 
 Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
   const Model model = make_model(problem);
-  double largest = 1;
-  double longest = 1;
+  double largest = 1e-9;
+  double longest = 1e-9;
   for (const Source& source : model.sources) largest = std::max(largest, model.area_of(source));
   for (const StripClass& strips : model.classes) longest = std::max(longest, strips.length);
   const Cost missing = by_source(model, [](const Source& source) { return source.missing ? 1 : 0; });
@@ -116,7 +117,6 @@ Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
   for (const Cost* cost : {&missing, &bought})
     if (tells_apart(*cost)) proved = goals.settle(*cost, true).proved && proved;
   const Least fewest = goals.settle(boards, true);
-  proved = proved && fewest.proved;
   if (tells_apart(area)) goals.settle(area, false);
   goals.settle(strips, false);
   const Solution& solution = goals.solution();
@@ -125,7 +125,8 @@ Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
   out.plan.boards = deal(model, solution);
   const double bound = std::max(fewest.bound, least_by_area(model));
   out.plan.bound = static_cast<std::size_t>(std::lround(bound));
-  out.plan.optimal = proved;
+  // What is found for a later goal may have fewer boards than were found for their own.
+  out.plan.optimal = proved && out.plan.bound >= out.plan.boards.size();
   int bought_sum = 0;
   int missing_sum = 0;
   for (const CutBoard& board : out.plan.boards)
@@ -210,7 +211,7 @@ std::optional<Solved> solve_joined(const CuttingProblem& problem, const std::set
                                    const Deadline& deadline) {
   const Joined joined = join(problem, runs);
   if (!can_be_cut(joined.problem)) return std::nullopt;
-  Solved out = solve(joined.problem, deadline);
+  Solved out = solve(joined.problem, deadline.spare());
   for (CutBoard& board : out.plan.boards) {
     for (CutStrip& strip : board.strips) {
       std::vector<std::size_t> pieces;

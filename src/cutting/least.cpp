@@ -13,11 +13,13 @@ namespace {
 
 /// Reduced costs and whole bounds are judged to this, far over the solvers' own tolerance.
 constexpr double kEven = 1e-6;
-/// Patterns to which a question in whole numbers is put; with more it is left open.
-constexpr std::size_t kMostColumns = 60000;
 constexpr int kMostRounds = 2000;
-/// For the first look for something better, over the patterns found so far.
-constexpr double kFirstLook = 2;  // seconds
+/// Patterns to which a question in whole numbers is put, and nodes of its search: for a proof, and where it
+/// may be left off. Work is counted and not timed, so that the same problem has the same answer.
+constexpr std::size_t kMostColumns = 60000;
+constexpr std::size_t kSpareColumns = 3000;
+constexpr int kMostNodes = std::numeric_limits<int>::max();
+constexpr int kSpareNodes = 500;
 
 /// Strips of each class that anybody could want: one for each piece.
 std::vector<int> most_strips(const Model& model) {
@@ -61,12 +63,19 @@ class Search {
     if (!relax()) return best_;
     best_.bound = up(relaxed_.value);
     if (settled()) return best_;
-    improve(columns_, best_.value - (whole_ ? 0.5 : kEven), kFirstLook);
+    improve(columns_, best_.value - (whole_ ? 0.5 : kEven), kSpareNodes);
     while (!settled() && !deadline_.over()) {
       const double target = whole_ ? best_.bound : best_.value - kEven;
-      const std::optional<Columns> all = patterns_within(target - relaxed_.value + slack_);
-      if (!all) return best_;
-      const Whole answer = improve(*all, target + (whole_ ? 0.5 : 0), 1e9);
+      const double gap = target - relaxed_.value + slack_;
+      const std::optional<Columns> all =
+          patterns_within(gap, deadline_.is_spare() ? kSpareColumns : kMostColumns);
+      if (!all) {
+        improve_with_some(gap);
+        settled();
+        return best_;
+      }
+      const Whole answer =
+          improve(*all, target + (whole_ ? 0.5 : 0), deadline_.is_spare() ? kSpareNodes : kMostNodes);
       if (answer == Whole::left_off) return best_;
       if (whole_) {
         // Found, it is no better than the target; else the target is out of reach.
@@ -138,14 +147,14 @@ class Search {
     return whole;
   }
 
-  /// All patterns of a reduced cost up to `gap`, or nothing where they are too many.
-  std::optional<Columns> patterns_within(double gap) const {
+  /// All patterns of a reduced cost up to `gap`, or nothing where they are more than `most`.
+  std::optional<Columns> patterns_within(double gap, std::size_t most) const {
     Columns out;
     const Prices& prices = relaxed_.prices;
     bool whole = true;
     // Past the limit nothing is worth enough any more, so that the search ends by itself.
     const auto least = [&](double price) {
-      const bool full = out.boards.size() + out.strips.size() > kMostColumns;
+      const bool full = out.boards.size() + out.strips.size() > most;
       return full ? 1e300 : price - gap;
     };
     for (std::size_t c = 0; c < model_.classes.size() && whole; ++c) {
@@ -164,16 +173,29 @@ class Search {
             out.boards.push_back({s, counts});
           });
     }
-    if (!whole || out.boards.size() + out.strips.size() > kMostColumns) return std::nullopt;
+    if (!whole || out.boards.size() + out.strips.size() > most) return std::nullopt;
     return out;
   }
 
+  /// Of too many patterns those of the least reduced cost, with those that the relaxation is made of.
+  void improve_with_some(double gap) {
+    for (int halved = 0; halved < 10; ++halved) {
+      gap /= 2;
+      std::optional<Columns> some = patterns_within(gap, kSpareColumns);
+      if (!some) continue;
+      some->boards.insert(some->boards.end(), columns_.boards.begin(), columns_.boards.end());
+      some->strips.insert(some->strips.end(), columns_.strips.begin(), columns_.strips.end());
+      improve(*some, best_.value - (whole_ ? 0.5 : kEven), kSpareNodes);
+      return;
+    }
+  }
+
   /// Looks for a solution of these columns that costs under `below`.
-  Whole improve(const Columns& columns, double below, double most_seconds) {
-    const double seconds = deadline_.left(most_seconds);
+  Whole improve(const Columns& columns, double below, int nodes) {
+    const double seconds = deadline_.left(1e9);
     if (seconds <= 0) return Whole::left_off;
-    const WholeAnswer answer =
-        solve_whole(model_, cost_, goals_, columns, below, {[this] { return deadline_.over(); }, seconds});
+    const WholeAnswer answer = solve_whole(model_, cost_, goals_, columns, below,
+                                           {[this] { return deadline_.over(); }, seconds, nodes});
     if (!answer.has_solution) return answer.outcome;
     const double value = cost_of(answer.solution, cost_);
     if (value < best_.value) {

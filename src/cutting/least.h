@@ -31,10 +31,19 @@ class Deadline {
     out.limit_ = gone.count() + std::max(0.0, limit_ - gone.count()) / 2;
     return out;
   }
+  /// For a search that may be left off without harm; it takes less work, counted and not timed, so that the
+  /// same job is always cut the same way.
+  Deadline spare() const {
+    Deadline out = *this;
+    out.spare_ = true;
+    return out;
+  }
+  bool is_spare() const { return spare_; }
 
  private:
   std::chrono::steady_clock::time_point begun_;
   double limit_;
+  bool spare_ = false;
   const std::atomic<bool>* interrupt_;
 };
 
@@ -53,7 +62,7 @@ struct Least {
 /// Columns are generated until the relaxation is solved over all patterns. What its value is short of a
 /// target, a pattern of a greater reduced cost cannot be in any solution that meets the target; so all
 /// patterns up to that are found, and the question is put over them in whole numbers: for the bound, and for
-/// the next where the answer is no.
+/// the next where the answer is no. Where they are too many, some of the least reduced cost may do.
 Least least_cost(const Model& model, const Cost& cost, bool whole, const std::vector<Goal>& goals,
                  const Solution& start, const Deadline& deadline);
 

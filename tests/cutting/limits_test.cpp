@@ -4,9 +4,12 @@
 #include <unistd.h>
 
 #include <atomic>
+#include <chrono>
+#include <csignal>
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <limits>
 #include <random>
 #include <sstream>
 #include <string>
@@ -71,12 +74,13 @@ WholeJob hard_job(unsigned seed) {
   return job;
 }
 
-/// Wood alone asks for this many: no board gives more than its length for each of its strips.
+/// Wood alone asks for this many, each piece with the kerf beside it and each board with one kerf more.
 int plain_bound(const WholeJob& job) {
   std::int64_t wanted = 0, most = 0;
   for (const WholePiece& piece : job.pieces)
-    wanted += std::int64_t{piece.length} * job.kinds[piece.kind].width * piece.count;
-  for (const WholeSize& size : job.sizes) most = std::max(most, std::int64_t{size.length} * size.width);
+    wanted += std::int64_t{piece.length + job.kerf} * job.kinds[piece.kind].width * piece.count;
+  for (const WholeSize& size : job.sizes)
+    most = std::max(most, std::int64_t{size.length + job.kerf} * size.width);
   return static_cast<int>((wanted + most - 1) / most);
 }
 
@@ -102,6 +106,7 @@ TEST_CASE("left off at once there is still a plan, and a bound that holds", "[cu
     for (const CuttingPlan& plan : {by_limit, by_hand}) {
       CHECK(faults(job, plan) == std::vector<std::string>{});
       const Sums sums = sums_of(job, plan);
+      CHECK(static_cast<int>(plan.bound) >= plain_bound(job));
       if (plan.optimal) {
         CHECK(std::tuple(sums.missing, sums.bought, sums.boards) ==
               std::tuple(least->missing, least->bought, least->boards));
@@ -120,16 +125,23 @@ TEST_CASE("left off while it works it gives what it has", "[cutting][limits]") {
     INFO("limit " << limit << ": " << job);
     const CuttingPlan plan = cut_boards(in_mm(job), {limit, nullptr});
     CHECK(faults(job, plan) == std::vector<std::string>{});
-    CHECK(sums_of(job, plan).boards >= plain_bound(job));
+    CHECK(static_cast<int>(plan.bound) >= plain_bound(job));
   }
+}
+
+TEST_CASE("Ctrl-C reaches the program while boards are cut", "[cutting][limits]") {
+  static std::atomic<bool> interrupt;
+  interrupt = false;
+  const auto before = std::signal(SIGINT, [](int) { interrupt = true; });
   const WholeJob job = hard_job(2);
-  std::atomic<bool> interrupt = false;
-  std::thread later([&] {
-    std::this_thread::sleep_for(std::chrono::milliseconds(50));
-    interrupt = true;
+  std::thread later([] {
+    std::this_thread::sleep_for(std::chrono::milliseconds(100));
+    kill(getpid(), SIGINT);
   });
-  const CuttingPlan plan = cut_boards(in_mm(job), {20, &interrupt});
+  const CuttingPlan plan = cut_boards(in_mm(job), {std::numeric_limits<double>::infinity(), &interrupt});
   later.join();
+  std::signal(SIGINT, before);
+  CHECK(interrupt);
   CHECK(faults(job, plan) == std::vector<std::string>{});
 }
 
@@ -173,7 +185,7 @@ TEST_CASE("thousands of pieces of several kinds and sizes", "[cutting][limits]")
   job.hold = 60;
   job.pieces = {
       {0, 433, 5000, -1}, {0, 911, 1777, -1}, {1, 1205, 2500, -1}, {1, 388, 4999, 1}, {0, 640, 3, 0}};
-  const CuttingPlan plan = cut_boards(in_mm(job), {30, nullptr});
+  const CuttingPlan plan = cut_boards(in_mm(job));
   CHECK(faults(job, plan) == std::vector<std::string>{});
   CHECK(plan.optimal);
   CHECK(sums_of(job, plan).missing == 0);
