@@ -16,6 +16,9 @@
 #include <thread>
 
 #include "catch.h"
+#include "cutting/master.h"
+#include "cutting/model.h"
+#include "cutting/patterns.h"
 #include "cutting/whole_job.h"
 
 using namespace arrisline;
@@ -127,6 +130,42 @@ TEST_CASE("left off while it works it gives what it has", "[cutting][limits]") {
     CHECK(faults(job, plan) == std::vector<std::string>{});
     CHECK(static_cast<int>(plan.bound) >= plain_bound(job));
   }
+}
+
+TEST_CASE("the search in whole numbers asks whether to stop, and stops", "[cutting][limits]") {
+  std::mt19937 random(4);
+  WholeJob job;
+  job.sizes = {{10, 1000, std::nullopt, false}};
+  job.kinds = {{10, {0}}};
+  for (int i = 0; i < 40; ++i) job.pieces.push_back({0, 251 + static_cast<int>(random() % 240), 1, -1});
+  const CuttingProblem problem = in_mm(job);
+  const cutting::Model model = cutting::make_model(problem);
+  cutting::Columns columns;
+  columns.boards.push_back({0, {{0, 1}}});
+  cutting::for_each_strip(
+      model, 0, std::vector<double>(model.items.size(), 1.0), [] { return 0.0; },
+      [&](const cutting::Counts& counts, double) {
+        columns.strips.push_back({0, counts});
+      });
+  REQUIRE(columns.strips.size() > 1000);
+  const cutting::Cost boards{{1}, {0}};
+  int asked = 0;
+  const auto solve = [&](bool answer) {
+    asked = 0;
+    const auto stop = [&] {
+      ++asked;
+      return answer;
+    };
+    return cutting::solve_whole(model, boards, {}, columns, 40, {stop, 60});
+  };
+  const cutting::WholeAnswer stopped = solve(true);
+  CHECK(stopped.outcome == cutting::Whole::left_off);
+  const int at_once = asked;
+  CHECK(at_once > 0);
+  const cutting::WholeAnswer whole = solve(false);
+  CHECK(whole.outcome == cutting::Whole::found);
+  CHECK(whole.has_solution);
+  CHECK(asked > at_once);
 }
 
 TEST_CASE("Ctrl-C reaches the program while boards are cut", "[cutting][limits]") {
