@@ -113,7 +113,8 @@ TEST_CASE("runs in larger jobs cost no board", "[cutting][properties]") {
   for (unsigned n = 0; n < 60; ++n) {
     Bounds bounds = larger();
     bounds.runs = true;
-    bounds.pieces = 25;
+    bounds.pieces = n % 2 == 0 ? 12 : 25;
+    if (n % 2 == 0) bounds.longest_piece = 20;  // so that many a run fits one strip
     const WholeJob job = random_job(random, bounds);
     WholeJob without = job;
     for (WholePiece& piece : without.pieces) piece.run = -1;
@@ -123,7 +124,7 @@ TEST_CASE("runs in larger jobs cost no board", "[cutting][properties]") {
     CHECK(faults(job, plan) == std::vector<std::string>{});
     REQUIRE(plan.optimal);
     REQUIRE(freely.optimal);
-    CHECK(sums_of(job, plan) == sums_of(without, freely));
+    CHECK(sums_of(job, plan) <= sums_of(without, freely));
     kept += runs_kept(job, plan);
     broken += runs_of_several(job) - runs_kept(job, plan);
   }
