@@ -221,6 +221,17 @@ TEST_CASE("a run is not cut from a board that is long enough but too narrow", "[
   CHECK(of_size(plan, 2) == std::vector<int>{0, 2});
 }
 
+TEST_CASE("no board is bought to keep a run, though it be smaller", "[cutting]") {
+  // Two strips of 50 off the board on hand, or the run in one strip off a narrower board that is to buy.
+  WholeJob job;
+  job.sizes = {{30, 60, 1, false}, {10, 110, std::nullopt, true}};
+  job.kinds = {{10, {0, 1}}};
+  job.pieces = {{0, 50, 2, 0}};
+  const CuttingPlan plan = cut(job);
+  CHECK(of_size(plan, 2) == std::vector<int>{1, 0});
+  CHECK(runs_kept(job, plan) == 0);
+}
+
 TEST_CASE("the pieces of a run lie side by side, the kerfs between them counted", "[cutting]") {
   WholeJob job = plain({10, 106, std::nullopt, false}, 10, {{0, 20, 2, 3}, {0, 25, 1, -1}, {0, 35, 1, 3}});
   job.kerf = 2;  // 20 + 20 + 25 + 35 and three kerfs are 106
