@@ -26,6 +26,11 @@ inline constexpr int kMaxPieces = 10'000;       // of all mouldings together, an
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
 inline constexpr double kMaxSeconds = 1e6;       // of --limit
 
+// Many at once.
+inline constexpr std::size_t kMaxStreamLine = std::size_t{1} << 20;  // bytes of one record
+inline constexpr std::size_t kMaxThreads = 256;                      // of --threads
+inline constexpr std::size_t kMaxSurvey = 100'000;                   // answers: profiles times kits
+
 // Plans as JSON.
 inline constexpr std::size_t kMaxPlanBytes = std::size_t{16} << 20;
 inline constexpr std::size_t kMaxJsonDepth = 32;

@@ -26,7 +26,7 @@
 namespace arrisline {
 namespace {
 
-const std::vector<std::string_view> kCommands = {"plan", "check", "job", "replay"};
+const std::vector<std::string_view> kCommands = {"plan", "check", "job", "survey", "stream", "replay"};
 
 Outcome bad_usage(const std::string& command, const std::string& message) {
   const std::string where = command.empty() ? "" : " " + command;
@@ -108,6 +108,17 @@ class Patient {
       const double rest = gone.count() / static_cast<double>(done) * static_cast<double>(of - done);
       show(std::to_string(done) + " of " + std::to_string(of) + " " + what + ", about " +
            std::to_string(static_cast<int>(std::ceil(rest))) + " s to go");
+    };
+  }
+
+  /// Tells how many records are answered, now and then.
+  std::function<void(std::size_t, std::size_t)> counting_records() {
+    if (::isatty(STDERR_FILENO) != 1 || ::isatty(STDOUT_FILENO) == 1) return nullptr;
+    return [this, told = std::chrono::steady_clock::now()](std::size_t answered, std::size_t errors) mutable {
+      const std::chrono::steady_clock::time_point now = std::chrono::steady_clock::now();
+      if (std::chrono::duration<double>(now - told).count() < kLong) return;
+      told = now;
+      show(std::to_string(answered) + " records answered, " + std::to_string(errors) + " of them errors");
     };
   }
 
@@ -193,6 +204,42 @@ Outcome run_job(int argc, const char* const* argv) {
   return job_command(arguments);
 }
 
+Outcome run_survey(int argc, const char* const* argv) {
+  SurveyArguments arguments;
+  CLI::App parser;
+  parser.add_option("--profiles", arguments.profiles);
+  parser.add_option("--kits", arguments.kits);
+  parser.add_option("--limit", arguments.limit);
+  parser.add_option("-o,--output", arguments.output);
+  parser.add_flag("--json", arguments.json);
+  const auto stop = parse(parser, "survey", argc, argv,
+                          {"--profiles", "--kits", "--json", "--limit", "--output", "--help"});
+  if (stop) return *stop;
+  const auto lacking = missing("survey", {{"--profiles FOLDER", parser.count("--profiles") > 0},
+                                          {"--kits FOLDER", parser.count("--kits") > 0}});
+  if (lacking) return *lacking;
+  Patient patient;
+  arguments.outside = patient.outside();
+  arguments.answered = patient.counting("answers");
+  return survey_command(arguments);
+}
+
+Outcome run_stream(int argc, const char* const* argv) {
+  StreamArguments arguments;
+  CLI::App parser;
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--threads", arguments.threads);
+  parser.add_option("--limit", arguments.limit);
+  const auto stop = parse(parser, "stream", argc, argv, {"--kit", "--threads", "--limit", "--help"});
+  if (stop) return *stop;
+  Patient patient;
+  arguments.input = STDIN_FILENO;
+  arguments.write = [](std::string_view line) { return write_all(STDOUT_FILENO, line); };
+  arguments.leave_off = &interrupted;
+  arguments.answered = patient.counting_records();
+  return stream_command(arguments);
+}
+
 Outcome run_replay(int argc, const char* const* argv) {
   ReplayArguments arguments;
   CLI::App parser;
@@ -212,6 +259,8 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "plan") return run_plan(argc - 1, argv + 1);
   if (first == "check") return run_check(argc - 1, argv + 1);
   if (first == "job") return run_job(argc - 1, argv + 1);
+  if (first == "survey") return run_survey(argc - 1, argv + 1);
+  if (first == "stream") return run_stream(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};

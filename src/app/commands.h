@@ -5,7 +5,10 @@
 #include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
+
+#include "app/output.h"
 
 namespace arrisline {
 
@@ -62,6 +65,34 @@ struct JobArguments {
   std::function<void(std::size_t, std::size_t)> planned;  // called with the profiles planned, of how many
 };
 Outcome job_command(const JobArguments& arguments);
+
+/// Takes a piece of an answer that is not kept until it is whole.
+using Sink = std::function<Written(std::string_view)>;
+
+struct StreamArguments {
+  std::optional<std::string> kit;
+  std::optional<std::string> threads;
+  std::optional<std::string> limit;
+  int input = 0;  // the descriptor that the records come from
+  Sink write;     // called with one whole line at a time, never by two threads at once
+  // Set by another hand at an interruption, and by the command where `write` fails.
+  std::atomic<bool>* leave_off = nullptr;
+  std::function<void(std::size_t, std::size_t)>
+      answered;  // called with the records answered, the errors in them
+};
+/// REQUIRES: `write` and `leave_off` are given.
+Outcome stream_command(const StreamArguments& arguments);
+
+struct SurveyArguments {
+  std::string profiles;  // folders
+  std::string kits;
+  std::optional<std::string> limit;
+  std::optional<std::string> output;
+  bool json = false;
+  Outside outside;
+  std::function<void(std::size_t, std::size_t)> answered;  // called with the answers found, of how many
+};
+Outcome survey_command(const SurveyArguments& arguments);
 
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input

@@ -13,6 +13,10 @@ usage: arrisline COMMAND ...
   check PROFILE... --kit KIT    which profiles the kit can cut, and why not
   job FILE                      a whole piece of furniture: every moulding, from
                                 blanks to mitred lengths
+  survey --profiles FOLDER --kits FOLDER
+                                which kit cuts which profile, as a table
+  stream --kit KIT              profiles as lines of JSON in, plans as lines of
+                                JSON out, on all cores
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
   -h, --help                    this text, or that of a command
@@ -94,6 +98,45 @@ blanks or planes do not suffice; everything else is printed all the same.
 example: arrisline job bookcase.job
 )";
 
+constexpr std::string_view kSurvey = R"(arrisline survey: which kit of planes cuts which profile
+
+usage: arrisline survey --profiles FOLDER --kits FOLDER [options]
+
+  --profiles FOLDER  the files *.profile in it are the mouldings
+  --kits FOLDER      the files *.kit in it are the kits
+  --json             the answers as a JSON list, with the reasons
+  --limit SECONDS    longest search for each answer (default 10)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  -h, --help         this text
+
+A table of yes and no, with ? where the search reached its limit. All cores work
+at it. Exit code 0 whatever the answers are.
+
+example: arrisline survey --profiles mouldings --kits chests
+)";
+
+constexpr std::string_view kStream =
+    R"(arrisline stream: profiles as lines of JSON in, plans as lines of JSON out
+
+usage: arrisline stream [--kit KIT] [options] < RECORDS > ANSWERS
+
+  --kit KIT          the planes on the shelf, a text file, for every record that
+                     names none itself
+  --threads N        so many records at a time (default: all cores)
+  --limit SECONDS    longest search for each record (default 10)
+  -h, --help         this text
+
+A record is an object on one line: "profile" and "kit" are each a text with the
+ends of its lines, or a path; "id" is any string or whole number. For each there
+is one line, in the same order: {"id": ..., "plan": {...}}, where a no is a plan
+too, or {"id": ..., "error": {...}}, and the reading goes on.
+
+example: arrisline stream --kit chest.kit < catalogue.jsonl > plans.jsonl
+
+Exit code 0: every record has a plan; 1: some have an error instead.
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -119,6 +162,8 @@ std::string help_text(std::string_view command) {
   if (command == "plan") return std::string(kPlan);
   if (command == "check") return std::string(kCheck);
   if (command == "job") return std::string(kJob);
+  if (command == "survey") return std::string(kSurvey);
+  if (command == "stream") return std::string(kStream);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

@@ -6,8 +6,8 @@
 
 namespace arrisline {
 
-/// Of the program for an empty command, else of that command. REQUIRES: empty, "plan", "check", "job" or
-/// "replay".
+/// Of the program for an empty command, else of that command. REQUIRES: empty, "plan", "check", "job",
+/// "survey", "stream" or "replay".
 std::string help_text(std::string_view command);
 
 }  // namespace arrisline

@@ -71,6 +71,10 @@ static void lay_out(const Json& value, std::size_t indent, std::size_t used, std
   out += value.is_array() ? ']' : '}';
 }
 
+std::string json_line(const Json& value) {
+  return flat(value) + "\n";
+}
+
 std::string json_text(const Json& value) {
   std::string text;
   lay_out(value, 0, 0, text);

@@ -15,6 +15,9 @@ using Json = nlohmann::ordered_json;
 /// newline.
 std::string json_text(const Json& value);
 
+/// The same on one line, however long it is; ends with a newline.
+std::string json_line(const Json& value);
+
 /// One large object written member by member, as json_text() would write it whole; what is written is text at
 /// once, so that a large object is not held twice over.
 class ObjectText {
