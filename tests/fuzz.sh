@@ -19,7 +19,7 @@ esac
 shift
 cd "$top"
 if [ $# -eq 0 ]; then
-  set -- profile kit job plan_json
+  set -- profile kit job plan_json stream
 fi
 for name in "$@"; do
   if [ ! -f "tests/fuzz/$name.cpp" ]; then
@@ -53,6 +53,11 @@ for profile in examples/*.profile; do
     $work/arrisline plan "$profile" --kit "$kit" --json --limit 0.5 >"$plan" || [ $? -eq 1 ]
   done
 done
+
+# Records, one a file, of the golden that has some of each kind.
+mkdir -p "$seeds/stream"
+sed -n '/^=== file/,/^=== command/p' tests/cli/stream.golden tests/cli/stream_errors.golden |
+  awk -v to="$seeds/stream/" '/^=== / || /^$/ { next } { print > (to ++n) }'
 
 # Choices for the grammar, enough of them for a whole profile and kit.
 mkdir -p "$seeds/plan"
