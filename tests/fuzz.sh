@@ -57,7 +57,7 @@ done
 # Records, one a file, of the golden that has some of each kind.
 mkdir -p "$seeds/stream"
 sed -n '/^=== file/,/^=== command/p' tests/cli/stream.golden tests/cli/stream_errors.golden |
-  awk -v to="$seeds/stream/" '/^=== / || /^$/ { next } { print > (to ++n) }'
+  awk -v to="$seeds/stream/" '/^=== / || /^$/ { next } { print > (to (++n)) }'
 
 # Choices for the grammar, enough of them for a whole profile and kit.
 mkdir -p "$seeds/plan"
