@@ -6,6 +6,7 @@
 
 #include "app/verify.h"
 #include "arrisline/limits.h"
+#include "report/json_text.h"
 
 namespace arrisline {
 namespace {
@@ -21,14 +22,15 @@ Json as_json(const std::vector<Diagnostic>& diagnostics, Severity severity) {
   return out;
 }
 
-Answer error_record(const Json& id, std::size_t number, const std::string& message,
+Answer error_record(const std::string& id, std::size_t number, const std::string& message,
                     const std::vector<Diagnostic>& diagnostics = {}) {
   Json error = {{"message", message}, {"line", number}};
   error["diagnostics"] = as_json(diagnostics, Severity::error);
-  return {json_line({{"id", id}, {"error", std::move(error)}}), true, ""};
+  return {json_line({{"id", Json::parse(id)}, {"error", std::move(error)}}), true, ""};
 }
 
-Answer our_fault(const Json& id, std::size_t number, const std::string& message, const std::string& told) {
+Answer our_fault(const std::string& id, std::size_t number, const std::string& message,
+                 const std::string& told) {
   Answer out = error_record(id, number, "a fault of ours: " + message);
   out.fault = told;
   return out;
@@ -64,7 +66,7 @@ Answer answer_record(const StreamRecord& record, std::size_t number, const Answe
   if (!findings.empty())
     return our_fault(record.id, number, "the plan made does not pass its own replay",
                      refused(plan, findings, ".").err);
-  Json out = {{"id", record.id}, {"plan", plan_as_json(plan)}};
+  Json out = {{"id", Json::parse(record.id)}, {"plan", plan_as_json(plan)}};
   Json warnings = as_json(told, Severity::warning);
   if (!warnings.empty()) out["warnings"] = std::move(warnings);
   return {json_line(out), false, ""};
@@ -102,7 +104,7 @@ Answer answer_line(std::string_view line, std::size_t number, const Answering& h
 
 Answer answer_too_long(std::size_t number) {
   return error_record(
-      nullptr, number,
+      "null", number,
       "longer than " + std::to_string(kMaxStreamLine) + " bytes" + to_raise("kMaxStreamLine"));
 }
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <vector>
 
+#include "report/json_text.h"
 #include "report/plan_json_syntax.h"
 #include "text/words.h"
 
@@ -60,7 +61,7 @@ StreamRecord read_record(std::string_view line) {
   }
   if (const auto id = object.find("id"); id != object.end()) {
     if (id->is_string() || id->is_number_integer() || id->is_null()) {
-      out.id = *id;
+      out.id = id->dump();
     } else {
       out.fault = "\"id\" is a string or a whole number";
     }

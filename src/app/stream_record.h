@@ -5,8 +5,6 @@
 #include <string>
 #include <string_view>
 
-#include "report/json_text.h"
-
 namespace arrisline {
 
 /// A text of the maker's, or the path of a file that holds one.
@@ -16,7 +14,7 @@ struct TextOrPath {
 };
 
 struct StreamRecord {
-  Json id;  // a string, a whole number or null
+  std::string id = "null";  // as JSON has it: a string, a whole number or null
   TextOrPath profile;
   std::optional<TextOrPath> kit;
   std::string fault;  // why it cannot be answered, or empty; `id` is kept where it could be read

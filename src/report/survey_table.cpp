@@ -17,7 +17,7 @@ const char* word(Cuts cuts) {
   return cuts == Cuts::yes ? "yes" : cuts == Cuts::no ? "no" : "?";
 }
 
-std::string padded(std::string text, std::size_t width) {
+std::string padded(const std::string& text, std::size_t width) {
   const std::size_t used = columns(text);
   return text + std::string(width > used ? width - used : 0, ' ');
 }

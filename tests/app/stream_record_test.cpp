@@ -16,7 +16,7 @@ std::string fault(std::string_view line) {
 TEST_CASE("what a record says", "[app][stream]") {
   const StreamRecord paths = read_record(R"( {"profile": "a.profile", "kit": "b.kit", "id": "x1"} )");
   CHECK(paths.fault.empty());
-  CHECK(paths.id.dump() == "\"x1\"");
+  CHECK(paths.id == "\"x1\"");
   CHECK(paths.profile.words == "a.profile");
   CHECK_FALSE(paths.profile.is_text);
   REQUIRE(paths.kit.has_value());
@@ -26,7 +26,7 @@ TEST_CASE("what a record says", "[app][stream]") {
   const StreamRecord texts =
       read_record(R"({"id":-7,"profile":"units mm\nstock 50 wide 20 thick","kit":"round 6\n"})");
   CHECK(texts.fault.empty());
-  CHECK(texts.id.dump() == "-7");
+  CHECK(texts.id == "-7");
   CHECK(texts.profile.words == "units mm\nstock 50 wide 20 thick");
   CHECK(texts.profile.is_text);
   REQUIRE(texts.kit.has_value());
@@ -34,11 +34,11 @@ TEST_CASE("what a record says", "[app][stream]") {
 
   const StreamRecord least = read_record(R"({"profile":"a"})");
   CHECK(least.fault.empty());
-  CHECK(least.id.is_null());
+  CHECK(least.id == "null");
   CHECK_FALSE(least.kit.has_value());
   CHECK(read_record("\xEF\xBB\xBF{\"profile\":\"a\"}\r").fault.empty());
   CHECK(read_record(R"({"id":null,"profile":"a"})").fault.empty());
-  CHECK(read_record(R"({"id":18446744073709551615,"profile":"a"})").id.dump() == "18446744073709551615");
+  CHECK(read_record(R"({"id":18446744073709551615,"profile":"a"})").id == "18446744073709551615");
 }
 
 TEST_CASE("what is wrong with a record", "[app][stream]") {
@@ -68,9 +68,9 @@ TEST_CASE("what is wrong with a record", "[app][stream]") {
 }
 
 TEST_CASE("the id is kept where a record is wrong", "[app][stream]") {
-  CHECK(read_record(R"({"id":"keep","profil":"a"})").id.dump() == "\"keep\"");
-  CHECK(read_record(R"({"id":3})").id.dump() == "3");
-  CHECK(read_record("{").id.is_null());
+  CHECK(read_record(R"({"id":"keep","profil":"a"})").id == "\"keep\"");
+  CHECK(read_record(R"({"id":3})").id == "3");
+  CHECK(read_record("{").id == "null");
 }
 
 TEST_CASE("blank lines", "[app][stream]") {

@@ -15,6 +15,7 @@
 #include "arrisline/limits.h"
 #include "arrisline/plan_json.h"
 #include "catch.h"
+#include "report/json_text.h"
 
 using namespace arrisline;
 using test::Folder;
