@@ -1,10 +1,10 @@
 // Gauge lines, their rounding toward the wood, and the stops of the board.
 #include "plan/gauge.h"
-#include "plan/holding.h"
 
 #include <algorithm>
 #include <cmath>
 
+#include "plan/holding.h"
 #include "plan/planning.h"
 
 using namespace arrisline;
