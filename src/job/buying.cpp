@@ -1,4 +1,4 @@
-// Shown by tests/job/buying_test.cpp.
+// Shown by tests/job/plan_job_test.cpp.
 #include "job/buying.h"
 
 #include <algorithm>

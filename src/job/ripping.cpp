@@ -1,4 +1,4 @@
-// From the job to strips and lengths, and back to the bench. Shown by tests/job/ripping_test.cpp.
+// From the job to strips and lengths, and back to the bench. Shown by tests/job/plan_job_test.cpp.
 #include "job/ripping.h"
 
 #include <algorithm>

@@ -1,5 +1,5 @@
 // A planned job as JSON, member by member as docs/job-json.md lists them. Shown by
-// tests/report/job_json_test.cpp.
+// tests/report/job_sheet_test.cpp.
 #include <algorithm>
 
 #include "arrisline/job_report.h"
