@@ -99,11 +99,16 @@ class Patient {
   }
 
   /// Tells how many of how many things are done, and about how long the rest takes.
-  std::function<void(std::size_t, std::size_t)> counting(std::string what) {
+  /// `next` is what comes once all of them are.
+  std::function<void(std::size_t, std::size_t)> counting(std::string what, std::string next = "") {
     if (::isatty(STDERR_FILENO) != 1) return nullptr;
-    return [this, what = std::move(what), begun = std::chrono::steady_clock::now()](std::size_t done,
-                                                                                    std::size_t of) {
+    return [this, what = std::move(what), next = std::move(next), begun = std::chrono::steady_clock::now()](
+               std::size_t done, std::size_t of) {
       const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begun;
+      if (done == of && !next.empty()) {
+        show(next);
+        return;
+      }
       if (gone.count() < kLong) return;
       const double rest = gone.count() / static_cast<double>(done) * static_cast<double>(of - done);
       show(std::to_string(done) + " of " + std::to_string(of) + " " + what + ", about " +
@@ -200,7 +205,7 @@ Outcome run_job(int argc, const char* const* argv) {
   arguments.colour = !arguments.output && colour_welcome();
   Patient patient;
   arguments.outside = patient.outside();
-  arguments.planned = patient.counting("profiles planned");
+  arguments.planned = patient.counting("profiles planned", "laying out the blanks");
   return job_command(arguments);
 }
 
