@@ -174,15 +174,18 @@ TEST_CASE("a steep sole is as far off as the way to it, not as its height above"
 
 TEST_CASE("no wood stands between a pose and the end of the stick that it reaches", "[wood]") {
   // Where the middle of a later sole comes just there, no piece of it is left in the air.
+  const Plane wide = flat(14);
+  const Plane narrower = flat(13);
+  const Plane narrow = flat(12);
   for (const Plane& plane : {flat(4), curved(PlaneKind::round, 4), curved(PlaneKind::hollow, 4)}) {
     Wood wood(blank_outline(50, 20));
-    CHECK(wood.cut({flat(14), {{43, 14}, 0}}) == Approx(14 * 14));
+    CHECK(wood.cut({wide, {{43, 14}, 0}}) == Approx(14 * 14));
     CHECK(wood.cut({plane, {{50, 10}, 0}}) == 0);
     for (const Edge& edge : wood.edges()) CHECK(std::max(edge.from.x, edge.to.x) <= 50);
   }
   Wood wood(blank_outline(50, 20));
-  wood.cut({flat(12), {{6, 18}, 0}});
-  CHECK(wood.cut({flat(13), {{0, 0}, 0}}) == 0);
+  wood.cut({narrow, {{6, 18}, 0}});
+  CHECK(wood.cut({narrower, {{0, 0}, 0}}) == 0);
   for (const Edge& edge : wood.edges()) CHECK(std::min(edge.from.x, edge.to.x) >= 0);
 }
 
