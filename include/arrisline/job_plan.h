@@ -2,7 +2,6 @@
 // blank, the stops of the board, the mitres, and what falls short.
 #pragma once
 
-#include <atomic>
 #include <cstddef>
 #include <functional>
 #include <optional>
@@ -90,6 +89,9 @@ struct StopSetting {
 /// How the stops stand while a run is stuck on a blank so wide, its back edge at the fence, in as few
 /// settings as can be. Empty without a board.
 std::vector<StopSetting> stop_settings(const Plan& plan, double blank_width, const Board& board);
+
+/// Some stop holds in every setting; so too where there is none, for want of a board or of cuts.
+bool all_held(const std::vector<StopSetting>& settings);
 
 /// The least width, from one to another in steps of 1/64 in, of a blank on which some stop holds for every
 /// cut; a wider one may yet not do, where its stops lie otherwise. Nothing where there is none.

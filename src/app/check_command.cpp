@@ -6,6 +6,7 @@
 #include "arrisline/report.h"
 
 namespace arrisline {
+
 Outcome check_command(const CheckArguments& arguments) {
   Outcome outcome;
   const std::optional<Kit> kit = take(read_kit_file(arguments.kit), outcome.err);

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "cutting/fits.h"
 #include "cutting/patterns.h"

@@ -85,10 +85,6 @@ Estimate estimate_of(const Job& job, const JobPlan& plan) {
   return out;
 }
 
-bool held(const RipStep& strip) {
-  return std::all_of(strip.stops.begin(), strip.stops.end(), [](const StopSetting& s) { return s.held; });
-}
-
 std::vector<Shortage> shortages_of(const Job& job, const JobPlan& plan) {
   std::vector<Shortage> out;
   for (std::size_t r = 0; r < plan.runs.size(); ++r) {
@@ -102,7 +98,7 @@ std::vector<Shortage> shortages_of(const Job& job, const JobPlan& plan) {
     const bool too_narrow = run.ripped_first && job.moulds[run.moulds.front()].width < job.ripping.hold;
     const bool unheld = std::any_of(plan.blanks.begin(), plan.blanks.end(), [&](const BlankWork& blank) {
       return std::any_of(blank.strips.begin(), blank.strips.end(),
-                         [&](const RipStep& strip) { return strip.run == r && !held(strip); });
+                         [&](const RipStep& strip) { return strip.run == r && !all_held(strip.stops); });
     });
     if (too_narrow || unheld) out.push_back({Shortage::Kind::holding, r, std::nullopt, 0});
   }

@@ -132,13 +132,16 @@ std::vector<StopSetting> stop_settings(const Plan& plan, double blank_width, con
   return out;
 }
 
+bool all_held(const std::vector<StopSetting>& settings) {
+  return std::all_of(settings.begin(), settings.end(), [](const StopSetting& s) { return s.held; });
+}
+
 std::optional<double> narrowest_held(const Plan& plan, double from, double to, const Board& board) {
   constexpr double kStep = kMmPerInch / 64;
   constexpr double kSamePlace = 1e-6;
   for (int i = 0; from + i * kStep <= to + kSamePlace; ++i) {
-    const std::vector<StopSetting> settings = stop_settings(plan, from + i * kStep, board);
-    if (std::all_of(settings.begin(), settings.end(), [](const StopSetting& s) { return s.held; }))
-      return from + i * kStep;
+    const double width = from + i * kStep;
+    if (all_held(stop_settings(plan, width, board))) return width;
   }
   return std::nullopt;
 }

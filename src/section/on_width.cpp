@@ -7,7 +7,7 @@
 namespace arrisline {
 namespace {
 
-/// Places closer than this are one, mm: what the reader of profiles moves onto a side of the stock.
+/// Places closer than this are one, mm: far below any saw, far above the noise of the arithmetic.
 constexpr double kSamePlace = 1e-6;
 
 double farthest(const Edge& edge) {
