@@ -26,7 +26,7 @@ std::string profile_name(const Plan& plan) {
 }
 
 std::string check_answer(const Plan& plan, const ReportOptions& options) {
-  Page page(false);
+  Page page;
   const std::string name = profile_name(plan);
   if (plan.feasible) {
     const std::string cuts = std::to_string(plan.cuts.size()) + (plan.cuts.size() == 1 ? " cut" : " cuts");
@@ -39,7 +39,7 @@ std::string check_answer(const Plan& plan, const ReportOptions& options) {
     page.item(0, "no   ", name);
     write_reasons(page, plan, options);
   }
-  return page.take();
+  return in_columns(page.take(), false);
 }
 
 }  // namespace arrisline

@@ -7,6 +7,7 @@
 #include "report/figures.h"
 #include "report/gauge_error_words.h"
 #include "report/gauge_lines.h"
+#include "report/listing.h"
 #include "report/page.h"
 #include "report/reasons.h"
 #include "report/work.h"
@@ -62,23 +63,18 @@ void write_cut(Page& page, const Cut& cut, const CutContext& context) {
   if (!cut.reason.empty()) page.line(indent, "Why now: " + visible(cut.reason) + ".");
 }
 
-void write_cuts(Page& page, const Plan& plan, const CutContext& context) {
-  page.heading("Cuts");
-  if (!plan.cuts.empty()) {
-    page.line(2,
-              "Mark an arrow on the face of the blank, the way the plane goes while the blank lies face up, "
-              "working edge toward you. Choose the end so that the grain rises along it.");
-    page.blank();
-  }
+// What the list says of each cut, in turn.
+std::vector<std::vector<Block>> cuts_of(const Plan& plan, const CutContext& context) {
+  std::vector<std::vector<Block>> out;
   Lies lies = Lies::face_up;
-  for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
-    const Cut& cut = plan.cuts[i];
-    if (i != 0) page.blank();
+  for (const Cut& cut : plan.cuts) {
+    Page page;
     if (cut.lies != lies) page.line(2, lay(cut.lies));
     lies = cut.lies;
     write_cut(page, cut, context);
+    out.push_back(page.take());
   }
-  if (plan.cuts.empty()) page.line(2, "None: the blank is already the finished section.");
+  return out;
 }
 
 void write_left(Page& page, const Plan& plan, const ReportOptions& options) {
@@ -187,9 +183,10 @@ void write_cautions(Page& page) {
 
 }  // namespace
 
-std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options,
-                     const GaugeError* gauge_error) {
-  Page page(options.colour);
+Listing listing_of(const Plan& plan, const Kit& kit, const ReportOptions& options,
+                   const GaugeError* gauge_error) {
+  Listing out;
+  Page page;
   const Section& section = plan.section;
   page.heading(section.name.empty() ? "Cut list" : "Cut list: " + shorten(section.name, 150));
   page.line(2, "Stock: " + exact(section.width, options.unit) + " wide, " +
@@ -199,19 +196,43 @@ std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& opti
     page.heading(plan.undecided ? "No answer: the search reached its limit before it found a plan"
                                 : "No: these planes cannot cut it");
     write_reasons(page, plan, options);
-    return page.take();
+    out.before = page.take();
+    return out;
   }
   const std::vector<StruckLine> lines = struck_lines(plan);
   const CutContext context{section, lines, options.unit, gauge_division(kit.shop, options.unit)};
   write_planes(page, plan);
   write_lines(page, lines, options.unit);
-  write_cuts(page, plan, context);
+  page.heading("Cuts");
+  if (plan.cuts.empty()) {
+    page.line(2, "None: the blank is already the finished section.");
+  } else {
+    page.line(2,
+              "Mark an arrow on the face of the blank, the way the plane goes while the blank lies face up, "
+              "working edge toward you. Choose the end so that the grain rises along it.");
+  }
+  out.before = page.take();
+  out.cuts = cuts_of(plan, context);
   write_left(page, plan, options);
   if (gauge_error != nullptr) write_gauge_error(page, plan, *gauge_error, context);
   write_effort(page, plan, kit);
   write_notes(page, plan, kit);
   write_cautions(page);
-  return page.take();
+  out.after = page.take();
+  return out;
+}
+
+std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& options,
+                     const GaugeError* gauge_error) {
+  const Listing listing = listing_of(plan, kit, options, gauge_error);
+  Page page;
+  page.append(listing.before);
+  for (const std::vector<Block>& cut : listing.cuts) {
+    page.blank();
+    page.append(cut);
+  }
+  page.append(listing.after);
+  return in_columns(page.take(), options.colour);
 }
 
 }  // namespace arrisline

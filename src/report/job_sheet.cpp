@@ -24,8 +24,8 @@ void write_cautions(Page& page) {
 
 }  // namespace
 
-std::string job_sheet(const Job& job, const JobPlan& plan, const ReportOptions& options) {
-  Page page(options.colour);
+std::vector<Block> job_blocks(const Job& job, const JobPlan& plan, const ReportOptions& options) {
+  Page page;
   page.heading("Job: " + shorten(job.name, 150));
   if (!job.kit.name.empty()) page.line(2, "Kit: " + shorten(job.kit.name, 150) + ".");
   if (!plan.shortages.empty()) page.line(2, "It cannot be done as it stands: see \"What falls short\".");
@@ -39,6 +39,10 @@ std::string job_sheet(const Job& job, const JobPlan& plan, const ReportOptions& 
   write_shortages(page, job, plan, options);
   write_cautions(page);
   return page.take();
+}
+
+std::string job_sheet(const Job& job, const JobPlan& plan, const ReportOptions& options) {
+  return in_columns(job_blocks(job, plan, options), options.colour);
 }
 
 }  // namespace arrisline

@@ -14,6 +14,9 @@ std::string stock_words(const Stock& stock, Unit unit);
 /// The names of a run's mouldings: "cornice and returns".
 std::string run_words(const Job& job, const Run& run);
 
+/// What job_sheet() says, for pages of any kind. Texts are visible() and may be of any width.
+std::vector<Block> job_blocks(const Job& job, const JobPlan& plan, const ReportOptions& options);
+
 /// The sections of the sheet, in its order.
 void write_mouldings(Page& page, const Job& job, const JobPlan& plan);
 void write_blanks(Page& page, const Job& job, const JobPlan& plan);

@@ -95,6 +95,43 @@ std::size_t fitting(std::string_view text, std::size_t limit) {
   return at;
 }
 
+// Writes `text` from column `used` on, breaking at spaces, or inside a word that fills a line by itself.
+void wrap(std::string& out, std::size_t used, std::size_t hang, std::string_view text) {
+  std::size_t column = used;
+  bool fresh = true;  // nothing written on this line yet
+  std::size_t at = 0;
+  while (at < text.size()) {
+    std::size_t end = text.find(' ', at);
+    if (end == std::string_view::npos) end = text.size();
+    std::string_view part = text.substr(at, end - at);
+    at = end + 1;
+    while (!part.empty()) {
+      const std::size_t gap = fresh ? 0 : 1;
+      const std::size_t room = kPageColumns - std::min(kPageColumns, column + gap);
+      const std::size_t need = columns(part);
+      if (need <= room) {
+        out.append(gap, ' ');
+        out += part;
+        column += gap + need;
+        fresh = false;
+        break;
+      }
+      if (need > kPageColumns - hang && room > 8) {
+        const std::size_t bytes = fitting(part, room);
+        out.append(gap, ' ');
+        out += part.substr(0, bytes);
+        part.remove_prefix(bytes);
+        if (part.empty()) break;
+      }
+      out += '\n';
+      out.append(hang, ' ');
+      column = hang;
+      fresh = true;
+    }
+  }
+  out += '\n';
+}
+
 }  // namespace
 
 std::string visible(std::string_view text) {
@@ -138,67 +175,29 @@ std::string shorten(std::string_view text, std::size_t limit) {
   return all + "...";
 }
 
-void Page::heading(std::string_view text) {
-  if (!out_.empty()) out_ += '\n';
-  if (colour_) out_ += "\x1b[1m";
-  wrap(0, 2, text);
-  if (colour_) {
-    out_.pop_back();
-    out_ += "\x1b[0m\n";
-  }
-}
-
-void Page::item(std::size_t indent, std::string_view lead, std::string_view text) {
-  out_.append(indent, ' ');
-  out_ += lead;
-  const std::size_t used = indent + columns(lead);
-  wrap(used, used, text);
-}
-
-void Page::line(std::size_t indent, std::string_view text) {
-  out_.append(indent, ' ');
-  wrap(indent, indent + 2, text);
-}
-
-void Page::blank() {
-  out_ += '\n';
-}
-
-// Writes `text` from column `used` on, breaking at spaces, or inside a word that fills a line by itself.
-void Page::wrap(std::size_t used, std::size_t hang, std::string_view text) {
-  std::size_t column = used;
-  bool fresh = true;  // nothing written on this line yet
-  std::size_t at = 0;
-  while (at < text.size()) {
-    std::size_t end = text.find(' ', at);
-    if (end == std::string_view::npos) end = text.size();
-    std::string_view part = text.substr(at, end - at);
-    at = end + 1;
-    while (!part.empty()) {
-      const std::size_t gap = fresh ? 0 : 1;
-      const std::size_t room = kPageColumns - std::min(kPageColumns, column + gap);
-      const std::size_t need = columns(part);
-      if (need <= room) {
-        out_.append(gap, ' ');
-        out_ += part;
-        column += gap + need;
-        fresh = false;
-        break;
+std::string in_columns(const std::vector<Block>& blocks, bool colour) {
+  std::string out;
+  for (const Block& block : blocks) {
+    if (block.kind == Block::Kind::heading) {
+      if (!out.empty()) out += '\n';
+      if (colour) out += "\x1b[1m";
+      wrap(out, 0, 2, block.text);
+      if (colour) {
+        out.pop_back();
+        out += "\x1b[0m\n";
       }
-      if (need > kPageColumns - hang && room > 8) {
-        const std::size_t bytes = fitting(part, room);
-        out_.append(gap, ' ');
-        out_ += part.substr(0, bytes);
-        part.remove_prefix(bytes);
-        if (part.empty()) break;
-      }
-      out_ += '\n';
-      out_.append(hang, ' ');
-      column = hang;
-      fresh = true;
+      continue;
+    }
+    out.append(block.indent, ' ');
+    out += block.lead;
+    const std::size_t used = block.indent + columns(block.lead);
+    if (block.kind == Block::Kind::blank) {
+      out += '\n';
+    } else {
+      wrap(out, used, block.kind == Block::Kind::item ? used : used + 2, block.text);
     }
   }
-  out_ += '\n';
+  return out;
 }
 
 }  // namespace arrisline

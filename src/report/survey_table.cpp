@@ -83,7 +83,7 @@ std::string sum(const Survey& survey) {
     if (std::find(begin, end, Cuts::yes) != end) continue;
     (std::find(begin, end, Cuts::undecided) == end ? by_none : open).push_back(survey.profiles[p]);
   }
-  Page page(false);
+  Page page;
   page.blank();
   if (by_none.empty() && open.empty())
     page.line(0, "Each of the profiles is cut by at least one of the kits.");
@@ -91,7 +91,7 @@ std::string sum(const Survey& survey) {
   if (!open.empty()) page.item(0, "Not known to be cut by any: ", names_in(open) + ".");
   if (std::find(survey.cuts.begin(), survey.cuts.end(), Cuts::undecided) != survey.cuts.end())
     page.line(0, "?: the search reached its limit before it found a plan; --limit makes it longer.");
-  return page.take();
+  return in_columns(page.take(), false);
 }
 
 }  // namespace
