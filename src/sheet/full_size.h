@@ -1,0 +1,14 @@
+// The section at any scale with its dimensions: fillets, levels, radii and centres.
+#pragma once
+
+#include "sheet/drawing.h"
+#include "arrisline/plan.h"
+
+namespace arrisline {
+
+/// The whole section with the finished line, levels from the edge and from the face where each of its corners
+/// and ends of arcs lies, radii, and crosses at the centres of arcs. As wide and as high as it needs at this
+/// scale (paper over wood). No label overlaps another.
+Picture dimensioned_picture(const Section& section, Unit unit, double division, double scale);
+
+}  // namespace arrisline
