@@ -158,10 +158,12 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--prefer", arguments.prefer);
   parser.add_option("--unit", arguments.unit);
   parser.add_option("-o,--output", arguments.output);
+  parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
+  parser.add_option("--paper", arguments.paper);
   parser.add_flag("--json", arguments.json);
   const auto stop = parse(parser, "plan", argc, argv,
                           {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
-                           "--prefer", "--unit", "--output", "--help"});
+                           "--prefer", "--unit", "--output", "--sheet", "--paper", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
@@ -197,8 +199,11 @@ Outcome run_job(int argc, const char* const* argv) {
   parser.add_option("--limit", arguments.limit);
   parser.add_option("--unit", arguments.unit);
   parser.add_option("-o,--output", arguments.output);
+  parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
+  parser.add_option("--paper", arguments.paper);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "job", argc, argv, {"--json", "--limit", "--unit", "--output", "--help"});
+  const auto stop = parse(parser, "job", argc, argv,
+                          {"--json", "--limit", "--unit", "--output", "--sheet", "--paper", "--help"});
   if (stop) return *stop;
   const auto lacking = missing("job", {{"FILE", parser.count("FILE") > 0}});
   if (lacking) return *lacking;
@@ -280,6 +285,14 @@ void complain(const std::string& message) {
   static_cast<void>(write_all(STDERR_FILENO, message));
 }
 
+/// Writes a file whole or not at all, and says so where it cannot.
+bool put(const std::string& path, const std::string& text) {
+  const std::optional<std::string> why = replace_file(path, text);
+  if (why)
+    complain("arrisline: error: cannot write " + visible(path) + ": " + *why + "; nothing is changed\n");
+  return !why;
+}
+
 }  // namespace
 
 int run(int argc, const char* const* argv) {
@@ -292,13 +305,13 @@ int run(int argc, const char* const* argv) {
     outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() + "\n"};
   }
   complain(outcome.err);
+  // An answer that lacks something is no file.
+  if (outcome.code == kOurFault) outcome.sheets.clear();
+  for (const Outcome::File& sheet : outcome.sheets)
+    if (!put(sheet.path, sheet.text)) return kOurFault;
   if (outcome.file) {
-    if (outcome.code == kOurFault) return outcome.code;  // an answer that lacks something is no file
-    const std::optional<std::string> why = replace_file(*outcome.file, outcome.out);
-    if (!why) return outcome.code;
-    complain("arrisline: error: cannot write " + visible(*outcome.file) + ": " + *why +
-             "; nothing is changed\n");
-    return kOurFault;
+    if (outcome.code == kOurFault) return outcome.code;
+    return put(*outcome.file, outcome.out) ? outcome.code : kOurFault;
   }
   if (write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
     complain(std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n");

@@ -15,10 +15,15 @@ namespace arrisline {
 enum ExitCode { kDone = 0, kNo = 1, kBadInput = 2, kOurFault = 3, kInterrupted = 130 };
 
 struct Outcome {
+  struct File {
+    std::string path;
+    std::string text;
+  };
   int code = kDone;
   std::string out;                                 // for standard output
   std::string err;                                 // for standard error
   std::optional<std::string> file = std::nullopt;  // where `out` goes instead
+  std::vector<File> sheets = {};                   // written besides
 };
 
 /// Lengths and the unit are as typed, absent where the option was not given.
@@ -38,6 +43,8 @@ struct PlanArguments {
   std::optional<std::string> prefer;
   std::optional<std::string> unit;
   std::optional<std::string> output;
+  std::vector<std::string> sheets;
+  std::optional<std::string> paper;
   bool json = false;
   bool colour = false;
   Outside outside;
@@ -59,6 +66,8 @@ struct JobArguments {
   std::optional<std::string> limit;
   std::optional<std::string> unit;
   std::optional<std::string> output;
+  std::vector<std::string> sheets;
+  std::optional<std::string> paper;
   bool json = false;
   bool colour = false;
   Outside outside;

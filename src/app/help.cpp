@@ -49,12 +49,16 @@ usage: arrisline plan PROFILE --kit KIT [options]
   --unit inch|mm     unit of the figures printed (default: the kit's)
   -o, --output FILE  write to this file, whole or not at all, instead of the
                      terminal
+  --sheet FILE       write a sheet with pictures too: FILE.svg, FILE.pdf (the
+                     section at true size) or FILE.html (to step through); may
+                     be given several times
+  --paper a4|letter  of a PDF (default: the usual one of your locale)
   -h, --help         this text
 
 L is a length such as 1/64, .01 or 0.3mm; a bare number has the unit of --unit,
 or else of the kit. Exit code 1: these planes cannot cut it, and why is printed.
 
-example: arrisline plan table-edge.profile --kit chest.kit --unit mm
+example: arrisline plan table-edge.profile --kit chest.kit --sheet edge.pdf
 )";
 
 constexpr std::string_view kCheck = R"(arrisline check: which profiles a kit of planes can cut
@@ -89,6 +93,9 @@ usage: arrisline job FILE [options]
   --unit inch|mm     unit of the figures printed (default: the job's)
   -o, --output FILE  write to this file, whole or not at all, instead of the
                      terminal
+  --sheet FILE       write a sheet with pictures too: FILE.svg, FILE.pdf or
+                     FILE.html; may be given several times
+  --paper a4|letter  of a PDF (default: the usual one of your locale)
   -h, --help         this text
 
 Printed are the blanks strip by strip, the order of work for all profiles

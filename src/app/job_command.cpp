@@ -1,6 +1,7 @@
 // `arrisline job`: read, plan every profile and the whole, judge, show. Shown by tests/cli.
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/sheets.h"
 #include "app/verify.h"
 #include "arrisline/job_report.h"
 
@@ -13,7 +14,10 @@ Outcome job_command(const JobArguments& arguments) {
   const std::optional<Unit> unit = unit_option(arguments.unit, job_unit, "job", outcome.err);
   const std::optional<double> limit = limit_option(arguments.limit, "job", outcome.err);
   const bool writable = output_option(arguments.output, "job", outcome.err);
-  if (!job || !unit || !limit || !writable) {
+  const std::optional<std::vector<SheetFile>> files =
+      sheet_option(arguments.sheets, arguments.output, "job", outcome.err);
+  const std::optional<Paper> paper = paper_option(arguments.paper, "job", outcome.err);
+  if (!job || !unit || !limit || !writable || !files || !paper) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -36,6 +40,7 @@ Outcome job_command(const JobArguments& arguments) {
   const ReportOptions report{*unit, arguments.colour, options.plan.tolerance, options.plan.scrape};
   outcome.out = arguments.json ? job_to_json(shown, plan) : job_sheet(shown, plan, report);
   outcome.file = arguments.output;
+  outcome.sheets = sheets(*files, {report, *paper, nullptr}, shown, plan);
   outcome.code = code_after(arguments.outside, plan.shortages.empty() ? kDone : kNo);
   return outcome;
 }

@@ -1,6 +1,7 @@
 // `arrisline plan`: read, plan, judge, show. Shown by tests/cli.
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/sheets.h"
 #include "app/verify.h"
 #include "arrisline/plan_json.h"
 #include "arrisline/report.h"
@@ -24,7 +25,11 @@ Outcome plan_command(const PlanArguments& arguments) {
   const std::optional<double> limit = limit_option(arguments.limit, "plan", outcome.err);
   const std::optional<Prefer> prefer = prefer_option(arguments.prefer, "plan", outcome.err);
   const bool writable = output_option(arguments.output, "plan", outcome.err);
-  if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable) {
+  const std::optional<std::vector<SheetFile>> files =
+      sheet_option(arguments.sheets, arguments.output, "plan", outcome.err);
+  const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
+  if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable ||
+      !files || !paper) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -48,6 +53,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
   outcome.file = arguments.output;
+  outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;
 }

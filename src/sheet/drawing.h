@@ -1,4 +1,5 @@
-// What is drawn on a sheet, in mm of paper, before it becomes SVG or PDF. x runs right, y down, as in a section.
+// What is drawn on a sheet, in mm of paper, before it becomes SVG or PDF. x runs right, y down, as in a
+// section.
 #pragma once
 
 #include <optional>
@@ -24,8 +25,9 @@ enum class Role {
   centre,    // of an arc
   measure,   // the rules to check a printer with
 };
-inline constexpr Role kRoles[] = {Role::wood, Role::taken, Role::blank,  Role::finished, Role::plane,  Role::sole,
-                                  Role::turn, Role::gauge, Role::leader, Role::rail,     Role::centre, Role::measure};
+inline constexpr Role kRoles[] = {Role::wood,   Role::taken, Role::blank,  Role::finished,
+                                  Role::plane,  Role::sole,  Role::turn,   Role::gauge,
+                                  Role::leader, Role::rail,  Role::centre, Role::measure};
 
 /// A shape of one role. Each chain of edges is closed on itself where `closed` is set.
 struct Shape {
@@ -38,7 +40,7 @@ struct Shape {
 enum class Anchor { start, middle, end };
 
 struct Label {
-  Point at;  // on the baseline
+  Point at;           // on the baseline
   std::string words;  // visible(), one line
   double size = 3;    // of the type, mm from line to line of type set solid
   Anchor anchor = Anchor::start;
@@ -65,9 +67,9 @@ Box box_of(const Label& label);
 struct Picture {
   double width = 0;
   double height = 0;
-  std::string title;        // for screen readers, and for whoever asks what it is
-  std::string description;  // what can be seen, in words
-  Box window;               // of the shapes that are clipped
+  std::string title;          // for screen readers, and for whoever asks what it is
+  std::string description;    // what can be seen, in words
+  Box window;                 // of the shapes that are clipped
   std::vector<Shape> shapes;  // in the order of painting
   std::vector<Label> labels;  // over all shapes
 };

@@ -1,8 +1,8 @@
 // The section at any scale with its dimensions: fillets, levels, radii and centres.
 #pragma once
 
-#include "sheet/drawing.h"
 #include "arrisline/plan.h"
+#include "sheet/drawing.h"
 
 namespace arrisline {
 

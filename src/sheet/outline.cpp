@@ -9,9 +9,9 @@
 namespace arrisline {
 namespace {
 
-constexpr double kMeets = 1e-7;      // mm; ends as close as this are one point
-constexpr double kOneCurve = 1e-6;   // mm; the same of centres and of points off a line
-constexpr double kNoArea = 1e-6;     // mm²
+constexpr double kMeets = 1e-7;     // mm; ends as close as this are one point
+constexpr double kOneCurve = 1e-6;  // mm; the same of centres and of points off a line
+constexpr double kNoArea = 1e-6;    // mm²
 
 /// b goes on where a ends, along the same line or circle, and both together are one edge.
 bool runs_on(const Edge& a, const Edge& b) {

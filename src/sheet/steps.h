@@ -1,4 +1,5 @@
-// What there is to see of each cut of a plan: the wood before and after, where the sole ends, what it rides on.
+// What there is to see of each cut of a plan: the wood before and after, where the sole ends, what it rides
+// on.
 #pragma once
 
 #include <string>
@@ -23,7 +24,7 @@ struct StepView {
   Region before;
   Region after;
   std::vector<std::vector<Edge>> soles;  // at each pose, u rising; none for a scraper
-  std::vector<Point> rails;              // where a sole on two arrises bears as it is set down, its pose already there
+  std::vector<Point> rails;  // where a sole on two arrises bears as it is set down, its pose already there
   std::vector<GaugeMark> marks;
 };
 

@@ -1,0 +1,9 @@
+#include "arrisline/sheet.h"
+namespace arrisline {
+std::string pdf_sheet(const Plan&, const Kit&, const SheetOptions&) {
+  return "";
+}
+std::string pdf_sheet(const Job&, const JobPlan&, const SheetOptions&) {
+  return "";
+}
+}  // namespace arrisline
