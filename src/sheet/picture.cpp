@@ -18,6 +18,7 @@ constexpr double kAround = 7;  // round the blank, where planes stand
 constexpr double kSides = 9;   // of a plane, above its sole
 constexpr double kRail = 0.8;  // radius of a mark where the sole bears
 constexpr double kPast = 2;    // that a gauge line goes past the blank
+constexpr double kType = 3;
 constexpr std::size_t kNameColumns = 80;
 
 /// The part of the blank worth drawing: to some way beyond the work, or all where little more would be.
@@ -169,11 +170,10 @@ Frame frame_of(const Plan& plan, const std::vector<StepView>& steps, Unit unit, 
   const double across = width - frame.label_width - kAround - right;
   const double down = height - frame.label_height - 2 * kAround;
   frame.placing.scale = round_scale(std::min(across / frame.shown.width(), down / frame.shown.height()));
-  // What room is over goes to both sides alike.
-  const double spare_x = across - frame.placing.scale * frame.shown.width();
-  const double spare_y = down - frame.placing.scale * frame.shown.height();
-  frame.placing.origin = {frame.label_width + kAround + spare_x / 2,
-                          frame.label_height + kAround + spare_y / 2};
+  // What room is over across goes to both sides alike; down, the picture is made no higher than it needs.
+  const double spare = across - frame.placing.scale * frame.shown.width();
+  frame.height = height - (down - frame.placing.scale * frame.shown.height());
+  frame.placing.origin = {frame.label_width + kAround + spare / 2, frame.label_height + kAround};
   return frame;
 }
 
@@ -194,6 +194,12 @@ Picture step_picture(const Plan& plan, const StepView& step, const Frame& frame)
     if (last) picture.shapes.push_back(sides_of(cut, cut.poses[i], placing));
     picture.shapes.push_back({last ? Role::sole : Role::turn, {placing.chain(step.soles[i])}, false, true});
   }
+  if (cut.lies != Lies::face_up)
+    picture.labels.push_back({{frame.width / 2, frame.height - 1},
+                              std::string("blank ") + word(cut.lies) + "; drawn face up",
+                              kType,
+                              Anchor::middle,
+                              true});
   for (const Point rail : step.rails) picture.shapes.push_back(disc(placing.point(rail), kRail));
   return picture;
 }
@@ -220,7 +226,7 @@ Picture key_picture(double width) {
                                               {Role::turn, "sole at its earlier places"},
                                               {Role::gauge, "gauge line"},
                                               {Role::rail, "where the sole bears at the start"}}};
-  constexpr double kSwatch = 8, kRow = 5, kType = 3, kGap = 5;
+  constexpr double kSwatch = 8, kRow = 5, kGap = 5;
   Picture picture;
   picture.title = "Key to the pictures";
   picture.description =

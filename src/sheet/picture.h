@@ -21,7 +21,8 @@ struct Frame {
   Unit unit = Unit::inch;
 };
 
-/// The largest round scale at which all pictures of the plan have room. REQUIRES: at least 60 by 45 mm.
+/// The largest round scale at which all pictures of the plan have room in this width and height; they are
+/// made no higher than they need. REQUIRES: at least 60 by 45 mm.
 Frame frame_of(const Plan& plan, const std::vector<StepView>& steps, Unit unit, double width, double height);
 
 /// "2 : 1", paper to wood.

@@ -17,10 +17,10 @@ constexpr double kMargin = 10;
 constexpr double kWidth = 210;
 constexpr double kGap = 6;
 constexpr double kCell = (kWidth - 2 * kMargin - kGap) / 2;
-constexpr double kPicture = 68;  // height
+constexpr double kPicture = 68;  // height, at most
 constexpr double kType = 3;
 constexpr double kRow = 4;
-constexpr double kHead = 5;
+constexpr double kHead = 4;
 
 /// A sheet that is written from the top down.
 class Writer {
@@ -58,10 +58,11 @@ class Writer {
   void grid(std::vector<Picture> pictures, const std::vector<std::vector<Block>>& words) {
     for (std::size_t i = 0; i < pictures.size(); i += 2) {
       double deepest = 0;
+      const double height = pictures[i].height;
       for (std::size_t k = i; k < std::min(i + 2, pictures.size()); ++k) {
         const double left = kMargin + (k == i ? 0 : kCell + kGap);
         sheet_.pictures.push_back({{left, down_}, std::move(pictures[k])});
-        deepest = std::max(deepest, caption(words[k], left, down_ + kPicture + 1));
+        deepest = std::max(deepest, caption(words[k], left, down_ + height + 1));
       }
       down_ = deepest + kGap;
     }
