@@ -3,7 +3,11 @@
 # What building the program and its tests takes.
 # shellcheck disable=SC2034 # read by the scripts
 build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev
-  coinor-libcbc-dev zlib1g-dev libtbb-dev'
+  coinor-libcbc-dev zlib1g-dev libtbb-dev libcairo2-dev'
+
+# What the tests run besides.
+# shellcheck disable=SC2034
+test_packages='locales glpk-utils libxml2-utils librsvg2-bin poppler-utils chromium chromium-driver python3'
 
 # need_packages NAME...: installs those that are missing, or says which they are and stops.
 need_packages() {

@@ -4,7 +4,8 @@
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/.ci/packages.sh"
-need_packages locales glpk-utils
+# shellcheck disable=SC2086 # one word a package
+need_packages $test_packages
 sh "$top/.ci/build.sh"
 cd "$top"
 exec ctest --preset release -j 2 "$@"

@@ -196,7 +196,7 @@ Picture step_picture(const Plan& plan, const StepView& step, const Frame& frame)
   }
   if (cut.lies != Lies::face_up)
     picture.labels.push_back({{frame.width / 2, frame.height - 1},
-                              std::string("blank ") + word(cut.lies) + "; drawn face up",
+                              std::string("blank ") + word(cut.lies),
                               kType,
                               Anchor::middle,
                               true});
