@@ -92,12 +92,18 @@ class Levels {
     double out = width;
     for (const Label& label : picture.labels) out = std::max(out, box_of(label).x1);
     add_levels(picture, left_, Beside::left, 0, clear.x0);
-    const bool inside = right_.empty() || (right_.size() < 2 && out <= width);
     add_levels(picture, right_, Beside::right, width,
-               inside ? clear.x1 : std::max(clear.x1, out - width + 1));
+               beside(right_, height) ? clear.x1 : std::max(clear.x1, out - width + 1));
   }
 
  private:
+  /// The figures find room between the face and the underside, clear of those above and below.
+  static bool beside(const std::vector<Level>& levels, double height) {
+    std::vector<double> wanted;
+    for (const Level& one : levels) wanted.push_back(one.at);
+    const std::vector<double> places = stand_apart(wanted, kLevelRow, -height);
+    return places.empty() || (places.front() > 0 && places.back() < height);
+  }
   Level level(double at, double from) const {
     return {at * scale_, from * scale_, bare(at, unit_, division_)};
   }
@@ -221,9 +227,9 @@ Picture dimensioned_picture(const Section& section, Unit unit, double division, 
   picture.description = "The section at " + scale_words(scale) + ", face up, working edge at the left, " +
                         exact(section.width, unit) + " wide and " + exact(section.thickness, unit) +
                         " thick. Figures at the top are from the working edge, at the side from the face.";
-  picture.shapes.push_back({Role::wood, {placing.chain(section.target)}, true, false});
   picture.shapes.push_back(
       {Role::blank, {placing.chain(blank_outline(section.width, section.thickness))}, true, false});
+  picture.shapes.push_back({Role::wood, {placing.chain(section.target)}, true, false});
   picture.shapes.push_back(finished_line(section, placing));
   const std::vector<Radius> radii = radii_of(section, unit, division, placing);
   Levels(section, unit, division, scale).draw(picture, clear_of(radii, width, height));

@@ -64,7 +64,7 @@ std::vector<Block> cautions(bool sawing) {
                    "Saw with both hands clear of the line, and use a push stick for narrow strips."});
   out.push_back(
       {Block::Kind::line, 0, "",
-       "The tool maker's advice and your shop's rules come before this sheet. More on the last page."});
+       "The tool maker's advice and your shop's rules come before this sheet. More: docs/care.md."});
   return out;
 }
 
@@ -106,39 +106,49 @@ void write_small(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, doub
   }
 }
 
-void write_parts(Pages& pages, const Tiling& tiling) {
-  const std::string last = tiling.tiles.back().letter;
-  for (std::size_t i = 0; i < tiling.tiles.size(); ++i) {
-    const Tile& tile = tiling.tiles[i];
-    pages.start_page();
-    Picture map = map_of(tiling, i);
-    const Point corner = {pages.left() + pages.width() - map.width, pages.down()};
-    const double below = pages.down() + std::max(map.height, 14.0) + 1;
-    pages.put(std::move(map), corner);
-    pages.heading("The section at full size, part " + tile.letter + " of A to " + last + ": row " +
-                  std::to_string(tile.row + 1) + " of " + std::to_string(tiling.rows) + ", column " +
-                  std::to_string(tile.column + 1) + " of " + std::to_string(tiling.columns));
-    pages.put(caption_paragraphs({{Block::Kind::line, 0, "",
-                                   "Lay the parts on each other so that the joints meet, each between the "
-                                   "same two letters. Print at 100 %."}},
-                                 corner.x - pages.left() - 4),
-              {pages.left(), pages.down()});
-    pages.skip(std::max(0.0, below - pages.down()));
-    const double at = pages.down();
-    pages.put(tile.picture, {pages.left(), at});
-    // Only the first page of parts has another foot.
-    pages.skip(tile.picture.height + kGap);
-    if (pages.room() >= rules_depth()) write_rules(pages);
-  }
+constexpr double kPartHead = 15;  // heading and words above a part, at least
+
+/// Height of what stands above each part.
+double part_head(const Tiling& tiling) {
+  return std::max(kPartHead, map_of(tiling, 0).height + 1);
 }
 
-/// What a page of parts has for one, when its head and its rules are off.
+/// One under the other as long as there is room, the rules at the foot of each page.
+void write_parts(Pages& pages, const Tiling& tiling) {
+  const double head = part_head(tiling);
+  for (std::size_t i = 0; i < tiling.tiles.size(); ++i) {
+    const Tile& tile = tiling.tiles[i];
+    if (i == 0 || head + tile.picture.height + 2 * kGap + rules_depth() > pages.room()) {
+      if (i > 0) write_rules(pages);
+      pages.start_page();
+    }
+    const double top = pages.down();
+    Picture map = map_of(tiling, i);
+    const Point corner = {pages.left() + pages.width() - map.width, top};
+    pages.put(std::move(map), corner);
+    pages.heading("At full size: part " + tile.letter + ", row " + std::to_string(tile.row + 1) + " of " +
+                  std::to_string(tiling.rows) + ", column " + std::to_string(tile.column + 1) + " of " +
+                  std::to_string(tiling.columns));
+    pages.put(
+        caption_paragraphs({{Block::Kind::line, 0, "",
+                             "Lay the parts on each other so that the joints meet, each between the same two "
+                             "letters."}},
+                           corner.x - pages.left() - 4),
+        {pages.left(), pages.down()});
+    pages.skip(std::max(0.0, top + head - pages.down()));
+    pages.put(tile.picture, {pages.left(), pages.down()});
+    pages.skip(tile.picture.height + kGap);
+  }
+  write_rules(pages);
+}
+
 Tiling tiling_of(const Pages& pages, const Picture& section) {
+  // The map of the parts takes room, and with it there may be more of them.
   Tiling out;
-  double head = 15;
+  double head = kPartHead;
   for (int i = 0; i < 3; ++i) {
-    out = tiles_of(section, pages.width(), pages.most_room() - head - rules_depth() - kGap - 1);
-    head = std::max(14.0, map_of(out, 0).height) + 1;
+    out = tiles_of(section, pages.width(), pages.most_room() - head - rules_depth() - 2 * kGap);
+    head = part_head(out);
   }
   return out;
 }

@@ -10,7 +10,6 @@ namespace {
 
 // mm of paper.
 constexpr double kLow = -1;          // a figure above may stand so far before the left side of the blank
-constexpr double kRow = 4.1;         // from row to row of figures
 constexpr double kPost = 1.7;        // between the lines of flags
 constexpr double kFlag = 0.6;        // from a line to its figure
 constexpr double kGap = 1.6;         // after a figure
@@ -65,7 +64,7 @@ void add_flags(Picture& picture, const std::vector<Level>& levels, double edge, 
   const std::size_t most = std::min<std::size_t>(levels.size(), 12);
   for (std::size_t n = 1; n <= most; ++n) {
     std::vector<double> with = in_turns(levels, n);
-    const double cost = farthest(levels, with) + kRow * 0.6 * static_cast<double>(n);
+    const double cost = farthest(levels, with) + kLevelRow * 0.6 * static_cast<double>(n);
     if (cost >= best) continue;
     best = cost;
     places = std::move(with);
@@ -75,7 +74,7 @@ void add_flags(Picture& picture, const std::vector<Level>& levels, double edge, 
   for (std::size_t k = 0; k < levels.size(); ++k) {
     const double start = edge + down * kStraight;
     const double foot = start + down * bend;
-    const double top = foot + down * (static_cast<double>(rows[k]) * kRow + kFlag + kLevelType * 0.75);
+    const double top = foot + down * (static_cast<double>(rows[k]) * kLevelRow + kFlag + kLevelType * 0.75);
     const double baseline = down < 0 ? top + kLevelType * 0.75 : top;
     const double from = levels[k].from + down * kShort;
     const double x = places[k];
@@ -92,7 +91,7 @@ void add_flags(Picture& picture, const std::vector<Level>& levels, double edge, 
 void add_column(Picture& picture, const std::vector<Level>& levels, double edge, double clear, double right) {
   std::vector<double> wanted;
   for (const Level& level : levels) wanted.push_back(level.at);
-  const std::vector<double> places = stand_apart(wanted, kRow, -1e9);
+  const std::vector<double> places = stand_apart(wanted, kLevelRow, -1e9);
   const double bend = std::max(lean(farthest(levels, places)), clear - kStraight - kFlag);
   for (std::size_t k = 0; k < levels.size(); ++k) {
     const double y = levels[k].at;

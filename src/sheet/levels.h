@@ -15,7 +15,9 @@ struct Level {
   std::string words;
 };
 
+// mm of paper.
 inline constexpr double kLevelType = 3;
+inline constexpr double kLevelRow = 4.1;  // from row to row of figures
 
 /// Which way a line of figures stands off the blank.
 enum class Beside { above, below, left, right };

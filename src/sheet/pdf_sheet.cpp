@@ -10,6 +10,7 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kNameColumns = 150;
+constexpr double kWorthBeginning = 100;  // mm of a page
 
 std::string named(const std::string& what, const std::string& name) {
   return name.empty() ? what : what + ": " + shorten(name, kNameColumns);
@@ -27,7 +28,10 @@ void write_plan(Pages& pages, std::vector<Bookmark>& bookmarks, const std::strin
     bookmarks.push_back({of + "Pictures of the cuts", pages.index()});
     write_steps(pages, plan, listing, options.report.unit);
   }
-  pages.start_page();
+  // Reasons may stand below the section, and the list below the last of the pictures.
+  const bool has_room = plan.cuts.empty() ? depth_of(paragraphs(listing.before, pages.width())) < pages.room()
+                                          : pages.room() > kWorthBeginning;
+  if (!has_room) pages.start_page();
   bookmarks.push_back({of + (plan.feasible ? "Cut list" : "Why it cannot be cut"), pages.index()});
   write_list(pages, listing);
 }

@@ -79,12 +79,12 @@ Point nearest(const Box& box, Point p) {
   return {std::clamp(p.x, box.x0, box.x1), std::clamp(p.y, box.y0, box.y1)};
 }
 
-/// Adds the label of one radius and its leader; it stands on none of the feet of leaders.
-void place(Picture& picture, const Radius& radius, const std::vector<Point>& feet) {
+/// Adds the label of one radius and its leader; it stands on none of the places kept.
+void place(Picture& picture, const Radius& radius, const std::vector<Box>& kept) {
   std::vector<Box> taken;
   for (const Label& label : picture.labels) taken.push_back(grown(box_of(label), kApart));
   const std::size_t labels = taken.size();
-  for (const Point p : feet) taken.push_back(grown({p.x, p.y, p.x, p.y}, kApart));
+  taken.insert(taken.end(), kept.begin(), kept.end());
   const std::vector<Segment> lines = lines_of(picture);
   const Point foot = point_at(radius.arc, 0.5);
   Label label{{0, 0}, radius.words, kType, Anchor::middle, false};
@@ -134,9 +134,14 @@ void add_radii(Picture& picture, const std::vector<Radius>& radii) {
          false,
          false});
   }
-  std::vector<Point> feet;
-  for (const Radius& radius : radii) feet.push_back(point_at(radius.arc, 0.5));
-  for (const Radius& radius : radii) place(picture, radius, feet);
+  // Crosses, and the places that leaders start from.
+  std::vector<Box> kept;
+  const auto keep = [&kept](Point p, double by) { kept.push_back(grown({p.x, p.y, p.x, p.y}, by)); };
+  for (const Radius& radius : radii) {
+    keep(point_at(radius.arc, 0.5), kApart);
+    if (radius.centred) keep(radius.arc.centre, kArm);
+  }
+  for (const Radius& radius : radii) place(picture, radius, kept);
 }
 
 }  // namespace arrisline
