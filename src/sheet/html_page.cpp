@@ -29,8 +29,6 @@ h4{font-size:1rem}
 p{margin:0.25em 0}
 a{color:var(--act)}
 :focus-visible{outline:3px solid var(--act);outline-offset:2px}
-.skip{position:absolute;left:-99rem}
-.skip:focus{left:0.5rem;top:0.5rem;padding:0.7rem 1rem;background:var(--card);z-index:2}
 .facts{color:var(--soft)}
 .facts p{display:inline;margin-right:1em}
 .care{border-left:0.3rem solid var(--warn);padding:0.2rem 0 0.2rem 0.7rem;margin:0.7rem 0}
@@ -43,7 +41,7 @@ a{color:var(--act)}
 .said{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 figure{margin:0 0 0.6rem;background:var(--card);border:1px solid var(--line)}
 svg{display:block;width:100%;height:auto}
-.key{border:0;background:none;max-width:40rem}
+.key{border:0;background:none;max-width:26rem}
 .key svg{margin:0.4rem 0}
 .step{margin-bottom:2rem}
 .step h2,.step h3{margin-top:0.4em}
@@ -66,7 +64,8 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 .live .key{order:1}
 .live .tools{order:2}
 .live .stage{touch-action:pan-y pinch-zoom}
-.live .now figure svg{max-height:62vh}
+.live .now figure svg{max-height:54vh}
+.ready{max-width:none;display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,17rem),1fr));gap:0 2rem}
 }
 @media screen and (max-width:40rem){
 .step figure{margin-left:-1rem;margin-right:-1rem;border-left:0;border-right:0}
@@ -87,9 +86,10 @@ html{font-size:10.5pt}
 body{background:none}
 header,main{max-width:none;padding:0}
 figure{border:0}
-.list,.tools,.skip,.said,.contents{display:none}
+.list,.tools,.said,.contents,.care a{display:none}
+.key{max-width:80mm}
 .work{break-before:page;border:0;margin:0}
-.step{display:grid;grid-template-columns:84mm minmax(0,1fr);gap:0 6mm;break-inside:avoid;margin-bottom:5mm}
+.step{display:grid;grid-template-columns:100mm minmax(0,1fr);gap:0 5mm;break-inside:avoid;margin-bottom:5mm}
 .step h2,.step h3{grid-column:1 / 3}
 h1,h2,h3,h4{break-after:avoid}
 li,.part p{break-inside:avoid}

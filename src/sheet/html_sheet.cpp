@@ -18,6 +18,7 @@ namespace {
 // mm of paper. Type of 3 mm in it can still be read on a telephone 360 px wide, and from the back of a class.
 constexpr double kWidth = 100;
 constexpr double kHeight = 75;
+constexpr double kKeyWidth = 80;
 constexpr std::string_view kCautions = "Cautions";
 
 using Blocks = std::vector<Block>;
@@ -35,14 +36,17 @@ std::string running_text(Blocks::const_iterator at, Blocks::const_iterator end) 
   std::string out;
   bool listing = false;
   std::size_t indent = 0;
+  std::size_t margin = std::string::npos;
+  for (auto block = at; block != end; ++block)
+    if (block->kind == Block::Kind::line || block->kind == Block::Kind::item)
+      margin = std::min(margin, block->indent);
   const auto close = [&] {
     if (listing) out += "</li>\n</ul>\n";
     listing = false;
   };
   for (; at != end; ++at) {
     if (at->kind == Block::Kind::item) {
-      if (listing && at->indent <= indent + 2) {
-        // Leads of two digits stand further out than those of one.
+      if (listing && at->indent <= indent) {
         out += "</li>\n<li>";
       } else {
         close();
@@ -55,7 +59,7 @@ std::string running_text(Blocks::const_iterator at, Blocks::const_iterator end) 
     } else if (at->kind == Block::Kind::line) {
       if (!listing || at->indent <= indent) {
         close();
-        out += element("p", at->indent > 2 ? "class=\"in\"" : "", at->text);
+        out += element("p", at->indent > margin ? "class=\"in\"" : "", at->text);
       } else {
         out += "\n" + element("p", "", at->text);
       }
@@ -156,11 +160,11 @@ std::vector<Step> steps_to_show(const Part& part, const Listing& listing) {
 std::string bench(const Part& part, const std::vector<Step>& steps) {
   const std::string last = std::to_string(steps.size() - 1);
   std::string out = "<div class=\"bench\">\n<div class=\"show\">\n" +
-                    figure_of(key_picture(kWidth), part.id + "key", " class=\"key\"") +
+                    figure_of(key_picture(kKeyWidth), part.id + "key", " class=\"key\"") +
                     "<div class=\"stage\">\n";
   for (std::size_t i = 0; i < steps.size(); ++i)
     out += "<article class=\"step\" id=\"" + part.id + "-step" + std::to_string(i) + "\">\n" +
-           heading(part.level, steps[i].title) + steps[i].picture + "<div class=\"words\">\n" +
+           heading(part.level, steps[i].title) + steps[i].picture + (i == 0 ? "<div class=\"words ready\">\n" : "<div class=\"words\">\n") +
            steps[i].words + "</div>\n</article>\n";
   out +=
       "</div>\n<div class=\"tools\" role=\"group\" aria-label=\"Step through the cuts\" hidden=\"hidden\">\n"
