@@ -43,11 +43,14 @@ figure{margin:0 0 0.6rem;background:var(--card);border:1px solid var(--line)}
 svg{display:block;width:100%;height:auto}
 .key{border:0;background:none;max-width:26rem}
 .key svg{margin:0.4rem 0}
-.step{margin-bottom:2rem}
+.step,.still{margin-bottom:2rem}
+.still figure{max-width:48rem}
 .step h2,.step h3{margin-top:0.4em}
 .list ol,.contents ol{list-style:none;margin:0;padding:0}
 .list h2,.list h3,.list h4{margin-top:0.4em;font-size:1.1rem}
 .list a,.contents a{display:flex;align-items:center;min-height:2.75rem;min-width:44px;padding:0.3rem 0.7rem;color:var(--ink);text-decoration:none;border-left:0.3rem solid transparent}
+.contents ol{columns:20rem}
+.contents li{break-inside:avoid}
 .contents a{text-decoration:underline;color:var(--act)}
 .list a:hover{background:var(--mark)}
 .list a[aria-current]{background:var(--mark);border-left-color:var(--act);font-weight:bold}
@@ -86,13 +89,16 @@ html{font-size:10.5pt}
 body{background:none}
 header,main{max-width:none;padding:0}
 figure{border:0}
-.list,.tools,.said,.contents,.care a{display:none}
+.list,.tools,.said,.care a{display:none}
+.contents a{display:inline;padding:0}
+.contents ol,.after,.sheet{columns:2;column-gap:8mm}
 .key{max-width:80mm}
-.work{break-before:page;border:0;margin:0}
+.work{border:0;margin:0}
+.work+.work{break-before:page}
 .step{display:grid;grid-template-columns:100mm minmax(0,1fr);gap:0 5mm;break-inside:avoid;margin-bottom:5mm}
 .step h2,.step h3{grid-column:1 / 3}
 h1,h2,h3,h4{break-after:avoid}
-li,.part p{break-inside:avoid}
+.part p{break-inside:avoid}
 a{color:inherit;text-decoration:none}
 }
 )css";

@@ -164,8 +164,9 @@ std::string bench(const Part& part, const std::vector<Step>& steps) {
                     "<div class=\"stage\">\n";
   for (std::size_t i = 0; i < steps.size(); ++i)
     out += "<article class=\"step\" id=\"" + part.id + "-step" + std::to_string(i) + "\">\n" +
-           heading(part.level, steps[i].title) + steps[i].picture + (i == 0 ? "<div class=\"words ready\">\n" : "<div class=\"words\">\n") +
-           steps[i].words + "</div>\n</article>\n";
+           heading(part.level, steps[i].title) + steps[i].picture +
+           (i == 0 ? "<div class=\"words ready\">\n" : "<div class=\"words\">\n") + steps[i].words +
+           "</div>\n</article>\n";
   out +=
       "</div>\n<div class=\"tools\" role=\"group\" aria-label=\"Step through the cuts\" hidden=\"hidden\">\n"
       "<button type=\"button\">Back</button>\n<input type=\"range\" min=\"0\" max=\"" +
@@ -191,7 +192,7 @@ std::string plan_part(const Part& part, const Listing& listing) {
   } else {
     const Unit unit = part.options.report.unit;
     const Picture section = section_picture(part.plan.section, unit, gauge_division(part.kit.shop, unit));
-    out += "<div class=\"step\">\n" + figure_of(section, part.id + "p0") + "<div class=\"words\">\n" +
+    out += "<div class=\"still\">\n" + figure_of(section, part.id + "p0") + "<div class=\"words\">\n" +
            parts(first, listing.before.end(), part.level, before) + "</div>\n</div>\n";
   }
   return out + "<div class=\"after\">\n" +
