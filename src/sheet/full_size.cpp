@@ -19,6 +19,9 @@ constexpr double kClear = 4;         // between the blank and the figures beside
 constexpr double kNearCentre = 20;   // a centre farther off the blank than this is told in words
 constexpr double kBeyondCentre = 3;  // figures stand so far beyond a centre
 constexpr double kMargin = 1;
+// Corners and ends of arcs from which on figures would be a thicket (and take minutes to keep apart): then
+// the size of the whole stands alone.
+constexpr std::size_t kMostCorners = 200;
 // mm of wood: levels that print alike anyway, and arcs of one circle.
 constexpr double kSame = 0.005;
 
@@ -36,7 +39,7 @@ std::string bare(double mm, Unit unit, double division) {
   return out;
 }
 
-/// Ends of every edge that has to be cut.
+/// Ends of every edge that has to be cut; none where there are too many to be told apart.
 std::vector<Corner> corners_of(const Section& section) {
   std::vector<Corner> out;
   const std::size_t n = section.target.size();
@@ -49,6 +52,7 @@ std::vector<Corner> corners_of(const Section& section) {
     }
     if (worked) out.push_back({section.target[i].from, below});
   }
+  if (out.size() > kMostCorners) out.clear();
   return out;
 }
 
@@ -150,6 +154,7 @@ std::vector<Radius> radii_of(const Section& section, Unit unit, double division,
     if (section.source[i] < 0 || !edge.is_arc()) continue;
     if (arcs.empty() || !one_circle(arcs.back(), edge)) arcs.push_back(edge);
   }
+  if (arcs.size() > kMostCorners) arcs.clear();
   std::vector<Radius> out;
   for (const Edge& arc : arcs) {
     const double near = kNearCentre / placing.scale;

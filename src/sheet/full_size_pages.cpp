@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "report/figures.h"
+#include "report/gauge_lines.h"
 #include "sheet/full_size.h"
 #include "sheet/picture.h"
 #include "sheet/tiles.h"
@@ -16,8 +17,9 @@ namespace {
 // mm of paper.
 constexpr double kGap = 4;
 constexpr double kType = 3.3;
-constexpr double kLeastDrawn = 45;      // room in height below which nothing larger is drawn
-constexpr std::size_t kMostParts = 24;  // of a section at true size; more would be wallpaper
+constexpr double kLeastDrawn = 45;          // room in height below which nothing larger is drawn
+constexpr std::size_t kMostParts = 24;      // of a section at true size; more would be wallpaper
+constexpr std::size_t kMostEdges = 100000;  // in all parts together: some tens of MB
 
 constexpr std::array<double, 8> kLarger = {8, 6, 5, 4, 3, 2.5, 2, 1.5};
 
@@ -143,11 +145,15 @@ void write_parts(Pages& pages, const Tiling& tiling) {
 }
 
 Tiling tiling_of(const Pages& pages, const Picture& section) {
+  std::size_t edges = 1;
+  for (const Shape& shape : section.shapes)
+    for (const auto& chain : shape.chains) edges += chain.size();
+  const std::size_t most = std::min(kMostParts, kMostEdges / edges);
   // The map of the parts takes room, and with it there may be more of them.
   Tiling out;
   double head = kPartHead;
   for (int i = 0; i < 3; ++i) {
-    out = tiles_of(section, pages.width(), pages.most_room() - head - rules_depth() - 2 * kGap);
+    out = tiles_of(section, pages.width(), pages.most_room() - head - rules_depth() - 2 * kGap, most);
     head = part_head(out);
   }
   return out;
@@ -195,13 +201,13 @@ void write_full_size(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, 
   if (one_page) {
     write_on_one_page(pages, plan, kit, unit, std::move(section), kept);
   } else {
-    const bool too_many = tiling.tiles.size() > kMostParts;
+    const bool too_many = tiling.tiles.empty();
     const std::string letters =
-        tiling.tiles.size() == 1 ? "part A" : "parts A to " + tiling.tiles.back().letter;
+        tiling.parts() == 1 ? "part A" : "parts A to " + line_letter(tiling.parts() - 1);
     pages.heading("The section, drawn small; not to trace");
     pages.text(how_to_read(unit) +
                (too_many
-                    ? " At full size it would take " + std::to_string(tiling.tiles.size()) +
+                    ? " At full size it would take " + std::to_string(tiling.parts()) +
                           " pages, so it is not drawn so."
                     : " It follows at full size as " + letters + ", to trace or to glue on a template."));
     pages.space(kGap);
@@ -212,7 +218,7 @@ void write_full_size(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, 
   pages.space(kGap);
   pages.put(care, {pages.left(), pages.down()});
   pages.skip(depth_of(care));
-  if (!one_page && tiling.tiles.size() <= kMostParts) write_parts(pages, tiling);
+  if (!tiling.tiles.empty()) write_parts(pages, tiling);
 }
 
 }  // namespace arrisline

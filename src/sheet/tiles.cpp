@@ -73,7 +73,7 @@ std::size_t parts(double whole, double size, double overlap) {
 
 }  // namespace
 
-Tiling tiles_of(const Picture& picture, double width, double height) {
+Tiling tiles_of(const Picture& picture, double width, double height, std::size_t most) {
   double wide = kOverlap, high = kOverlap;
   for (const Label& label : picture.labels) {
     wide = std::max(wide, box_of(label).width() + 2);
@@ -85,6 +85,7 @@ Tiling tiles_of(const Picture& picture, double width, double height) {
   Tiling out;
   out.columns = parts(picture.width, across, wide);
   out.rows = parts(picture.height, down, high);
+  if (out.parts() > most) return out;
   const auto letter = [&](std::size_t row, std::size_t column) {
     return line_letter(row * out.columns + column);
   };

@@ -42,6 +42,11 @@ fill lines $text '~'
 cp elements comments
 fill comments $text '#~'
 expect 1 'at most 60' check elements lines comments --kit small.kit
+expect 1 'at most 60' plan elements --kit small.kit --sheet a.svg --sheet a.pdf --sheet a.html
+printf 'profile ' >name
+fill name $((text - 100)) 'x'
+{ echo; cat small.profile; } >>name
+expect 0 'hollow 6' plan name --kit small.kit --sheet a.svg --sheet a.pdf --sheet a.html
 { cat elements; echo 'step down .01'; } >more-elements
 expect 2 'kMaxElements' check more-elements --kit small.kit
 printf 'stock 2 wide, 3/4 thick\nstart face 3/8\n' | tee words >commas
