@@ -44,7 +44,7 @@ svg{display:block;width:100%;height:auto}
 .key{border:0;background:none;max-width:26rem}
 .key svg{margin:0.4rem 0}
 .step,.still{margin-bottom:2rem}
-.still figure{max-width:48rem}
+.still figure{max-width:48rem;margin-top:0.8rem}
 .step h2,.step h3{margin-top:0.4em}
 .list ol,.contents ol{list-style:none;margin:0;padding:0}
 .list h2,.list h3,.list h4{margin-top:0.4em;font-size:1.1rem}
@@ -68,7 +68,9 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 .live .tools{order:2}
 .live .stage{touch-action:pan-y pinch-zoom}
 .live .now figure svg{max-height:54vh}
-.ready{max-width:none;display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,17rem),1fr));gap:0 2rem}
+.ready{max-width:none;columns:17rem;column-gap:2rem}
+.ready .part{break-inside:avoid}
+.ready .part:first-child *:first-child{margin-top:0.4em}
 }
 @media screen and (max-width:40rem){
 .step figure{margin-left:-1rem;margin-right:-1rem;border-left:0;border-right:0}
@@ -98,7 +100,7 @@ figure{border:0}
 .step{display:grid;grid-template-columns:100mm minmax(0,1fr);gap:0 5mm;break-inside:avoid;margin-bottom:5mm}
 .step h2,.step h3{grid-column:1 / 3}
 h1,h2,h3,h4{break-after:avoid}
-.part p{break-inside:avoid}
+.part p,.after .part{break-inside:avoid}
 a{color:inherit;text-decoration:none}
 }
 )css";
