@@ -39,9 +39,9 @@ a{color:var(--act)}
 .items li{position:relative;padding:0.1em 0 0.1em 2.2em}
 .lead{position:absolute;left:0;font-weight:bold}
 .said{position:absolute;width:1px;height:1px;margin:-1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
-figure{margin:0 0 0.6rem;background:var(--card);border:1px solid var(--line)}
+figure{margin:0 0 0.6rem;background:var(--card);border:1px solid var(--line);padding:0.3rem}
 svg{display:block;width:100%;height:auto}
-.key{border:0;background:none;max-width:26rem}
+.key{border:0;background:none;padding:0;max-width:26rem}
 .key svg{margin:0.4rem 0}
 .step,.still{margin-bottom:2rem}
 .still figure{max-width:48rem;margin-top:0.8rem}
@@ -70,7 +70,7 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 .live .now figure svg{max-height:54vh}
 .ready{max-width:none;columns:17rem;column-gap:2rem}
 .ready .part{break-inside:avoid}
-.ready .part:first-child *:first-child{margin-top:0.4em}
+.ready .part>:first-child{margin-top:0.4em}
 }
 @media screen and (max-width:40rem){
 .step figure{margin-left:-1rem;margin-right:-1rem;border-left:0;border-right:0}
@@ -90,7 +90,7 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 html{font-size:10.5pt}
 body{background:none}
 header,main{max-width:none;padding:0}
-figure{border:0}
+figure{border:0;padding:0}
 .list,.tools,.said,.care a{display:none}
 .contents a{display:inline;padding:0}
 .contents ol,.after,.sheet{columns:2;column-gap:8mm}
