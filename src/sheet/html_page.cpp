@@ -70,7 +70,7 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 .live .now figure svg{max-height:54vh}
 .ready{max-width:none;columns:17rem;column-gap:2rem}
 .ready .part{break-inside:avoid}
-.ready .part>:first-child{margin-top:0.4em}
+.ready .part>:first-child{margin-top:0;padding-top:0.4em}
 }
 @media screen and (max-width:40rem){
 .step figure{margin-left:-1rem;margin-right:-1rem;border-left:0;border-right:0}
