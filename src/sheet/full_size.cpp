@@ -31,9 +31,7 @@ struct Corner {
 };
 
 /// The figure without its unit, which stands once for all of them.
-std::string bare(double mm, Unit unit, double division) {
-  const double steps = std::round(mm / division);
-  if (std::fabs(steps * division - mm) < kSameLength) return show_length(mm, unit, division);
+std::string bare(double mm, Unit unit) {
   std::string out = exact(mm, unit);
   out.erase(out.size() - std::string(unit_word(unit)).size());
   return out;
@@ -81,8 +79,7 @@ std::vector<Found> found(const std::vector<Corner>& corners, double Point::*alon
 /// back edge.
 class Levels {
  public:
-  Levels(const Section& section, Unit unit, double division, double scale)
-      : section_(section), unit_(unit), division_(division), scale_(scale) {
+  Levels(const Section& section, Unit unit, double scale) : section_(section), unit_(unit), scale_(scale) {
     const std::vector<Corner> corners = corners_of(section);
     for (const Found& level : found(corners, &Point::x, section.width)) across(level);
     for (const Found& level : found(corners, &Point::y, section.thickness)) down(level);
@@ -108,9 +105,7 @@ class Levels {
     const std::vector<double> places = stand_apart(wanted, kLevelRow, -height);
     return places.empty() || (places.front() > 0 && places.back() < height);
   }
-  Level level(double at, double from) const {
-    return {at * scale_, from * scale_, bare(at, unit_, division_)};
-  }
+  Level level(double at, double from) const { return {at * scale_, from * scale_, bare(at, unit_)}; }
   void across(const Found& level_found) {
     const auto& corners = level_found.corners;
     const bool below = !corners.empty() &&
@@ -131,7 +126,7 @@ class Levels {
 
   const Section& section_;
   Unit unit_;
-  double division_, scale_;
+  double scale_;
   std::vector<Level> above_, below_, left_, right_;
 };
 
@@ -139,15 +134,14 @@ bool one_circle(const Edge& a, const Edge& b) {
   return distance(a.centre, b.centre) < kSame && std::fabs(radius(a) - radius(b)) < kSame;
 }
 
-std::string centre_words(Point c, Unit unit, double division) {
-  const std::string across = c.x >= 0 ? bare(c.x, unit, division) + " from the edge"
-                                      : bare(-c.x, unit, division) + " outside the edge";
+std::string centre_words(Point c, Unit unit) {
+  const std::string across =
+      c.x >= 0 ? bare(c.x, unit) + " from the edge" : bare(-c.x, unit) + " outside the edge";
   return across + ", " +
-         (c.y >= 0 ? bare(c.y, unit, division) + " below the face"
-                   : bare(-c.y, unit, division) + " above the face");
+         (c.y >= 0 ? bare(c.y, unit) + " below the face" : bare(-c.y, unit) + " above the face");
 }
 
-std::vector<Radius> radii_of(const Section& section, Unit unit, double division, const Placing& placing) {
+std::vector<Radius> radii_of(const Section& section, Unit unit, const Placing& placing) {
   std::vector<Edge> arcs;
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     const Edge& edge = section.target[i];
@@ -161,8 +155,8 @@ std::vector<Radius> radii_of(const Section& section, Unit unit, double division,
     const Point c = arc.centre;
     const bool centred =
         c.x > -near && c.x < section.width + near && c.y > -near && c.y < section.thickness + near;
-    std::string words = "R " + bare(radius(arc), unit, division);
-    if (!centred) words += ", centre " + centre_words(c, unit, division);
+    std::string words = "R " + bare(radius(arc), unit);
+    if (!centred) words += ", centre " + centre_words(c, unit);
     out.push_back({placing.edge(arc), std::move(words), centred});
   }
   return out;
@@ -223,7 +217,7 @@ void fit(Picture& picture, Box box) {
 
 }  // namespace
 
-Picture dimensioned_picture(const Section& section, Unit unit, double division, double scale) {
+Picture dimensioned_picture(const Section& section, Unit unit, double scale) {
   const Placing placing{{0, 0}, scale};
   const double width = section.width * scale, height = section.thickness * scale;
   Picture picture;
@@ -236,8 +230,8 @@ Picture dimensioned_picture(const Section& section, Unit unit, double division, 
       {Role::blank, {placing.chain(blank_outline(section.width, section.thickness))}, true, false});
   picture.shapes.push_back({Role::wood, {placing.chain(section.target)}, true, false});
   picture.shapes.push_back(finished_line(section, placing));
-  const std::vector<Radius> radii = radii_of(section, unit, division, placing);
-  Levels(section, unit, division, scale).draw(picture, clear_of(radii, width, height));
+  const std::vector<Radius> radii = radii_of(section, unit, placing);
+  Levels(section, unit, scale).draw(picture, clear_of(radii, width, height));
   add_radii(picture, radii);
   fit(picture, {0, 0, width, height});
   return picture;

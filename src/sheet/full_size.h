@@ -10,6 +10,6 @@ namespace arrisline {
 /// and ends of arcs lies, radii, and crosses at the centres of arcs. As wide and as high as it needs at this
 /// scale (paper over wood). No label overlaps another; a section of
 /// more than some 200 corners has only its size told.
-Picture dimensioned_picture(const Section& section, Unit unit, double division, double scale);
+Picture dimensioned_picture(const Section& section, Unit unit, double scale);
 
 }  // namespace arrisline

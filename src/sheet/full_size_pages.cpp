@@ -23,8 +23,8 @@ constexpr std::size_t kMostEdges = 100000;  // in all parts together: some tens 
 
 constexpr std::array<double, 8> kLarger = {8, 6, 5, 4, 3, 2.5, 2, 1.5};
 
-Picture drawn(const Plan& plan, const Kit& kit, Unit unit, double scale) {
-  return dimensioned_picture(plan.section, unit, gauge_division(kit.shop, unit), scale);
+Picture drawn(const Plan& plan, Unit unit, double scale) {
+  return dimensioned_picture(plan.section, unit, scale);
 }
 
 std::string how_to_read(Unit unit) {
@@ -77,8 +77,7 @@ std::vector<Block> stock(const Plan& plan, const Kit& kit, Unit unit) {
   return {{Block::Kind::line, 0, "", words}};
 }
 
-void write_on_one_page(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, Picture section,
-                       double kept) {
+void write_on_one_page(Pages& pages, const Plan& plan, Unit unit, Picture section, double kept) {
   pages.heading("The section at full size, to trace or to glue on a template");
   pages.text(how_to_read(unit));
   pages.space(kGap);
@@ -88,7 +87,7 @@ void write_on_one_page(Pages& pages, const Plan& plan, const Kit& kit, Unit unit
     if (room < kLeastDrawn) break;
     if (std::max(plan.section.width * scale / pages.width(), plan.section.thickness * scale / room) > 1)
       continue;
-    Picture larger = drawn(plan, kit, unit, scale);
+    Picture larger = drawn(plan, unit, scale);
     if (larger.width > pages.width() || larger.height > room) continue;
     pages.heading("The same drawn " + scale_words(scale) + ", not to trace");
     pages.picture(std::move(larger));
@@ -97,11 +96,11 @@ void write_on_one_page(Pages& pages, const Plan& plan, const Kit& kit, Unit unit
 }
 
 /// Small, as large as the page has room for.
-void write_small(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, double kept) {
+void write_small(Pages& pages, const Plan& plan, Unit unit, double kept) {
   const double room = pages.room() - kept - kGap;
   double scale = 0.9 * std::min(pages.width() / plan.section.width, room / plan.section.thickness);
   for (int tries = 0; tries < 30; ++tries, scale *= 0.9) {
-    Picture small = drawn(plan, kit, unit, scale);
+    Picture small = drawn(plan, unit, scale);
     if (small.width > pages.width() || small.height > room) continue;
     pages.picture(std::move(small));
     return;
@@ -194,12 +193,12 @@ void write_full_size(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, 
   const std::vector<Paragraph> care = caption_paragraphs(cautions(sawing), pages.width());
   const double kept = depth_of(care) + rules_depth() + 3 * kGap;
 
-  Picture section = drawn(plan, kit, unit, 1);
+  Picture section = drawn(plan, unit, 1);
   const double head = 18;  // heading and words
   const bool one_page = section.width <= pages.width() && section.height <= pages.room() - head - kept;
   const Tiling tiling = one_page ? Tiling{} : tiling_of(pages, section);
   if (one_page) {
-    write_on_one_page(pages, plan, kit, unit, std::move(section), kept);
+    write_on_one_page(pages, plan, unit, std::move(section), kept);
   } else {
     const bool too_many = tiling.tiles.empty();
     const std::string letters =
@@ -211,7 +210,7 @@ void write_full_size(Pages& pages, const Plan& plan, const Kit& kit, Unit unit, 
                           " pages, so it is not drawn so."
                     : " It follows at full size as " + letters + ", to trace or to glue on a template."));
     pages.space(kGap);
-    write_small(pages, plan, kit, unit, kept);
+    write_small(pages, plan, unit, kept);
   }
   pages.space(kGap);
   write_rules(pages);

@@ -103,14 +103,14 @@ std::string figure_of(const Picture& picture, const std::string& id, const char*
 }
 
 /// The section with its dimensions, at the largest of some scales with room for it.
-Picture section_picture(const Section& section, Unit unit, double division) {
+Picture section_picture(const Section& section, Unit unit) {
   constexpr std::array<double, 14> kScales = {8, 6, 5, 4, 3, 2.5, 2, 1.5, 1.25, 1, 0.8, 0.6, 0.5, 0.4};
   for (const double scale : kScales) {
-    Picture picture = dimensioned_picture(section, unit, division, scale);
+    Picture picture = dimensioned_picture(section, unit, scale);
     if (picture.width <= kWidth && picture.height <= kHeight) return picture;
   }
   const double scale = 0.5 * std::min(kWidth / section.width, kHeight / section.thickness);
-  return dimensioned_picture(section, unit, division, std::min(scale, kScales.back()));
+  return dimensioned_picture(section, unit, std::min(scale, kScales.back()));
 }
 
 /// A plan on a page: its ids begin with `id`, its steps have headings of `level`.
@@ -132,7 +132,7 @@ struct Step {
 std::vector<Step> steps_to_show(const Part& part, const Listing& listing) {
   const Plan& plan = part.plan;
   const Unit unit = part.options.report.unit;
-  const Picture section = section_picture(plan.section, unit, gauge_division(part.kit.shop, unit));
+  const Picture section = section_picture(plan.section, unit);
   const auto first = next_heading(listing.before.begin() + 1, listing.before.end());
   std::vector<Step> out;
   out.push_back({"The finished section", "The finished section", figure_of(section, part.id + "p0"),
@@ -191,7 +191,7 @@ std::string plan_part(const Part& part, const Listing& listing) {
     out += bench(part, steps_to_show(part, listing));
   } else {
     const Unit unit = part.options.report.unit;
-    const Picture section = section_picture(part.plan.section, unit, gauge_division(part.kit.shop, unit));
+    const Picture section = section_picture(part.plan.section, unit);
     out += "<div class=\"still\">\n" + figure_of(section, part.id + "p0") + "<div class=\"words\">\n" +
            parts(first, listing.before.end(), part.level, before) + "</div>\n</div>\n";
   }

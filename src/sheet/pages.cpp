@@ -1,4 +1,4 @@
-// Breaking text into pages. Shown by tests/sheet/pages_test.cpp and pdf_test.cpp.
+// Breaking text into pages. Shown by tests/sheet/pdf_test.cpp.
 #include "sheet/pages.h"
 
 #include <algorithm>

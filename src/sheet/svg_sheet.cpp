@@ -95,10 +95,10 @@ void write_plan(Writer& writer, const Plan& plan, const Kit& kit, const SheetOpt
   const Unit unit = options.report.unit;
   writer.blocks(listing.before);
   writer.space(kGap);
-  Picture section = dimensioned_picture(plan.section, unit, gauge_division(kit.shop, unit), 1);
+  Picture section = dimensioned_picture(plan.section, unit, 1);
   if (section.width > kWidth - 2 * kMargin) {
     const double scale = 0.95 * (kWidth - 2 * kMargin) / section.width;
-    section = dimensioned_picture(plan.section, unit, gauge_division(kit.shop, unit), scale);
+    section = dimensioned_picture(plan.section, unit, scale);
   }
   writer.picture(std::move(section));
   writer.space(kGap);

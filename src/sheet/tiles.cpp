@@ -1,4 +1,4 @@
-// Parts of a large picture. Shown by tests/sheet/pages_test.cpp.
+// Parts of a large picture. Shown by tests/sheet/full_size_test.cpp.
 #include "sheet/tiles.h"
 
 #include <algorithm>

@@ -5,10 +5,10 @@
 #include <cmath>
 
 #include "catch.h"
-#include "report/figures.h"
 #include "sheet/levels.h"
 #include "sheet/plans.h"
 #include "sheet/tiles.h"
+#include "text/figures.h"
 
 using namespace arrisline;
 
@@ -42,8 +42,7 @@ TEST_CASE("no figure of a section lies on another, at any scale, in either unit"
       for (const Unit unit : {Unit::inch, Unit::mm}) {
         for (const double scale : {0.4, 1.0, 4.0}) {
           INFO(one.name << " at " << scale);
-          const Picture picture =
-              dimensioned_picture(one.plan.section, unit, gauge_division(one.kit.shop, unit), scale);
+          const Picture picture = dimensioned_picture(one.plan.section, unit, scale);
           check_apart(picture);
           const std::string width = exact(one.plan.section.width, unit);
           CHECK(has(picture, width.substr(0, width.size() - 3)));
@@ -59,7 +58,7 @@ TEST_CASE("a section has the figures of its profile", "[sheet]") {
       read_profile("units inch\nstock 2 wide, 3/4 thick\nstart face 1/2\nstep down 1/8\ncavetto 3/8\n"
                    "fillet out 1/8\n",
                    "test.profile"));
-  const Picture picture = dimensioned_picture(section, Unit::inch, 25.4 / 32, 1);
+  const Picture picture = dimensioned_picture(section, Unit::inch, 1);
   std::vector<std::string> words;
   for (const Label& label : picture.labels) words.push_back(label.words);
   std::sort(words.begin(), words.end());
@@ -82,9 +81,8 @@ TEST_CASE("figures pushed apart keep their order and stay near", "[sheet]") {
 TEST_CASE("the parts of a large picture cover it, and each label is whole on one of them", "[sheet]") {
   for (const test::Drawable& one : test::drawn_extremes()) {
     INFO(one.name);
-    const Picture whole =
-        dimensioned_picture(one.plan.section, Unit::mm, gauge_division(one.kit.shop, Unit::mm), 1);
-    const Tiling tiling = tiles_of(whole, 120, 80);
+    const Picture whole = dimensioned_picture(one.plan.section, Unit::mm, 1);
+    const Tiling tiling = tiles_of(whole, 120, 80, 100);
     CHECK(tiling.tiles.size() == tiling.rows * tiling.columns);
     for (const Tile& tile : tiling.tiles) {
       CHECK(tile.picture.width <= 120 + 1e-9);
