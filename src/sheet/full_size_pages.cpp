@@ -5,11 +5,11 @@
 #include <array>
 #include <cmath>
 
-#include "report/figures.h"
 #include "report/gauge_lines.h"
 #include "sheet/full_size.h"
 #include "sheet/picture.h"
 #include "sheet/tiles.h"
+#include "text/figures.h"
 
 namespace arrisline {
 namespace {

@@ -4,7 +4,6 @@
 #include <array>
 
 #include "arrisline/sheet.h"
-#include "report/figures.h"
 #include "report/job_words.h"
 #include "report/listing.h"
 #include "sheet/full_size.h"

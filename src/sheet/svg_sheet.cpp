@@ -2,7 +2,6 @@
 #include <algorithm>
 
 #include "arrisline/sheet.h"
-#include "report/figures.h"
 #include "report/job_words.h"
 #include "report/listing.h"
 #include "sheet/full_size.h"
