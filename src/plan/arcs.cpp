@@ -1,6 +1,7 @@
 // Curved cuts: the tilts at which a hollow or a round finishes an arc, and the ways to put stretches of one
 // arc together. Shown by tests/plan/reach_test.cpp.
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <optional>
@@ -193,16 +194,24 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
   return tilts;
 }
 
+/// A lean about the sole's own centre from the upright tilt `from`, and on from there.
+struct Leaning {
+  double from = 0;
+  std::vector<Pose> poses;  // the one upright at `from` first
+};
+
 /// Where a wall or the next flat lets a plane of another radius turn no farther than `end`: it leans back
 /// about its own centre, and then goes on toward the end of the arc bearing nearer and nearer to the edge of
-/// its sole.
-std::vector<Pose> leaning_on(const Problem& problem, const Surface& arc, const Plane& plane,
-                             const std::vector<double>& tilts, double toward) {
+/// its sole. It leans back where the blank lies the same way for that and all that follows: at `end`, or
+/// short of it where the plane lies on its side.
+Leaning leaning_on(const Problem& problem, const Surface& arc, const Plane& plane,
+                   const std::vector<double>& tilts, double toward) {
   const double end = toward > 0 ? tilts.back() : tilts.front();
   constexpr double kStep = 0.5;  // degrees
   constexpr double kGain = 1.0;  // degrees of the arc, for which it is worth leaning
   constexpr int kLeans = 24;
   const double beta = to_degrees(plane.half_arc());
+  const double most_lean = std::min(beta, 2 * beta - kOverlap);
   const double goal = toward > 0 ? arc.hi : arc.lo;
   if (worst_between(problem, arc, plane, tilts, std::min(end, goal), std::max(end, goal)) <=
       allowances(problem).front())
@@ -210,39 +219,64 @@ std::vector<Pose> leaning_on(const Problem& problem, const Surface& arc, const P
   auto pose_at = [&](double contact, double lean) {
     return leaning_pose(problem, arc, plane, contact, contact - toward * lean);
   };
-  auto stands_at = [&](double contact, double lean) {
-    const Pose pose = pose_at(contact, lean);
-    return toward * (pose.tilt - end) < 1e-6 && !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
-           body_clears(problem.section.target, plane, pose);
-  };
-  double best_lean = 0, farthest = end;
-  for (int i = 1; i <= kLeans; ++i) {
-    const double lean = beta * i / kLeans;
-    if (!stands_at(end, lean)) continue;
-    double at = end;
-    while (toward * (goal - at) > 1e-9) {
-      const double next = toward * (goal - at) < kStep ? goal : at + toward * kStep;
-      if (stands_at(next, lean)) {
-        at = next;
-        continue;
+  std::vector<double> hinges = {end};
+  const double halves = (end / 90 - 1) / 2;
+  const double on_side = 90 * (2 * (toward > 0 ? std::floor(halves) : std::ceil(halves)) + 1);
+  if (on_side > tilts.front() && on_side < tilts.back()) hinges.push_back(on_side);
+  double best_lean = 0, best_hinge = end, farthest = end;
+  for (const double hinge : hinges) {
+    auto stands_at = [&](double contact, double lean) {
+      const Pose pose = pose_at(contact, lean);
+      return toward * (pose.tilt - end) < 1e-6 &&
+             lies_for(std::array{pose_at(hinge, 0), pose_at(hinge, lean), pose}) &&
+             !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
+             body_clears(problem.section.target, plane, pose);
+    };
+    for (int i = 1; i <= kLeans; ++i) {
+      const double lean = most_lean * i / kLeans;
+      if (!stands_at(hinge, lean) || !stands_at(end, lean)) continue;
+      double at = end;
+      while (toward * (goal - at) > 1e-9) {
+        const double next = toward * (goal - at) < kStep ? goal : at + toward * kStep;
+        if (stands_at(next, lean)) {
+          at = next;
+          continue;
+        }
+        double out = next;
+        while (std::abs(out - at) > 1e-6) {
+          const double mid = (at + out) / 2;
+          (stands_at(mid, lean) ? at : out) = mid;
+        }
+        break;
       }
-      double out = next;
-      while (std::abs(out - at) > 1e-6) {
-        const double mid = (at + out) / 2;
-        (stands_at(mid, lean) ? at : out) = mid;
-      }
-      break;
+      if (toward * (at - farthest) < 1e-6) continue;
+      farthest = at;
+      best_lean = lean;
+      best_hinge = hinge;
     }
-    if (toward * (at - farthest) < 1e-6) continue;
-    farthest = at;
-    best_lean = lean;
   }
-  std::vector<Pose> out;
-  if (toward * (farthest - end) < kGain) return out;
+  if (toward * (farthest - end) < kGain) return {};
+  Leaning out{best_hinge, {pose_at(best_hinge, 0)}};
   std::vector<double> steps;
-  spread(0, std::abs(farthest - end), kMostTurn / 3, steps);
-  for (const double by : steps) out.push_back(pose_at(end + toward * by, best_lean));
+  if (best_hinge != end) spread(best_hinge, end, kMostTurn / 3, steps);
+  if (!steps.empty()) steps.pop_back();
+  spread(end, farthest, kMostTurn / 3, steps);
+  for (const double at : steps) out.poses.push_back(pose_at(at, best_lean));
   return out;
+}
+
+/// The poses at the tilts with those that lean on from one of them beside it, so that what turns the blank
+/// does not come between.
+void put_in(const Leaning& leaning, double toward, std::vector<Pose>& poses) {
+  if (leaning.poses.empty()) return;
+  auto at = std::find_if(poses.begin(), poses.end(), [&](const Pose& pose) {
+    return toward > 0 ? pose.tilt > leaning.from + 1e-6 : pose.tilt > leaning.from - 1e-6;
+  });
+  std::vector<Pose> all = leaning.poses;
+  const auto upright = toward > 0 ? (at == poses.begin() ? poses.end() : at - 1) : at;
+  if (upright != poses.end() && same_pose(*upright, all.front())) all.erase(all.begin());
+  if (toward < 0) std::reverse(all.begin(), all.end());
+  poses.insert(at, all.begin(), all.end());
 }
 
 /// Splits the poses, in order of tilt, into as few cuts as the turning of the blank allows.
@@ -361,10 +395,8 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     draft.poses = poses_at(problem, arc, plane, tilts);
     const double r = radius(problem.edge(arc));
     if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {
-      const std::vector<Pose> low = leaning_on(problem, arc, plane, tilts, -1);
-      const std::vector<Pose> high = leaning_on(problem, arc, plane, tilts, 1);
-      draft.poses.insert(draft.poses.begin(), low.rbegin(), low.rend());
-      draft.poses.insert(draft.poses.end(), high.begin(), high.end());
+      put_in(leaning_on(problem, arc, plane, tilts, 1), 1, draft.poses);
+      put_in(leaning_on(problem, arc, plane, tilts, -1), -1, draft.poses);
     }
     std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
     // One of another radius is guided at places of its own: by the ends of what it can turn through as well.

@@ -12,6 +12,10 @@ namespace arrisline {
 namespace {
 
 constexpr double kOwnArc = 10;  // degrees of its own arc that guide a sole
+/// How a later pose of a cut turns on: degrees of its sole that lie over an earlier one about the same
+/// centre, and the step where the sole turns about the centre of the arc.
+constexpr double kOverlap = 10;
+constexpr double kMostStep = 30;
 
 /// Degrees of the arc that the sole at `tilt` shares with earlier cuts of the same plane on it.
 bool rides_in_own_arc(const Problem& problem, const Draft& draft, double tilt,
@@ -49,6 +53,30 @@ int settings_after(const Step& step, const Step* previous) {
   return static_cast<int>(lines.size()) - (still_set ? 1 : 0);
 }
 
+/// Whether the plane gets from the one pose to the other as rule 4 lets it.
+bool follows(const Plane& plane, Point arc_centre, const Pose& earlier, const Pose& later) {
+  auto turned_about = [&](Point centre) {
+    return distance(to_sole_frame(earlier, centre), to_sole_frame(later, centre)) <= kSameCircle;
+  };
+  const double step = std::abs(wrap_degrees(later.tilt - earlier.tilt));
+  const double side = plane.kind == PlaneKind::round ? plane.radius : -plane.radius;
+  if (2 * to_degrees(plane.half_arc()) - step >= kOverlap &&
+      turned_about(earlier.at + side * outward(earlier.tilt)))
+    return true;
+  return step <= kMostStep && turned_about(arc_centre);
+}
+
+bool all_follow(const Problem& problem, const Draft& draft) {
+  const Point centre = problem.edge(problem.surfaces[static_cast<std::size_t>(draft.arc)]).centre;
+  for (auto pose = draft.poses.begin() + 1; pose < draft.poses.end(); ++pose) {
+    if (std::none_of(draft.poses.begin(), pose, [&](const Pose& earlier) {
+          return follows(problem.plane(draft.plane), centre, earlier, *pose);
+        }))
+      return false;
+  }
+  return true;
+}
+
 }  // namespace
 
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
@@ -65,6 +93,16 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
     // Square to the arc before leaning on about the sole's own centre.
     return std::abs(a.tilt - at_a) < std::abs(b.tilt - at_b) - 1e-6;
   });
+  // One that the plane gets to only by way of another comes after that one.
+  const Point centre = problem.edge(arc).centre;
+  for (auto next = poses.begin() + 1; next < poses.end(); ++next) {
+    const auto found = std::find_if(next, poses.end(), [&](const Pose& pose) {
+      return std::any_of(poses.begin(), next,
+                         [&](const Pose& earlier) { return follows(plane, centre, earlier, pose); });
+    });
+    if (found == poses.end()) break;
+    std::rotate(next, found, found + 1);
+  }
   return poses;
 }
 
@@ -121,7 +159,7 @@ std::vector<Step> curved_starts(const Problem& problem, const Draft& draft,
     step.rides = Rides::two_arrises;
     step.guidance = start.guidance;
     step.ill_laid = !well_laid(step.guidance, problem.plane(draft.plane));
-    out.push_back(std::move(step));
+    if (all_follow(problem, step.draft)) out.push_back(std::move(step));
   }
   if (!out.empty()) return out;
   for (const Pose& pose : draft.poses) {
@@ -130,7 +168,7 @@ std::vector<Step> curved_starts(const Problem& problem, const Draft& draft,
     step.draft = draft;
     step.draft.poses = poses_from(problem, draft, pose.tilt);
     step.rides = Rides::own_arc;
-    return {step};
+    if (all_follow(problem, step.draft)) return {step};
   }
   return {};
 }

@@ -39,7 +39,8 @@ struct Sequence {
 Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
 
 /// The poses of a curved draft reordered to begin at `start` and turn outward from it; `start` itself is put
-/// in where it is none of them.
+/// in where it is none of them. One that rule 4 reaches only by way of another comes after it; one that it
+/// does not reach at all comes last.
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start);
 
 /// The draft on this wood, every rule that concerns it checked: one step for each tilt it may start at. None

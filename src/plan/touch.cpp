@@ -65,11 +65,29 @@ void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
   }
 }
 
+/// mm: places this near in height to the highest of a contact are as high. Wood left by a sole of the same
+/// radius lies level under this one over a whole stretch, and rounding must not choose a place in it.
+constexpr double kLevel = 1e-6;
+
 struct Stretch {
   double from, to;  // u, from ≤ to
-  double peak;      // u
-  double height;
-  bool clipped;  // the peak is where the edge of the sole cuts the wood's boundary
+  double height = kNothing;
+  double first = 0, last = 0;  // u, first ≤ last: the outermost of the places that are highest
+  bool clipped = false;        // one of them is where the edge of the sole cuts the wood's boundary
+
+  double peak() const { return (first + last) / 2; }
+
+  void rises(double u, double h, bool cut_by_edge) {
+    if (h > height + kLevel) {
+      first = last = u;
+      clipped = cut_by_edge;
+    } else if (h >= height - kLevel) {
+      first = std::min(first, u);
+      last = std::max(last, u);
+      clipped = clipped || cut_by_edge;
+    }
+    height = std::max(height, h);
+  }
 };
 
 }  // namespace
@@ -259,17 +277,14 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     double from = 0;
     for (const double to : ts) {
       if (to - from > 1e-12 && resting.depth(point_at(edge, (from + to) / 2)) > kSame) {
-        Stretch s{half, -half, 0, kNothing, false};
+        Stretch s{half, -half};
         auto consider = [&](double t) {
           const Point p = point_at(edge, t);
           const double u = std::clamp(sweep.u(p), -half, half);
           const double h = height_at(sweep, p);
           s.from = std::min(s.from, u);
           s.to = std::max(s.to, u);
-          if (h <= s.height) return;
-          s.height = h;
-          s.peak = u;
-          s.clipped = t > 0 && t < 1 && std::abs(std::abs(u) - half) < 1e-6;
+          s.rises(u, h, t > 0 && t < 1 && std::abs(std::abs(u) - half) < 1e-6);
         };
         consider(from);
         consider(to);
@@ -289,28 +304,28 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     if (!merged.empty() && s.from <= merged.back().to + kOneContact * sweep.plane().width) {
       Stretch& last = merged.back();
       last.to = std::max(last.to, s.to);
-      if (s.height > last.height) {
-        last.height = s.height;
-        last.peak = s.peak;
-        last.clipped = s.clipped;
+      if (s.height > kNothing) {
+        last.rises(s.first, s.height, s.clipped);
+        last.rises(s.last, s.height, s.clipped);
       }
     } else {
       merged.push_back(s);
     }
   }
   for (const Stretch& s : merged) {
-    Contact contact{s.from, s.to, s.peak, false};
-    if (s.clipped) {
+    const double peak = s.peak();
+    Contact contact{s.from, s.to, peak, false};
+    if (s.clipped && std::abs(peak) > half - kTouch) {
       // A wall beside the sole, standing above where it bears, holds it there all the same.
-      const double side = s.peak > 0 ? 1 : -1;
+      const double side = peak > 0 ? 1 : -1;
       const double wall_from = side * (half + 1e-6);
       const double wall_to = side * (half + kTouch);
       const double beside =
           rest_height_between(edges, sweep, std::min(wall_from, wall_to), std::max(wall_from, wall_to));
       contact.plain_edge = beside < s.height + 10 * kTouch;
-    } else if (std::min(s.peak - s.from, s.to - s.peak) < kAtEnd &&
+    } else if (std::min(peak - s.from, s.to - peak) < kAtEnd &&
                s.to - s.from < kSolidTip * sweep.plane().width) {
-      const Point uv = {s.peak, s.height + sole_height(sweep.plane(), s.peak)};
+      const Point uv = {peak, s.height + sole_height(sweep.plane(), peak)};
       contact.tip = is_tip(edges, sweep, from_sole_frame(sweep.pose(), uv));
     }
     out.contacts.push_back(contact);
