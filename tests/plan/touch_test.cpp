@@ -189,6 +189,25 @@ TEST_CASE("a patch is two contacts from 20 degrees on", "[touch]") {
   }
 }
 
+TEST_CASE("a patch that lies level under the sole bears in its middle", "[touch]") {
+  // A round set again where it has cut, a slot taken out of its trough since: on either side of it the wood
+  // lies level under the sole, from the slot to the edge of the sole (computed: 17.6° and 14.5° of arc).
+  const Plane round = curved(PlaneKind::round);
+  for (const double turn : {0.0, 37.0}) {
+    INFO(turn);
+    const Pose pose{{25, 9}, turn};
+    Wood wood(blank_outline(50, 19.05));
+    wood.cut(Sweep(round, pose));
+    const Plane slot = rebate(4.5);
+    const double from = -2, to = 2.5;
+    wood.cut(Sweep(slot, {from_sole_frame(pose, {(from + to) / 2, -1}), turn}));
+    const Guidance guided = guidance(touch(wood.edges(), Sweep(round, pose)), round);
+    REQUIRE(guided.two_arrises);
+    CHECK(guided.left == Approx((from - round.width / 2) / 2).margin(1e-4));
+    CHECK(guided.right == Approx((to + round.width / 2) / 2).margin(1e-4));
+  }
+}
+
 TEST_CASE("a sole rests on the highest wood under it, not on a wall at its side", "[touch]") {
   // A step: the face up to x = 20 lowered by 4.
   Wood wood(blank_outline(50, 19.05));
