@@ -257,11 +257,11 @@ Leaning leaning_on(const Problem& problem, const Surface& arc, const Plane& plan
   }
   if (toward * (farthest - end) < kGain) return {};
   Leaning out{best_hinge, {pose_at(best_hinge, 0)}};
-  std::vector<double> steps;
-  if (best_hinge != end) spread(best_hinge, end, kMostTurn / 3, steps);
+  std::vector<double> steps;  // in degrees from the hinge
+  if (best_hinge != end) spread(0, std::abs(end - best_hinge), kMostTurn / 3, steps);
   if (!steps.empty()) steps.pop_back();
-  spread(end, farthest, kMostTurn / 3, steps);
-  for (const double at : steps) out.poses.push_back(pose_at(at, best_lean));
+  spread(std::abs(end - best_hinge), std::abs(farthest - best_hinge), kMostTurn / 3, steps);
+  for (const double by : steps) out.poses.push_back(pose_at(best_hinge + toward * by, best_lean));
   return out;
 }
 
