@@ -176,21 +176,6 @@ Box clear_of(const std::vector<Radius>& radii, double width, double height) {
   return out;
 }
 
-Shape finished_line(const Section& section, const Placing& placing) {
-  Shape shape{Role::finished, {}, false, false};
-  bool on = false;
-  for (std::size_t i = 0; i < section.target.size(); ++i) {
-    if (section.source[i] < 0) {
-      on = false;
-      continue;
-    }
-    if (!on) shape.chains.emplace_back();
-    on = true;
-    shape.chains.back().push_back(placing.edge(section.target[i]));
-  }
-  return shape;
-}
-
 void take_in(Box& box, const Box& other) {
   box = {std::min(box.x0, other.x0), std::min(box.y0, other.y0), std::max(box.x1, other.x1),
          std::max(box.y1, other.y1)};
@@ -230,6 +215,7 @@ Picture dimensioned_picture(const Section& section, Unit unit, double scale) {
       {Role::blank, {placing.chain(blank_outline(section.width, section.thickness))}, true, false});
   picture.shapes.push_back({Role::wood, {placing.chain(section.target)}, true, false});
   picture.shapes.push_back(finished_line(section, placing));
+  picture.shapes.back().clipped = false;
   const std::vector<Radius> radii = radii_of(section, unit, placing);
   Levels(section, unit, scale).draw(picture, clear_of(radii, width, height));
   add_radii(picture, radii);

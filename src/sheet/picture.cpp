@@ -55,25 +55,6 @@ Shape region_shape(Role role, const Region& region, const Placing& placing) {
   return shape;
 }
 
-/// What has to be cut of the target's outline, in as few chains as it has stretches.
-Shape finished_line(const Section& section, const Placing& placing) {
-  Shape shape{Role::finished, {}, false, true};
-  std::vector<Edge> chain;
-  const auto end_chain = [&] {
-    if (!chain.empty()) shape.chains.push_back(placing.chain(chain));
-    chain.clear();
-  };
-  for (std::size_t i = 0; i < section.target.size(); ++i) {
-    if (section.source[i] < 0) {
-      end_chain();
-    } else {
-      chain.push_back(section.target[i]);
-    }
-  }
-  end_chain();
-  return shape;
-}
-
 Shape blank_shape(const Section& section, const Placing& placing) {
   return {Role::blank, {placing.chain(blank_outline(section.width, section.thickness))}, true, true};
 }
@@ -150,6 +131,24 @@ std::string description_of(const Cut& cut, const StepView& step) {
 }
 
 }  // namespace
+
+Shape finished_line(const Section& section, const Placing& placing) {
+  Shape shape{Role::finished, {}, false, true};
+  std::vector<Edge> chain;
+  const auto end_chain = [&] {
+    if (!chain.empty()) shape.chains.push_back(placing.chain(chain));
+    chain.clear();
+  };
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    if (section.source[i] < 0) {
+      end_chain();
+    } else {
+      chain.push_back(section.target[i]);
+    }
+  }
+  end_chain();
+  return shape;
+}
 
 std::string scale_words(double scale) {
   return scale >= 1 ? plain(scale, 2) + " : 1" : "1 : " + plain(1 / scale, 2);
