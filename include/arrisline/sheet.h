@@ -36,11 +36,12 @@ std::string html_sheet(const Job& job, const JobPlan& plan, const SheetOptions& 
 struct CharacterOptions {
   bool ascii = false;        // else Unicode
   bool steps = false;        // a picture of each cut too
-  std::size_t columns = 80;  // no line is wider
+  std::size_t columns = 80;  // no line of a picture is wider; at least 40
+  Unit unit = Unit::inch;    // of the rule beside it
 };
 
-/// The section of a plan drawn with characters: the wood that stays, the waste, and the finished line between
-/// them, told apart without colour.
+/// The section of a plan drawn with characters, words before it and a key after it: the wood that stays, the
+/// waste, and the finished line between them, told apart without colour.
 std::string drawn_in_characters(const Plan& plan, const CharacterOptions& options);
 
 }  // namespace arrisline
