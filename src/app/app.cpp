@@ -161,13 +161,26 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
   parser.add_option("--paper", arguments.paper);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "plan", argc, argv,
-                          {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
-                           "--prefer", "--unit", "--output", "--sheet", "--paper", "--help"});
+  bool picture = false, no_picture = false;
+  parser.add_flag("--picture", picture);
+  parser.add_flag("--no-picture", no_picture);
+  parser.add_flag("--steps", arguments.steps);
+  parser.add_flag("--ascii", arguments.ascii);
+  const auto stop =
+      parse(parser, "plan", argc, argv,
+            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit", "--prefer", "--unit",
+             "--output", "--sheet", "--paper", "--picture", "--no-picture", "--steps", "--ascii", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
   if (lacking) return *lacking;
+  const std::string asked = arguments.steps ? "--steps" : "--picture";
+  picture = picture || arguments.steps;
+  if (picture && no_picture) return bad_usage("plan", asked + " and --no-picture contradict each other");
+  if (picture && arguments.json)
+    return bad_usage("plan", asked + " goes with the cut list, and --json prints none");
+  arguments.picture = picture || (!no_picture && !arguments.json && !arguments.output && picture_welcome());
+  arguments.ascii = arguments.ascii || !utf8_welcome();
   arguments.colour = !arguments.output && colour_welcome();
   Patient patient;
   arguments.outside = patient.outside();

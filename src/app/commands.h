@@ -47,6 +47,9 @@ struct PlanArguments {
   std::optional<std::string> paper;
   bool json = false;
   bool colour = false;
+  bool picture = false;  // of the section, above the cut list
+  bool steps = false;    // and of each cut
+  bool ascii = false;    // drawn with nothing else
   Outside outside;
 };
 Outcome plan_command(const PlanArguments& arguments);

@@ -53,6 +53,11 @@ usage: arrisline plan PROFILE --kit KIT [options]
                      section at true size) or FILE.html (to step through); may
                      be given several times
   --paper a4|letter  of a PDF (default: the usual one of your locale)
+  --picture          draw the section above the cut list, in files and pipes too;
+                     on a terminal it is drawn unasked
+  --no-picture       draw nothing
+  --steps            draw the section and each cut
+  --ascii            draw with ASCII, as where the locale is not UTF-8
   -h, --help         this text
 
 L is a length such as 1/64, .01 or 0.3mm; a bare number has the unit of --unit,

@@ -3,6 +3,8 @@
 #include "app/output.h"
 
 #include <fcntl.h>
+#include <langinfo.h>
+#include <locale.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -141,9 +143,21 @@ std::optional<std::string> unwritable(const std::string& path) {
 bool colour_welcome() {
   const char* no_colour = std::getenv("NO_COLOR");
   if (no_colour != nullptr && *no_colour != '\0') return false;
+  return picture_welcome();
+}
+
+bool picture_welcome() {
   const char* terminal = std::getenv("TERM");
   if (terminal == nullptr || std::string_view(terminal) == "dumb") return false;
   return ::isatty(STDOUT_FILENO) == 1;
+}
+
+bool utf8_welcome() {
+  const locale_t environment = ::newlocale(LC_CTYPE_MASK, "", nullptr);
+  if (environment == nullptr) return false;  // no such locale on this machine
+  const bool out = std::string_view(::nl_langinfo_l(CODESET, environment)) == "UTF-8";
+  ::freelocale(environment);
+  return out;
 }
 
 }  // namespace arrisline

@@ -29,4 +29,10 @@ std::optional<std::string> unwritable(const std::string& path);
 /// Colour is welcome: standard output is a terminal that can, and NO_COLOR is not set.
 bool colour_welcome();
 
+/// A picture of characters is welcome unasked: standard output is a terminal that can place them.
+bool picture_welcome();
+
+/// Text is to be UTF-8, by the locale of the environment. The program's own locale stays as it is.
+bool utf8_welcome();
+
 }  // namespace arrisline

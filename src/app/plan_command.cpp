@@ -51,7 +51,10 @@ Outcome plan_command(const PlanArguments& arguments) {
   if (arguments.gauge_error && plan.feasible) slips = gauge_error(plan, *off);
   const GaugeError* slipped = slips ? &*slips : nullptr;
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
-  outcome.out = arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
+  if (arguments.picture)
+    outcome.out = drawn_in_characters(plan, {arguments.ascii, arguments.steps, kPageColumns, *unit}) + "\n";
+  outcome.out +=
+      arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
