@@ -11,10 +11,16 @@ namespace {
 
 constexpr double kTall = 2;  // height of a character over its width, as terminals have it within a tenth
 
-/// Millimetres of the blank to show, from the working edge.
-double shown_of(const Section& section) {
+// Part of a dot, or of an edge, that keeps a place off the borders between dots, where the noise of the
+// arithmetic would decide and a section and its mirror image come out different.
+constexpr double kTie = 1e-6;
+
+/// Millimetres of the blank to show, from the working edge. `room` is what fits where the scale is that of
+/// the rows.
+double shown_of(const Section& section, double room) {
   const double right = std::max(reach(section), section.thickness / 2) * 1.25 + section.thickness / 2;
-  return works_back_edge(section) || section.width <= 1.3 * right ? section.width : right;
+  const bool all = works_back_edge(section) || section.width <= std::max(1.3 * right, room);
+  return all ? section.width : right;
 }
 
 std::size_t whole(double value) {
@@ -101,8 +107,9 @@ void draw_finished_line(Raster& raster, const Section& section, const Grid& grid
     const Edge& edge = section.target[i];
     const double steps = std::ceil(4 * length(edge) / dot);
     for (double k = 0; k <= steps; ++k) {
-      const Point along = direction_at(edge, k / steps);
-      const Point p = point_at(edge, k / steps) + in * Point{-along.y, along.x} - grid.origin;
+      const double t = std::clamp(k / steps, kTie, 1 - kTie);
+      const Point along = direction_at(edge, t);
+      const Point p = point_at(edge, t) + in * Point{-along.y, along.x} - grid.origin;
       const std::optional<std::size_t> place = mask.place((1 / dot) * p);
       if (!place) continue;
       mask.set[*place] = true;
@@ -118,10 +125,11 @@ void draw_finished_line(Raster& raster, const Section& section, const Grid& grid
 
 Grid grid_of(const Section& section, Unit unit, std::size_t most_columns, std::size_t most_rows) {
   Grid grid;
-  grid.shown = shown_of(section);
+  // The least that a character can be wide for the rows to do.
+  const double by_rows = section.thickness / (kTall * static_cast<double>(most_rows));
+  grid.shown = shown_of(section, by_rows * static_cast<double>(most_columns));
   grid.cut_off = grid.shown < section.width;
-  const double least = std::max(grid.shown / static_cast<double>(most_columns),
-                                section.thickness / (kTall * static_cast<double>(most_rows)));
+  const double least = std::max(grid.shown / static_cast<double>(most_columns), by_rows);
   grid.rule = round_length(std::max(grid.shown / 2, least), unit);
   const double columns = std::max(1.0, std::floor(grid.rule / least + 1e-9));
   grid.rule_columns = static_cast<std::size_t>(columns);
@@ -138,7 +146,9 @@ Grid grid_of(const Section& section, Unit unit, std::size_t most_columns, std::s
 
 Raster raster_of(const Section& section, const Region& before, const Region& after, const Grid& grid,
                  std::size_t line_width) {
+  const double in = kTie * grid.dot();
   Raster raster = painted(grid, [&](Point p) {
+    if (p.x < in || p.y < in || p.x > section.width - in || p.y > section.thickness - in) return Dot::none;
     return inside(after, p) ? Dot::wood : inside(before, p) ? Dot::waste : Dot::none;
   });
   for (std::size_t i = 0; i < line_width; ++i) draw_finished_line(raster, section, grid, i);
