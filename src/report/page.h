@@ -38,7 +38,9 @@ class Page {
     add({Block::Kind::line, indent, "", std::string(text)});
   }
   void blank() { add({Block::Kind::blank, 0, "", ""}); }
-  void append(const std::vector<Block>& blocks) { blocks_.insert(blocks_.end(), blocks.begin(), blocks.end()); }
+  void append(const std::vector<Block>& blocks) {
+    blocks_.insert(blocks_.end(), blocks.begin(), blocks.end());
+  }
   std::vector<Block> take() { return std::move(blocks_); }
 
  private:
