@@ -28,7 +28,7 @@ std::string random_bytes(std::mt19937& random) {
 }  // namespace
 
 TEST_CASE("every form of profile and kit at random: read, planned, written, read back and replayed",
-          "[plan][random]") {
+          "[plan][random][grammar]") {
   unsigned seed = kSeed;
   if (const char* given = std::getenv("ARRISLINE_SEED"))
     seed = static_cast<unsigned>(std::strtoul(given, nullptr, 10));
