@@ -1,4 +1,4 @@
-// Shown by tests/sheet/style_test.cpp.
+// Shown by tests/sheet/picture_test.cpp.
 #include "sheet/style.h"
 
 namespace arrisline {
