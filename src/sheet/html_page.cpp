@@ -82,7 +82,7 @@ input[type=range]{flex:1;min-width:4rem;height:max(44px,2.75rem);margin:0;accent
 .after,.sheet{display:grid;grid-template-columns:repeat(auto-fit,minmax(min(100%,24rem),1fr));gap:0 2.5rem}
 .sheet{grid-template-columns:minmax(0,1fr)}
 }
-@media (prefers-reduced-motion:no-preference){
+@media screen and (prefers-reduced-motion:no-preference){
 .live .now figure{animation:appear 0.18s}
 @keyframes appear{from{opacity:0.4}to{opacity:1}}
 }
