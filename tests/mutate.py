@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Puts one small fault at a time into the geometry and the replay and sees whether the tests notice.
 
-    python3 tests/mutate.py [--seed N] [--count N] [--jobs N] [FILE...]
+    python3 tests/mutate.py [--seed N] [--count N] [--jobs N] [--only FILE:LINE]... [FILE...]
 
 Works on copies under build/mutants; the tree itself is never touched. A mutant is one operator, figure, condition or
 statement changed in one place; one that does not compile is not counted. Killed: a test fails, or runs over its time.
@@ -133,12 +133,16 @@ def main():
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--count", type=int, default=200)
     parser.add_argument("--jobs", type=int, default=2)
+    parser.add_argument("--only", action="append", default=[], metavar="FILE:LINE",
+                        help="of the mutants drawn try those of this line alone")
     parser.add_argument("files", nargs="*")
     options = parser.parse_args()
     files = options.files or sorted(str(p.relative_to(TOP)) for folder in ("geometry", "replay")
                                     for p in (TOP / "src" / folder).glob("*.cpp"))
     every = [m for f in files for m in mutants(f)]
     chosen = random.Random(options.seed).sample(every, min(options.count, len(every)))
+    if options.only:  # after the draw, so that a survivor of a seed is found again by the same seed
+        chosen = [m for m in chosen if f"{m[0]}:{m[1]}" in options.only]
     print(f"{len(every)} mutants in {len(files)} files, {len(chosen)} tried (seed {options.seed})", flush=True)
     queue, lock, done, survivors = list(reversed(chosen)), threading.Lock(), [], []
 
