@@ -117,6 +117,19 @@ double off_target(const std::vector<Point>& line, const Section& section, Point 
   return out;
 }
 
+/// Where the blank's corner at the face and the working edge lies on the page, the blank being as large as it
+/// is.
+Point place_of_blank(const std::string& svg, const Section& section) {
+  // Its outline is the first dotted one, 0.13 mm wide.
+  std::vector<Point> blank;
+  for (const auto& line : strokes(svg, 0.13))
+    if (line.size() >= 4 && blank.empty()) blank = line;
+  REQUIRE(blank.size() >= 4);
+  CHECK(blank[2].x - blank[0].x == Approx(section.width).margin(0.01));
+  CHECK(blank[2].y - blank[0].y == Approx(section.thickness).margin(0.01));
+  return blank[0];
+}
+
 }  // namespace
 
 TEST_CASE("pages of A4 and Letter, with title, subject, program and date", "[sheet][pdf]") {
@@ -160,14 +173,7 @@ TEST_CASE("the finished line is true to size, and so are the rules", "[sheet][pd
     const Folder folder;
     put(folder, sheet(one, Paper::a4));
     const std::string svg = page_as_svg(folder, 1);
-    // Where the blank lies, its outline being the first dotted one: 0.13 mm wide.
-    std::vector<Point> blank;
-    for (const auto& line : strokes(svg, 0.13))
-      if (line.size() >= 4 && blank.empty()) blank = line;
-    REQUIRE(blank.size() >= 4);
-    const Point shift = blank[0];
-    CHECK(blank[2].x - shift.x == Approx(section.width).margin(0.01));
-    CHECK(blank[2].y - shift.y == Approx(section.thickness).margin(0.01));
+    const Point shift = place_of_blank(svg, section);
     const auto finished = strokes(svg, 0.5);
     REQUIRE_FALSE(finished.empty());
     const std::vector<Point>& line = finished.front();
@@ -255,4 +261,21 @@ TEST_CASE("a section larger than a page goes over parts with their places", "[sh
   for (const char* words : {"part A, row 1 of 2, column 1 of 3", "part F, row 2 of 2, column 3 of 3",
                             "It follows at full size as parts A to F"})
     CHECK(contains(text, words));
+  // Each part is drawn at true size, a piece of the same whole.
+  Point before;
+  for (int page = 2; page <= 7; ++page) {
+    INFO("page " << page);
+    const std::string svg = page_as_svg(folder, page);
+    const Point shift = place_of_blank(svg, wide.plan.section);
+    // The bead lies on the first part alone; the other heavy line of a page is a box of the map.
+    std::size_t beads = 0;
+    for (const auto& line : strokes(svg, 0.5)) {
+      if (line.size() < 10) continue;
+      ++beads;
+      CHECK(off_target(line, wide.plan.section, shift) < 0.05);
+    }
+    CHECK(beads == (page == 2 ? 1U : 0U));
+    CHECK(distance(shift, before) > 50);
+    before = shift;
+  }
 }
