@@ -318,18 +318,16 @@ int run(int argc, const char* const* argv) {
     outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() + "\n"};
   }
   complain(outcome.err);
-  // An answer that lacks something is no file.
-  if (outcome.code == kOurFault) outcome.sheets.clear();
-  for (const Outcome::File& sheet : outcome.sheets)
-    if (!put(sheet.path, sheet.text)) return kOurFault;
-  if (outcome.file) {
-    if (outcome.code == kOurFault) return outcome.code;
-    return put(*outcome.file, outcome.out) ? outcome.code : kOurFault;
+  bool written = true;              // where a sheet cannot be, the answer is given all the same
+  if (outcome.code != kOurFault) {  // an answer that lacks something is no file
+    for (const Outcome::File& sheet : outcome.sheets) written = put(sheet.path, sheet.text) && written;
+    if (outcome.file) written = put(*outcome.file, outcome.out) && written;
   }
-  if (write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
+  if (!outcome.file && write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
     complain(std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n");
-    return kOurFault;
+    written = false;
   }
+  if (!written) return kOurFault;
   return outcome.code;
 }
 
