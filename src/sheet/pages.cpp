@@ -220,7 +220,8 @@ void Pages::together(const std::vector<Block>& blocks) {
 
 void Pages::picture(Picture picture) {
   const double height = picture.height;
-  put(std::move(picture), {left() + (width() - picture.width) / 2, down_});
+  const double across = left() + (width() - picture.width) / 2;
+  put(std::move(picture), {across, down_});
   skip(height);
 }
 
