@@ -188,7 +188,7 @@ Listing listing_of(const Plan& plan, const Kit& kit, const ReportOptions& option
   Listing out;
   Page page;
   const Section& section = plan.section;
-  page.heading(section.name.empty() ? "Cut list" : "Cut list: " + shorten(section.name, 150));
+  page.heading(named("Cut list", section.name));
   page.line(2, "Stock: " + exact(section.width, options.unit) + " wide, " +
                    exact(section.thickness, options.unit) + " thick.");
   if (!kit.name.empty()) page.line(2, "Kit: " + shorten(kit.name, 150) + ".");

@@ -175,6 +175,11 @@ std::string shorten(std::string_view text, std::size_t limit) {
   return all + "...";
 }
 
+std::string named(const std::string& what, std::string_view name) {
+  constexpr std::size_t kNameColumns = 150;
+  return name.empty() ? what : what + ": " + shorten(name, kNameColumns);
+}
+
 std::string in_columns(const std::vector<Block>& blocks, bool colour) {
   std::string out;
   for (const Block& block : blocks) {

@@ -69,11 +69,6 @@ std::string key_line(const std::string& waste, const Samples& key) {
 /// Where a sole comes down: over the middle of what it takes, or of its part within the blank.
 std::optional<Mark> mark_of(const Cut& cut, const Pose& pose, const StepView& step, const Grid& grid) {
   constexpr int kPlaces = 64;  // across the sole; a character is seldom finer
-  const auto holds = [](const Region& region, Point p) {
-    bool out = false;
-    for (const Loop& loop : region) out ^= contains(loop, p);
-    return out;
-  };
   const double row = 2 * grid.column;
   double sum = 0, sum_within = 0;
   int count = 0, count_within = 0;
@@ -85,7 +80,7 @@ std::optional<Mark> mark_of(const Cut& cut, const Pose& pose, const StepView& st
     if (p.x < 0 || p.y < 0 || p.x > right_below.x || p.y > right_below.y) continue;
     sum_within += u;
     ++count_within;
-    if (!holds(step.before, p) || holds(step.after, p)) continue;
+    if (!contains(step.before, p) || contains(step.after, p)) continue;
     sum += u;
     ++count;
   }

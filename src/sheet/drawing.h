@@ -10,6 +10,10 @@
 
 namespace arrisline {
 
+inline Edge line(Point from, Point to) {
+  return {from, to, {}, Turn::straight};
+}
+
 /// What a shape stands for; style.h says how it looks, so that every kind of sheet looks alike.
 enum class Role {
   wood,      // as it stands

@@ -54,10 +54,6 @@ double lean(double pushed) {
   return pushed < kStraightTo ? 0 : std::clamp(0.5 * pushed, 1.5, 7.0);
 }
 
-Edge line(Point a, Point b) {
-  return {a, b, {}, Turn::straight};
-}
-
 void add_flags(Picture& picture, const std::vector<Level>& levels, double edge, double clear, double down) {
   std::vector<double> places;
   double best = std::numeric_limits<double>::infinity();

@@ -92,4 +92,10 @@ double area(const Region& region) {
   return out;
 }
 
+bool contains(const Region& region, Point p) {
+  bool out = false;
+  for (const Loop& loop : region) out ^= contains(loop, p);
+  return out;
+}
+
 }  // namespace arrisline

@@ -19,5 +19,7 @@ using Region = std::vector<Loop>;
 Region linked(std::span<const Edge> pieces);
 
 double area(const Region& region);
+/// Within an odd number of its outlines, so that a hole is no part of it.
+bool contains(const Region& region, Point p);
 
 }  // namespace arrisline

@@ -167,12 +167,11 @@ void Pages::heading(const std::string& words) {
   flow(paragraphs({{Block::Kind::heading, 0, "", words}}, width()));
 }
 
-void Pages::text(const std::string& words, bool bold) {
+void Pages::text(const std::string& words) {
   Paragraph p;
   p.size = kType;
   p.before = kBetween;
-  p.bold = bold;
-  p.lines = lines_of(words, kType, bold, width());
+  p.lines = lines_of(words, kType, false, width());
   flow({p});
 }
 

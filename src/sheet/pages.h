@@ -50,7 +50,6 @@ class Pages {
   double room() const;
   /// All that a page has room for.
   double most_room() const;
-  bool fresh() const { return fresh_; }
   std::size_t index() const { return pages_.size() - 1; }
   Sheet& page() { return pages_.back(); }
 
@@ -58,7 +57,7 @@ class Pages {
   void skip(double height);
   void title(const std::string& words, std::size_t lines);
   void heading(const std::string& words);
-  void text(const std::string& words, bool bold = false);
+  void text(const std::string& words);
   /// Headings stay with what follows them, and no line of a paragraph stands alone.
   void blocks(const std::vector<Block>& blocks);
   /// All of it on one page where it has room on one.

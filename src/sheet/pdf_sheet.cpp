@@ -9,12 +9,7 @@
 namespace arrisline {
 namespace {
 
-constexpr std::size_t kNameColumns = 150;
 constexpr double kWorthBeginning = 100;  // mm of a page
-
-std::string named(const std::string& what, const std::string& name) {
-  return name.empty() ? what : what + ": " + shorten(name, kNameColumns);
-}
 
 /// All pages of one plan; `of` comes before the names of its parts where a reader jumps to them.
 void write_plan(Pages& pages, std::vector<Bookmark>& bookmarks, const std::string& of, const Plan& plan,

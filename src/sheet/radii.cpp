@@ -20,10 +20,6 @@ constexpr double kOnLine = 14;
 constexpr double kAcross = 3;
 constexpr double kThrough = 60;  // to lead across another figure
 
-Edge line(Point a, Point b) {
-  return {a, b, {}, Turn::straight};
-}
-
 Box grown(const Box& box, double by) {
   return {box.x0 - by, box.y0 - by, box.x1 + by, box.y1 + by};
 }

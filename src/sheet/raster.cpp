@@ -41,12 +41,6 @@ double round_length(double most, Unit unit) {
   return length;
 }
 
-bool inside(const Region& region, Point p) {
-  bool out = false;
-  for (const Loop& loop : region) out ^= contains(loop, p);
-  return out;
-}
-
 Raster painted(const Grid& grid, const std::function<Dot(Point)>& what) {
   Raster raster;
   raster.width = kDotsAcross * grid.columns;
@@ -149,7 +143,7 @@ Raster raster_of(const Section& section, const Region& before, const Region& aft
   const double in = kTie * grid.dot();
   Raster raster = painted(grid, [&](Point p) {
     if (p.x < in || p.y < in || p.x > section.width - in || p.y > section.thickness - in) return Dot::none;
-    return inside(after, p) ? Dot::wood : inside(before, p) ? Dot::waste : Dot::none;
+    return contains(after, p) ? Dot::wood : contains(before, p) ? Dot::waste : Dot::none;
   });
   for (std::size_t i = 0; i < line_width; ++i) draw_finished_line(raster, section, grid, i);
   return raster;

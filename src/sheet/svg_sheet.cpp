@@ -117,10 +117,6 @@ void write_plan(Writer& writer, const Plan& plan, const Kit& kit, const SheetOpt
   writer.blocks(listing.after);
 }
 
-std::string named(const std::string& what, const std::string& name) {
-  return name.empty() ? what : what + ": " + shorten(name, 150);
-}
-
 }  // namespace
 
 std::string svg_sheet(const Plan& plan, const Kit& kit, const SheetOptions& options) {

@@ -15,10 +15,6 @@ constexpr double kOverlap = 20;  // at least
 constexpr double kType = 4;
 constexpr double kCross = 3;  // of the marks at both ends of a joint
 
-Edge line(Point a, Point b) {
-  return {a, b, {}, Turn::straight};
-}
-
 void add_line(Picture& picture, Point a, Point b) {
   picture.shapes.push_back({Role::leader, {{line(a, b)}}, false, false});
 }
