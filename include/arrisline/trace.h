@@ -1,6 +1,7 @@
 // From a traced section to a profile: what a reader finds in a file of points, an SVG or a DXF drawing.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,5 +36,41 @@ struct TracingOptions {
 Reading<Tracing> read_tracing(std::string_view text, const std::string& file,
                               const TracingOptions& options = {});
 Reading<Tracing> read_tracing_file(const std::string& path, const TracingOptions& options = {});
+
+/// What a tracing is fitted by. Lengths in mm.
+struct FitOptions {
+  double tolerance = 0.05;  // how far the line may lie from the tracing, its scatter averaged out
+  double mm_per_unit = 1;   // of the tracing's figures
+  double division = 0;      // levels and radii are whole multiples of it where the tolerance allows; 0: never
+  std::vector<double> preferred;  // radii taken before others where the tolerance allows: those of planes
+  std::optional<double> width;    // of the stock; else as the tracing has it
+  std::optional<double> thickness;
+};
+
+/// How well one element of the fitted line follows the tracing.
+struct FitOfElement {
+  int element = 0;         // index into Section::elements
+  double greatest = 0;     // mm, greatest distance of the line from the tracing, its scatter averaged out
+  double mean_square = 0;  // root of the mean squared distance of single points, mm
+  std::size_t points = 0;  // measured points, or places along a drawing, that the figures are of
+  std::optional<double>
+      free_radius;  // of an arc whose radius was made a division's or a plane's: the nearest one
+};
+
+/// A traced section as flats and arcs.
+struct FittedProfile {
+  Section section;
+  std::vector<FitOfElement> fits;  // of each element
+  double scatter = 0;              // standard deviation of the points square to the line, mm; 0 for drawings
+  double turned = 0;               // degrees that the tracing lay askew
+  bool mirrored = false;           // the working edge was at its right
+  bool traced_width = false;  // the tracing shows how wide the stock is; else it is as wide as it must be
+  bool traced_thickness = false;
+};
+
+/// The fewest flats and arcs that follow the tracing within the tolerance (exact over some four hundred
+/// places where they may meet), laid into the frame of the section. Nothing, and why, where there is no
+/// section in it. REQUIRES: at least 2 different points.
+std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options, std::string* why);
 
 }  // namespace arrisline

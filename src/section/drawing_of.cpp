@@ -1,0 +1,132 @@
+// The way back from edges on the stock to strokes in the reading of each chain's side. Shown by
+// tests/text/write_profile_test.cpp, which reads what is written.
+#include "section/drawing_of.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+namespace arrisline {
+namespace {
+
+/// For each element the number of its chain, counted in the order of the elements.
+std::vector<int> chains_of(const std::vector<Element>& elements) {
+  std::vector<int> out;
+  int chain = 0;
+  for (std::size_t i = 0; i < elements.size(); ++i) {
+    if (i > 0) {
+      const Element& before = elements[i - 1];
+      const Element& here = elements[i];
+      const bool again =
+          here.number < before.number || (here.number == before.number && here.part <= before.part);
+      if (here.chain != before.chain || again) ++chain;
+    }
+    out.push_back(chain);
+  }
+  return out;
+}
+
+/// The edges of one chain in the order of the target, those along the stock between them included.
+struct Run {
+  std::size_t first = 0;
+  std::size_t count = 0;
+};
+
+Run run_of(const Section& section, const std::vector<int>& chain_of, int chain) {
+  const std::size_t n = section.target.size();
+  auto belongs = [&](std::size_t i) {
+    const int source = section.source[i % n];
+    return source >= 0 && chain_of[static_cast<std::size_t>(source)] == chain;
+  };
+  // Whatever is not of the chain lies outside its run, in one piece with an edge along the stock: the longest
+  // stretch without the chain is what the run leaves out.
+  Run best;
+  std::size_t longest = 0;
+  for (std::size_t i = 0; i < n; ++i) {
+    if (!belongs(i)) continue;
+    std::size_t others = 0;
+    bool strange = false;  // an element of another chain: certainly outside
+    while (others < n && !belongs(i + 1 + others)) {
+      strange = strange || section.source[(i + 1 + others) % n] >= 0;
+      ++others;
+    }
+    const std::size_t weight = others + (strange ? n : 0);
+    if (best.count == 0 || weight > longest) {
+      longest = weight;
+      best = {(i + 1 + others) % n, n - others};
+    }
+  }
+  return best;
+}
+
+Edge in_reading(const Section& section, Chain side, Edge edge) {
+  if (side == Chain::face) return reversed(edge);
+  const auto turned = [&](Point p) {
+    return side == Chain::back ? Point{section.width - p.x, p.y} : Point{p.x, section.thickness - p.y};
+  };
+  edge.from = turned(edge.from);
+  edge.to = turned(edge.to);
+  if (edge.is_arc()) {
+    edge.centre = turned(edge.centre);
+    edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
+  }
+  return edge;
+}
+
+}  // namespace
+
+const char* plain_name(const Stroke& stroke) {
+  if (stroke.turn != Turn::straight) return stroke.turn == Turn::right ? "bead" : "cove";
+  if (stroke.move.x == 0) return "step";
+  return stroke.move.y == 0 ? "fillet" : "bevel";
+}
+
+Drawing drawing_of(const Section& section, Unit unit) {
+  Drawing out;
+  out.name = section.name;
+  out.unit = unit;
+  out.width = section.width;
+  out.thickness = section.thickness;
+  const std::vector<int> chain_of = chains_of(section.elements);
+  const int chains = chain_of.empty() ? 0 : chain_of.back() + 1;
+  for (int chain = 0; chain < chains; ++chain) {
+    const Run run = run_of(section, chain_of, chain);
+    if (run.count == 0) continue;
+    const auto of_chain =
+        static_cast<std::size_t>(std::find(chain_of.begin(), chain_of.end(), chain) - chain_of.begin());
+    DrawnChain drawn;
+    drawn.side = section.elements[of_chain].chain;
+    int number = 0;
+    for (std::size_t k = 0; k < run.count; ++k) {
+      const std::size_t along = drawn.side == Chain::face ? run.count - 1 - k : k;
+      const std::size_t at = (run.first + along) % section.target.size();
+      const Edge edge = in_reading(section, drawn.side, section.target[at]);
+      if (k == 0) {
+        drawn.from_back = edge.from.y != 0;
+        drawn.start = drawn.from_back ? edge.from.y : edge.from.x;
+      }
+      Stroke stroke;
+      stroke.move = edge.to - edge.from;
+      stroke.turn = edge.turn;
+      if (edge.is_arc()) {
+        stroke.radius = radius(edge);
+        stroke.large = std::abs(sweep(edge)) > kPi + 1e-9;
+      }
+      stroke.element = static_cast<int>(out.elements.size());
+      const int source = section.source[at];
+      Element element = source >= 0 ? section.elements[static_cast<std::size_t>(source)] : Element{};
+      if (source < 0) element.name = plain_name(stroke);
+      element.number = ++number;
+      element.part = 0;
+      element.chain = drawn.side;
+      out.elements.push_back(element);
+      out.places.push_back({});
+      out.chain_of.push_back(chain + 1);
+      drawn.strokes.push_back(stroke);
+    }
+    out.chains.push_back(drawn);
+  }
+  return out;
+}
+
+}  // namespace arrisline

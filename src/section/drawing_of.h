@@ -1,0 +1,17 @@
+// A section taken back to the drawing that it would be read from.
+#pragma once
+
+#include "section/drawing.h"
+
+namespace arrisline {
+
+/// The chains of a section, each from its start on, with one stroke for each edge that has to be cut and one
+/// for each that runs along the stock between such; those have elements of their own, named as what they are.
+/// Trade shapes keep the names of their parts. REQUIRES: a section as build_section() gives it, whose
+/// elements lie chain by chain, numbered from 1 in each.
+Drawing drawing_of(const Section& section, Unit unit);
+
+/// "step", "fillet", "bevel", "bead", "cove": what a stroke is called by itself.
+const char* plain_name(const Stroke& stroke);
+
+}  // namespace arrisline

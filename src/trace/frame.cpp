@@ -1,0 +1,192 @@
+// Flats tell how far a tracing lies askew; its two ends tell face from working edge. Shown by
+// tests/trace/frame_test.cpp.
+#include "trace/frame.h"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "section/walk.h"
+
+namespace arrisline {
+namespace {
+
+constexpr double kMostAskew = 10;  // degrees
+
+/// A direction that ought to be level or upright.
+struct Witness {
+  double angle = 0;   // degrees from level or upright, −45 to 45
+  double room = 0;    // degrees by which it may be wrong
+  double weight = 0;  // mm of it
+};
+
+double off_square(Point along) {
+  const double degrees = to_degrees(std::atan2(along.y, along.x));
+  return degrees - 90 * std::round(degrees / 90);
+}
+
+std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  std::vector<Witness> flats, arcs;
+  for (std::size_t i = 0; i < fitted.line.size(); ++i) {
+    const Edge edge = edge_of(fitted.line, i);
+    if (!edge.is_arc()) {
+      const double long_ = distance(edge.from, edge.to);
+      const auto count = std::max<std::size_t>(1, distances_of(samples, fitted, i).size());
+      const double play = allowed.tolerance / 2 + 4 * allowed.scatter / std::sqrt(static_cast<double>(count));
+      if (long_ > 0)
+        flats.push_back({off_square(edge.to - edge.from), to_degrees(std::atan(play / long_)), long_});
+      continue;
+    }
+    // A quadrant or a half-round most often begins and ends square.
+    constexpr double kNear = 3;
+    const double swept = std::abs(to_degrees(sweep(edge)));
+    if (std::abs(swept - 90) < kNear || std::abs(swept - 180) < kNear) {
+      const double angle = (off_square(direction_at(edge, 0)) + off_square(direction_at(edge, 1))) / 2;
+      arcs.push_back({angle, kNear, radius(edge)});
+    }
+  }
+  return flats.empty() ? arcs : flats;
+}
+
+void turn(Point& p, double cosine, double sine) {
+  p = {cosine * p.x + sine * p.y, -sine * p.x + cosine * p.y};
+}
+
+template <class Change>
+void change_points(Samples& samples, Fitted& fitted, const Change& change) {
+  for (Point& p : samples.points) change(p);
+  for (Point& p : fitted.line.joints) change(p);
+}
+
+void mirror(Samples& samples, Fitted& fitted, bool x, bool y) {
+  change_points(samples, fitted, [&](Point& p) { p = {x ? -p.x : p.x, y ? -p.y : p.y}; });
+  if (x != y)
+    for (double& bulge : fitted.line.bulges) bulge = -bulge;
+}
+
+void reverse(Samples& samples, Fitted& fitted) {
+  std::reverse(samples.points.begin(), samples.points.end());
+  std::reverse(samples.filled.begin(), samples.filled.end());
+  std::reverse(fitted.line.joints.begin(), fitted.line.joints.end());
+  std::reverse(fitted.line.bulges.begin(), fitted.line.bulges.end());
+  for (double& bulge : fitted.line.bulges) bulge = -bulge;
+  std::reverse(fitted.from.begin(), fitted.from.end());
+  for (std::size_t& at : fitted.from) at = samples.points.size() - at;
+}
+
+double area_within(const FlatsAndArcs& line) {
+  double out = 0;
+  for (std::size_t i = 0; i < line.size(); ++i) out += area_term(edge_of(line, i));
+  return out;
+}
+
+/// The share of the waste that lies in each quarter of the rectangle about a closed line.
+struct Quarters {
+  double share[2][2] = {};  // [right][lower]
+};
+
+Quarters waste_by_quarter(const FlatsAndArcs& line) {
+  Loop loop;
+  Point low = line.joints.front();
+  Point high = low;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    loop.push_back(edge_of(line, i));
+    const Reach reach = reach_of(loop.back());
+    low = {std::min(low.x, reach.low.x), std::min(low.y, reach.low.y)};
+    high = {std::max(high.x, reach.high.x), std::max(high.y, reach.high.y)};
+  }
+  constexpr int kSteps = 40;  // each way: enough to tell which quarter has the most
+  Quarters out;
+  for (int i = 0; i < kSteps; ++i) {
+    for (int j = 0; j < kSteps; ++j) {
+      const Point p = {low.x + (i + 0.5) / kSteps * (high.x - low.x),
+                       low.y + (j + 0.5) / kSteps * (high.y - low.y)};
+      if (!contains(loop, p)) out.share[i >= kSteps / 2][j >= kSteps / 2] += 1;
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  const std::vector<Witness> all = witnesses(samples, fitted, allowed);
+  std::vector<Witness> best;
+  double most = 0;
+  for (const Witness& candidate : all) {
+    if (std::abs(candidate.angle) > kMostAskew + candidate.room) continue;
+    std::vector<Witness> agreeing;
+    double weight = 0;
+    for (const Witness& other : all) {
+      if (std::abs(other.angle - candidate.angle) > other.room + candidate.room) continue;
+      agreeing.push_back(other);
+      weight += other.weight;
+    }
+    // Of angles that as much speaks for, the one that lies straighter.
+    if (weight > most * (1 + 1e-9)) most = weight, best = agreeing;
+  }
+  if (std::all_of(best.begin(), best.end(), [](const Witness& w) { return std::abs(w.angle) <= w.room; }))
+    return 0;
+  double sum = 0;
+  double weights = 0;
+  for (const Witness& witness : best) {
+    const double weight = 1 / (witness.room * witness.room);
+    sum += weight * witness.angle;
+    weights += weight;
+  }
+  return sum / weights;
+}
+
+Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const Allowed& allowed) {
+  Laid out;
+  out.turned = askew(samples, fitted, allowed);
+  const double cosine = std::cos(to_radians(out.turned));
+  const double sine = std::sin(to_radians(out.turned));
+  change_points(samples, fitted, [&](Point& p) { turn(p, cosine, sine); });
+
+  if (closed) {
+    if (upward == Upward::y_up) mirror(samples, fitted, false, true);
+    const Quarters waste = waste_by_quarter(fitted.line);
+    // The upper corners first: a moulding is drawn face up.
+    const double upper = std::max(waste.share[0][0], waste.share[1][0]);
+    const double lower = std::max(waste.share[0][1], waste.share[1][1]);
+    const bool over = lower > 1.2 * upper;
+    const bool right = waste.share[1][over] > waste.share[0][over];
+    mirror(samples, fitted, right, over);
+    out.mirrored = right;
+    if (area_within(fitted.line) > 0) reverse(samples, fitted);
+    return out;
+  }
+
+  const Point a = fitted.line.joints.front();
+  const Point b = fitted.line.joints.back();
+  // What is sunk in a face leaves it and comes back, on one side of it.
+  double above = 0, below = 0;
+  for (const Point& p : samples.points) {
+    above = std::max(above, a.y - p.y);
+    below = std::max(below, p.y - a.y);
+  }
+  const double slack = 4 * allowed.tolerance + 4 * allowed.scatter;
+  out.flute = std::abs(a.y - b.y) < slack && std::abs(a.x - b.x) > 4 * slack &&
+              std::max(above, below) > slack && std::min(above, below) < slack;
+  if (out.flute) {
+    if (above > below) mirror(samples, fitted, false, true);
+    if (fitted.line.joints.front().x < fitted.line.joints.back().x) reverse(samples, fitted);
+    return out;
+  }
+  const bool falling = (b.y - a.y) * (b.x - a.x) < 0;  // the line goes deeper as it goes left, if y is depth
+  const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && !falling);
+  if (y_up) mirror(samples, fitted, false, true);
+  out.mirrored = y_up ? falling : !falling;
+  if (out.mirrored) mirror(samples, fitted, true, false);
+  const Point first = fitted.line.joints.front();
+  const Point last = fitted.line.joints.back();
+  if (first.y > last.y || (first.y == last.y && first.x < last.x)) reverse(samples, fitted);
+  return out;
+}
+
+void shift(Samples& samples, Fitted& fitted, Point by) {
+  change_points(samples, fitted, [&](Point& p) { p = p + by; });
+}
+
+}  // namespace arrisline

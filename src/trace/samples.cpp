@@ -1,0 +1,174 @@
+// How many points, in which order, and how far they scatter. Shown by tests/trace/samples_test.cpp.
+#include "trace/samples.h"
+
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+
+#include "trace/order.h"
+
+namespace arrisline {
+namespace {
+
+constexpr std::size_t kMost = 2400;     // samples: more say nothing more, and cost time
+constexpr std::size_t kDrawn = 1200;    // samples along a drawn line
+constexpr std::size_t kToOrder = 4800;  // points of which the order is looked for
+
+/// So many means of neighbours at most, which scatter the less the more each is the mean of.
+std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {
+  const std::size_t group = (points.size() + most - 1) / most;
+  if (group <= 1) return points;
+  std::vector<Point> out;
+  for (std::size_t i = 0; i < points.size(); i += group) {
+    const std::size_t end = std::min(points.size(), i + group);
+    Point sum;
+    for (std::size_t j = i; j < end; ++j) sum = sum + points[j];
+    out.push_back((1 / static_cast<double>(end - i)) * sum);
+  }
+  return out;
+}
+
+double extent(const std::vector<Point>& points) {
+  Point low = points.front();
+  Point high = low;
+  for (const Point& p : points) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  return distance(low, high);
+}
+
+double median(std::vector<double> values) {
+  if (values.empty()) return 0;
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
+}
+
+/// The length of the line by means of so many neighbours, in mm a point.
+double spacing_of(const std::vector<Point>& points, std::size_t group) {
+  std::vector<double> steps;
+  Point before;
+  for (std::size_t i = 0; i + group <= points.size(); i += group) {
+    Point sum;
+    for (std::size_t j = i; j < i + group; ++j) sum = sum + points[j];
+    const Point mean = (1 / static_cast<double>(group)) * sum;
+    if (i > 0) steps.push_back(distance(before, mean) / static_cast<double>(group));
+    before = mean;
+  }
+  return median(steps);
+}
+
+/// Variance of so many points about a parabola along them, or nothing from too few.
+double variance_about_parabola(const std::vector<Point>& points, std::size_t first, std::size_t width) {
+  Point mean;
+  for (std::size_t i = first; i < first + width; ++i) mean = mean + points[i];
+  mean = (1 / static_cast<double>(width)) * mean;
+  double xx = 0, xy = 0, yy = 0;
+  for (std::size_t i = first; i < first + width; ++i) {
+    const Point p = points[i] - mean;
+    xx += p.x * p.x, xy += p.x * p.y, yy += p.y * p.y;
+  }
+  const double angle = std::atan2(2 * xy, xx - yy) / 2;
+  const Point along = {std::cos(angle), std::sin(angle)};
+  Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
+  Eigen::Vector3d right = Eigen::Vector3d::Zero();
+  double squares = 0;
+  for (std::size_t i = first; i < first + width; ++i) {
+    const Point p = points[i] - mean;
+    const double u = dot(p, along);
+    const double v = cross(along, p);
+    const Eigen::Vector3d row(1, u, u * u);
+    normal += row * row.transpose();
+    right += v * row;
+    squares += v * v;
+  }
+  const Eigen::Vector3d solution = normal.ldlt().solve(right);
+  return std::max(0.0, squares - solution.dot(right)) / static_cast<double>(width - 3);
+}
+
+/// Scatter of points in their order. The stretches looked at are long against the scatter, or it would look
+/// smaller than it is; few of them hold a corner, so the median passes those over.
+double scatter_of(const std::vector<Point>& points) {
+  constexpr double kLong = 12;
+  double out = 0;
+  for (std::size_t width = 9; width <= points.size() / 4 || width == 9; width = width * 3 / 2) {
+    if (points.size() < width) break;
+    std::vector<double> variances;
+    for (std::size_t i = 0; i + width <= points.size(); i += std::max<std::size_t>(1, width / 3))
+      variances.push_back(variance_about_parabola(points, i, width));
+    // The median of a variance of n degrees of freedom lies below its mean (Wilson and Hilferty, 1931).
+    const double degrees = static_cast<double>(width - 3);
+    const double low = std::pow(1 - 2 / (9 * degrees), 3);
+    out = std::sqrt(median(variances) / low);
+    if (spacing_of(points, std::max<std::size_t>(1, width / 2)) * static_cast<double>(width) >= kLong * out)
+      break;
+  }
+  return out;
+}
+
+/// Where the points lie much farther apart than they do elsewhere, the straight line between is filled in.
+Samples with_gaps_filled(const std::vector<Point>& points, double spacing, double scatter) {
+  Samples out;
+  out.scatter = scatter;
+  out.spacing = spacing;
+  const double gap = 4 * spacing + 6 * scatter;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    if (i > 0 && distance(points[i - 1], points[i]) > gap) {
+      const auto parts =
+          static_cast<int>(std::min(200.0, std::ceil(distance(points[i - 1], points[i]) / spacing)));
+      for (int k = 1; k < parts; ++k) {
+        const double t = static_cast<double>(k) / parts;
+        out.points.push_back((1 - t) * points[i - 1] + t * points[i]);
+        out.filled.push_back(true);
+      }
+    }
+    out.points.push_back(points[i]);
+    out.filled.push_back(false);
+  }
+  return out;
+}
+
+}  // namespace
+
+Samples samples_of_drawn(const std::vector<Point>& points) {
+  constexpr std::size_t kEnough = 60;   // points of a curve by which scatter can be told
+  constexpr double kScattered = 0.005;  // mm: curves drawn by points on them have none
+  if (points.size() >= kEnough) {
+    const std::vector<Point> fewer = thinned(points, kMost);
+    const double scatter = scatter_of(fewer);
+    if (scatter > kScattered) return with_gaps_filled(fewer, spacing_of(fewer, 1), scatter);
+  }
+  double whole = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) whole += distance(points[i - 1], points[i]);
+  Samples out;
+  out.spacing = whole / static_cast<double>(kDrawn);
+  double gone = 0;
+  double next = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const Point from = points[i - 1];
+    const double length = distance(from, points[i]);
+    const Point on = points[i] - from;
+    const Point in = i > 1 ? from - points[i - 2] : on;
+    const bool corner = std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+    if (corner && (out.points.empty() || !(out.points.back() == from))) out.points.push_back(from);
+    for (; next <= gone + length; next += out.spacing) {
+      if (corner && next == gone) continue;
+      out.points.push_back(from + ((next - gone) / length) * on);
+    }
+    gone += length;
+  }
+  if (!(out.points.back() == points.back())) out.points.push_back(points.back());
+  out.filled.assign(out.points.size(), false);
+  return out;
+}
+
+Samples samples_of_measured(std::vector<Point> points) {
+  points = in_line(thinned(points, kToOrder));
+  points = thinned(points, kMost);
+  const double scatter = std::max(scatter_of(points), 1e-6 * extent(points));
+  const double spacing = std::max(spacing_of(points, std::max<std::size_t>(1, points.size() / 100)), 1e-9);
+  return with_gaps_filled(points, spacing, scatter);
+}
+
+}  // namespace arrisline

@@ -1,0 +1,86 @@
+// The segments were found one by one, each free to end where it liked; joined in one line some of them turn
+// out to be chance's. Shown by tests/trace/simplify_test.cpp.
+#include "trace/simplify.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <utility>
+#include <vector>
+
+namespace arrisline {
+namespace {
+
+/// Whether the simpler line will do, which has so many figures less.
+bool will_do(const Samples& samples, const Fitted& simpler, const Fitted& fitted, double figures,
+             const Allowed& allowed) {
+  // Each was chosen among many, so chance gets half as much again as one figure by itself would.
+  const double chance = 1.5 * figures * figure_cost(samples.points.size()) * variance_of(allowed);
+  return simpler.worst <= std::max(1.0, fitted.worst) && simpler.squares - fitted.squares <= chance;
+}
+
+/// The tangent of a quarter of the sweep of the arc through three points, from the first to the last.
+double bulge_through(Point from, Point by, Point to) {
+  const Point a = from - by;
+  const Point b = to - by;
+  // The angle at `by` stands over the rest of the circle: the sweep is a whole turn less twice that.
+  const double angle = std::atan2(cross(b, a), dot(b, a));
+  const double sweep = angle > 0 ? 2 * (kPi - angle) : -2 * (kPi + angle);
+  return std::tan(std::clamp(sweep, -1.9 * kPi, 1.9 * kPi) / 4);
+}
+
+/// The line with the links on both sides of a joint made one.
+Fitted without_joint(const Fitted& fitted, std::size_t joint, bool flat) {
+  Fitted out = fitted;
+  const auto at = static_cast<std::ptrdiff_t>(joint);
+  const std::vector<Point>& joints = fitted.line.joints;
+  out.line.bulges.erase(out.line.bulges.begin() + at);
+  out.line.bulges[joint - 1] = flat ? 0 : bulge_through(joints[joint - 1], joints[joint], joints[joint + 1]);
+  out.line.joints.erase(out.line.joints.begin() + at);
+  out.from.erase(out.from.begin() + at);
+  return out;
+}
+
+bool merge_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  for (std::size_t joint = 1; joint < fitted.line.size(); ++joint) {
+    const double first = fitted.line.bulges[joint - 1];
+    const double second = fitted.line.bulges[joint];
+    const int arcs = (first != 0) + (second != 0);
+    for (const bool flat : {true, false}) {
+      Fitted next = without_joint(fitted, joint, flat);
+      if (!flat && next.line.bulges[joint - 1] == 0) continue;
+      next = fit(samples, next, Held(next.line.size()), allowed);
+      const double figures = 2 + arcs - (flat ? 0 : 1);
+      if (!will_do(samples, next, fitted, figures, allowed)) continue;
+      fitted = next;
+      return true;
+    }
+  }
+  return false;
+}
+
+void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  constexpr double kFlattest = 0.2;  // a bulge: a rise of a tenth of the chord
+  std::vector<std::pair<double, std::size_t>> arcs;
+  for (std::size_t i = 0; i < fitted.line.size(); ++i) {
+    const double bulge = std::abs(fitted.line.bulges[i]);
+    if (bulge > 0 && bulge < kFlattest) arcs.emplace_back(bulge, i);
+  }
+  std::sort(arcs.begin(), arcs.end());
+  for (const auto& [bulge, i] : arcs) {
+    Fitted next = fitted;
+    next.line.bulges[i] = 0;
+    next = fit(samples, next, Held(next.line.size()), allowed);
+    if (will_do(samples, next, fitted, 2, allowed)) fitted = next;
+  }
+}
+
+}  // namespace
+
+void simplify(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  straighten(samples, fitted, allowed);
+  while (fitted.line.size() > 1 && merge_one(samples, fitted, allowed)) {
+  }
+}
+
+}  // namespace arrisline

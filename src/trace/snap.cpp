@@ -1,0 +1,153 @@
+// Each simplification is tried by fitting anew with it held. Shown by tests/trace/snap_test.cpp.
+#include "trace/snap.h"
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <optional>
+#include <utility>
+
+namespace arrisline {
+namespace {
+
+constexpr double kMostTurn = 25;  // degrees between two links from which nobody would call the joint smooth
+
+class Snapper {
+ public:
+  Snapper(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
+          const Allowed& allowed)
+      : samples_(samples), fitted_(fitted), held_(held), options_(options), allowed_(allowed) {}
+
+  void run() {
+    refit();
+    flats_square();
+    joints_smooth();
+    levels(true);
+    radii();
+    levels(false);
+  }
+
+ private:
+  std::size_t links() const { return fitted_.line.size(); }
+
+  void refit() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
+
+  /// Keeps the change where the line goes on following the samples about as nearly.
+  bool keeps(const std::function<void(Held&)>& change) {
+    Held tried = held_;
+    change(tried);
+    const Fitted next = fit(samples_, fitted_, tried, allowed_);
+    const double more = next.squares - fitted_.squares;
+    const double chance = 2 * figure_cost(samples_.points.size()) * variance_of(allowed_);
+    if (next.worst > std::max(1.0, fitted_.worst) || more > chance || !sound(next)) return false;
+    held_ = tried;
+    fitted_ = next;
+    return true;
+  }
+
+  /// No link turned about or shrank to nothing.
+  bool sound(const Fitted& next) const {
+    for (std::size_t i = 0; i < links(); ++i) {
+      const Edge now = edge_of(fitted_.line, i);
+      const Edge then = edge_of(next.line, i);
+      if (distance(then.from, then.to) < 0.2 * distance(now.from, now.to)) return false;
+      if (now.turn != then.turn || dot(now.to - now.from, then.to - then.from) <= 0) return false;
+    }
+    return true;
+  }
+
+  void flats_square() {
+    for (std::size_t i = 0; i < links(); ++i) {
+      const Edge edge = edge_of(fitted_.line, i);
+      if (edge.is_arc() || held_.axis[i] != Held::Axis::free) continue;
+      const Point along = edge.to - edge.from;
+      const bool level = std::abs(along.y) < std::abs(along.x);
+      const double off = level ? std::abs(along.y) : std::abs(along.x);
+      const std::size_t count = distances_of(samples_, fitted_, i).size();
+      // A flat that no sample lies on is only as sure as the gap it bridges.
+      const double play =
+          count < 2 ? 4 * samples_.spacing + 6 * allowed_.scatter
+                    : allowed_.tolerance + 6 * allowed_.scatter / std::sqrt(static_cast<double>(count));
+      if (off > 2 * play || off > 0.6 * norm(along)) continue;
+      keeps([&](Held& held) { held.axis[i] = level ? Held::Axis::level : Held::Axis::upright; });
+    }
+  }
+
+  void joints_smooth() {
+    std::vector<std::pair<double, std::size_t>> turns;
+    for (std::size_t j = 1; j < links(); ++j) {
+      const Edge before = edge_of(fitted_.line, j - 1);
+      const Edge after = edge_of(fitted_.line, j);
+      if (!before.is_arc() && !after.is_arc()) continue;
+      const Point in = direction_at(before, 1);
+      const Point out = direction_at(after, 0);
+      const double turn = std::abs(to_degrees(std::atan2(cross(in, out), dot(in, out))));
+      if (turn < kMostTurn) turns.emplace_back(turn, j);
+    }
+    std::sort(turns.begin(), turns.end());
+    for (const auto& [turn, j] : turns) keeps([joint = j](Held& held) { held.smooth[joint] = true; });
+  }
+
+  double nearest(double value) const { return options_.division * std::round(value / options_.division); }
+
+  void levels(bool of_flats) {
+    if (options_.division <= 0) return;
+    struct Level {
+      double away = 0;
+      std::size_t joint = 0;
+      bool upright = false;
+    };
+    std::vector<Level> list;
+    for (std::size_t j = 0; j <= links(); ++j) {
+      const Point p = fitted_.line.joints[j];
+      auto wanted = [&](Held::Axis axis) {
+        return !of_flats || (j > 0 && held_.axis[j - 1] == axis) || (j < links() && held_.axis[j] == axis);
+      };
+      if (!held_.x[j] && wanted(Held::Axis::upright)) list.push_back({std::abs(p.x - nearest(p.x)), j, true});
+      if (!held_.y[j] && wanted(Held::Axis::level)) list.push_back({std::abs(p.y - nearest(p.y)), j, false});
+    }
+    std::sort(list.begin(), list.end(), [](const Level& a, const Level& b) { return a.away < b.away; });
+    for (const Level& level : list) {
+      const Point p = fitted_.line.joints[level.joint];
+      keeps([&](Held& held) {
+        if (level.upright) {
+          held.x[level.joint] = nearest(p.x);
+        } else {
+          held.y[level.joint] = nearest(p.y);
+        }
+      });
+    }
+  }
+
+  void radii() {
+    for (std::size_t i = 0; i < links(); ++i) {
+      const Edge edge = edge_of(fitted_.line, i);
+      if (!edge.is_arc() || held_.radius[i]) continue;
+      const double r = radius(edge);
+      std::vector<double> candidates = options_.preferred;
+      std::sort(candidates.begin(), candidates.end(),
+                [r](double a, double b) { return std::abs(a - r) < std::abs(b - r); });
+      if (options_.division > 0 && nearest(r) > 0) candidates.push_back(nearest(r));
+      for (const double candidate : candidates) {
+        constexpr double kNear = 1.25;  // a radius further off than this is another moulding's
+        if (candidate > kNear * r || r > kNear * candidate) continue;
+        if (keeps([&](Held& held) { held.radius[i] = candidate; })) break;
+      }
+    }
+  }
+
+  const Samples& samples_;
+  Fitted& fitted_;
+  Held& held_;
+  const SnapOptions& options_;
+  Allowed allowed_;
+};
+
+}  // namespace
+
+void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
+          const Allowed& allowed) {
+  Snapper(samples, fitted, held, options, allowed).run();
+}
+
+}  // namespace arrisline

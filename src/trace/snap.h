@@ -1,0 +1,22 @@
+// What a maker would have drawn: flats level or upright, lines that run on without a corner, whole divisions.
+#pragma once
+
+#include <vector>
+
+#include "trace/chain.h"
+
+namespace arrisline {
+
+struct SnapOptions {
+  double division = 0;            // mm, of levels and radii
+  std::vector<double> preferred;  // radii, mm, taken before any division
+};
+
+/// Holds, one thing after another, whatever still lets the line follow the samples: flats level or upright,
+/// joints without a corner, levels of flats, radii, the other joints. Each has to lie about as near to the
+/// samples as the line without it. `fitted` is left as the last line that does. Values already in `held`
+/// stay.
+void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
+          const Allowed& allowed);
+
+}  // namespace arrisline

@@ -1,0 +1,23 @@
+// A fitted line on its blank.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "arrisline/trace.h"
+#include "trace/chain.h"
+#include "trace/snap.h"
+
+namespace arrisline {
+
+/// Where a line ends.
+enum class Reached { edge_or_underside, face, start };  // face: a flute; start: closed
+
+/// The section whose worked part is this line. The line lies as lay() has left it: an open one runs from the
+/// face to the working edge, the underside or back to the face, any of which may be part of it. `out` is
+/// given back with section and fits.
+std::optional<FittedProfile> to_section(Samples samples, Fitted fitted, Reached reached,
+                                        const SnapOptions& snapping, const FitOptions& options,
+                                        const Allowed& allowed, FittedProfile out, std::string* why);
+
+}  // namespace arrisline
