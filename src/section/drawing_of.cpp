@@ -73,6 +73,17 @@ Edge in_reading(const Section& section, Chain side, Edge edge) {
   return edge;
 }
 
+/// Where the chain starts. One that begins on the edge that it runs toward has to come there along the stock.
+template <class Add>
+void begin(const Section& section, Point from, DrawnChain& drawn, const Add& add) {
+  drawn.from_back = from.y != 0 && from.x == section.width;
+  drawn.start = drawn.from_back ? from.y : from.x;
+  if (from.y == 0 || drawn.from_back) return;
+  drawn.start = section.width / 4;
+  add(Edge{{drawn.start, 0}, {0, 0}, {}, Turn::straight}, -1);
+  add(Edge{{0, 0}, from, {}, Turn::straight}, -1);
+}
+
 }  // namespace
 
 const char* plain_name(const Stroke& stroke) {
@@ -81,7 +92,7 @@ const char* plain_name(const Stroke& stroke) {
   return stroke.move.y == 0 ? "fillet" : "bevel";
 }
 
-Drawing drawing_of(const Section& section, Unit unit) {
+Drawing drawing_of(const Section& section, Unit unit, std::vector<int>* sources) {
   Drawing out;
   out.name = section.name;
   out.unit = unit;
@@ -96,15 +107,7 @@ Drawing drawing_of(const Section& section, Unit unit) {
         static_cast<std::size_t>(std::find(chain_of.begin(), chain_of.end(), chain) - chain_of.begin());
     DrawnChain drawn;
     drawn.side = section.elements[of_chain].chain;
-    int number = 0;
-    for (std::size_t k = 0; k < run.count; ++k) {
-      const std::size_t along = drawn.side == Chain::face ? run.count - 1 - k : k;
-      const std::size_t at = (run.first + along) % section.target.size();
-      const Edge edge = in_reading(section, drawn.side, section.target[at]);
-      if (k == 0) {
-        drawn.from_back = edge.from.y != 0;
-        drawn.start = drawn.from_back ? edge.from.y : edge.from.x;
-      }
+    auto add = [&](const Edge& edge, int source) {
       Stroke stroke;
       stroke.move = edge.to - edge.from;
       stroke.turn = edge.turn;
@@ -113,16 +116,23 @@ Drawing drawing_of(const Section& section, Unit unit) {
         stroke.large = std::abs(sweep(edge)) > kPi + 1e-9;
       }
       stroke.element = static_cast<int>(out.elements.size());
-      const int source = section.source[at];
       Element element = source >= 0 ? section.elements[static_cast<std::size_t>(source)] : Element{};
       if (source < 0) element.name = plain_name(stroke);
-      element.number = ++number;
+      element.number = static_cast<int>(drawn.strokes.size()) + 1;
       element.part = 0;
       element.chain = drawn.side;
       out.elements.push_back(element);
       out.places.push_back({});
       out.chain_of.push_back(chain + 1);
       drawn.strokes.push_back(stroke);
+      if (sources) sources->push_back(source);
+    };
+    for (std::size_t k = 0; k < run.count; ++k) {
+      const std::size_t along = drawn.side == Chain::face ? run.count - 1 - k : k;
+      const std::size_t at = (run.first + along) % section.target.size();
+      const Edge edge = in_reading(section, drawn.side, section.target[at]);
+      if (k == 0) begin(section, edge.from, drawn, add);
+      add(edge, section.source[at]);
     }
     out.chains.push_back(drawn);
   }

@@ -9,7 +9,10 @@ namespace arrisline {
 /// for each that runs along the stock between such; those have elements of their own, named as what they are.
 /// Trade shapes keep the names of their parts. REQUIRES: a section as build_section() gives it, whose
 /// elements lie chain by chain, numbered from 1 in each.
-Drawing drawing_of(const Section& section, Unit unit);
+///
+/// `sources`, where given, gets the element of the section for each stroke, chain by chain; −1 for one along
+/// the stock.
+Drawing drawing_of(const Section& section, Unit unit, std::vector<int>* sources = nullptr);
 
 /// "step", "fillet", "bevel", "bead", "cove": what a stroke is called by itself.
 const char* plain_name(const Stroke& stroke);

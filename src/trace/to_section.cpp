@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 #include "section/walk.h"
 #include "trace/frame.h"
@@ -125,140 +126,249 @@ double greatest_mean(const std::vector<double>& distances, double scatter) {
   return most / static_cast<double>(width);
 }
 
-}  // namespace
+/// Which sides of the blank an open line shows, and which its ends lie on.
+struct Ends {
+  bool closed = false;
+  bool flute = false;         // from the face back to the face
+  bool from_back = false;     // from the back edge; otherwise from the face
+  bool to_underside = false;  // to the underside; otherwise to the working edge, or the face
+  bool face_traced = true;    // the first link is a piece of the face
+  bool edge_traced = true;    // the last link is a piece of the working edge, or of the face
+};
 
-std::optional<FittedProfile> to_section(Samples samples, Fitted fitted, Reached reached,
-                                        const SnapOptions& snapping, const FitOptions& options,
-                                        const Allowed& allowed, FittedProfile out, std::string* why) {
-  const bool closed = reached == Reached::start;
-  const bool flute = reached == Reached::face;
-  bool face_traced = true, edge_traced = true;
-  bool from_back = false, to_underside = false;
-  if (!closed) {
-    const Extent extent = extent_of(fitted.line);
-    const double slack = 2 * allowed.tolerance + 4 * allowed.scatter;
-    from_back = !flute && extent.low.y < fitted.line.joints.front().y - slack;
-    to_underside = !flute && extent.low.x < fitted.line.joints.back().x - slack;
-    const Edge first = edge_of(fitted.line, 0);
-    const Edge last = edge_of(fitted.line, fitted.line.size() - 1);
-    face_traced = fitted.line.size() > 1 && !from_back && runs(samples, fitted, 0, Axis::level, allowed) &&
-                  first.to.x < first.from.x;
-    edge_traced = fitted.line.size() > 1 && !to_underside &&
-                  runs(samples, fitted, fitted.line.size() - 1, Axis::upright, allowed) &&
-                  last.to.y > last.from.y;
-    if (!face_traced) put_stub(samples, fitted, true, from_back ? Point{0, -1} : Point{1, 0});
-    if (!edge_traced)
-      put_stub(samples, fitted, false, to_underside ? Point{1, 0} : flute ? Point{-1, 0} : Point{0, 1});
-  }
-
-  const std::size_t links = fitted.line.size();
-  Held held(links);
-  if (closed) {
-    held.axis[0] = std::abs(fitted.line.joints[1].x - fitted.line.joints[0].x) >
-                           std::abs(fitted.line.joints[1].y - fitted.line.joints[0].y)
-                       ? Axis::level
-                       : Axis::upright;
-    held.axis[links - 1] = held.axis[0] == Axis::level ? Axis::upright : Axis::level;
-  } else {
-    held.axis[0] = from_back ? Axis::upright : Axis::level;
-    held.axis[links - 1] = to_underside || flute ? Axis::level : Axis::upright;
-  }
-  fitted = fit(samples, fitted, held, allowed);
+Ends ends_of(const Samples& samples, const Fitted& fitted, Reached reached, const Allowed& allowed) {
+  Ends out;
+  out.closed = reached == Reached::start;
+  out.flute = reached == Reached::face;
+  if (out.closed) return out;
   const Extent extent = extent_of(fitted.line);
-  const bool short_of_edge = flute && !edge_traced;
-  const Point origin = {short_of_edge                     ? fitted.line.joints[links - 1].x - kSpare
-                        : closed || flute || to_underside ? extent.low.x
-                                                          : fitted.line.joints.back().x,
-                        closed || from_back ? extent.low.y : fitted.line.joints.front().y};
-  shift(samples, fitted, {-origin.x, -origin.y});
-  if (closed) {
-    // The corner where the line begins and ends, by the two flats that meet there.
-    const Point one = fitted.line.joints.front();
-    const Point other = fitted.line.joints.back();
-    const bool level = held.axis[0] == Axis::level;
-    held.x[0] = held.x[links] = level ? other.x : one.x;
-    held.y[0] = held.y[links] = level ? one.y : other.y;
-  } else {
-    if (!from_back) held.y[0] = held.y[1] = 0;
-    if (flute) held.y[links] = held.y[links - 1] = 0;
-    if (!to_underside && !flute) held.x[links] = held.x[links - 1] = 0;
-  }
-  snap(samples, fitted, held, snapping, allowed);
-  make_exact(fitted, held);
+  const double slack = 2 * allowed.tolerance + 4 * allowed.scatter;
+  out.from_back = !out.flute && extent.low.y < fitted.line.joints.front().y - slack;
+  out.to_underside = !out.flute && extent.low.x < fitted.line.joints.back().x - slack;
+  const std::size_t last = fitted.line.size() - 1;
+  const Edge begin = edge_of(fitted.line, 0);
+  const Edge end = edge_of(fitted.line, last);
+  out.face_traced = last > 0 && !out.from_back && runs(samples, fitted, 0, Axis::level, allowed) &&
+                    begin.to.x < begin.from.x;
+  out.edge_traced = last > 0 && !out.to_underside &&
+                    runs(samples, fitted, last, out.flute ? Axis::level : Axis::upright, allowed) &&
+                    (out.flute ? end.to.x < end.from.x : end.to.y > end.from.y);
+  return out;
+}
 
-  // The blank.
-  const Extent whole = extent_of(fitted.line);
-  const FlatsAndArcs& line = fitted.line;
-  Section& section = out.section;
-  out.traced_width = closed || face_traced || from_back;
-  out.traced_thickness = closed || to_underside || (edge_traced && !flute);
-  auto to_division = [&](double value) {
-    if (snapping.division <= 0) return value;
-    const double near = snapping.division * std::round(value / snapping.division);
-    return std::abs(near - value) <= allowed.tolerance + allowed.scatter ? near : value;
-  };
-  const double right = closed        ? whole.high.x
-                       : from_back   ? line.joints.front().x
-                       : face_traced ? whole.high.x
-                                     : line.joints[1].x;
-  const double below = closed         ? whole.high.y
-                       : to_underside ? line.joints.back().y
-                       : edge_traced  ? whole.high.y
-                                      : line.joints[links - 1].y;
-  section.width = options.width      ? *options.width
-                  : out.traced_width ? std::max(to_division(right), right)
-                                     : rounded_up(right);
-  section.thickness = options.thickness      ? *options.thickness
-                      : out.traced_thickness ? std::max(to_division(below), below)
-                                             : rounded_up(below);
-  if (right > section.width + kOnOutline || below > section.thickness + kOnOutline) {
-    *why = "the tracing is larger than the stock given";
-    return std::nullopt;
-  }
-  const double width = section.width;
-  const double thickness = section.thickness;
+/// Lays the line into its section, step by step.
+class Placing {
+ public:
+  Placing(Samples samples, Fitted fitted, Reached reached, const SnapOptions& snapping,
+          const Allowed& allowed)
+      : samples_(std::move(samples)),
+        fitted_(std::move(fitted)),
+        snapping_(snapping),
+        allowed_(allowed),
+        ends_(ends_of(samples_, fitted_, reached, allowed)),
+        held_(0) {}
 
-  auto on_side = [&](const Edge& e) {
-    const bool upright = e.from.x == e.to.x && (e.from.x == 0 || e.from.x == width);
-    const bool level = e.from.y == e.to.y && (e.from.y == 0 || e.from.y == thickness);
-    return !e.is_arc() && (upright || level);
-  };
-  const std::size_t first = closed ? 0 : 1;
-  const std::size_t end = closed ? links : links - 1;
-  for (std::size_t i = first; i < end; ++i) {
-    const Edge edge = exact_edge(line, held, i);
-    if (distance(edge.from, edge.to) < 1e-6) continue;
-    int source = -1;
-    if (!on_side(edge)) {
-      source = static_cast<int>(section.elements.size());
-      section.elements.push_back({source + 1, 0, Chain::face, name_of(reversed(edge)), 0});
-      const std::vector<double> distances = distances_of(samples, fitted, i);
-      FitOfElement element;
-      element.element = source;
-      element.points = distances.size();
-      element.greatest = greatest_mean(distances, allowed.scatter);
-      const double squares = std::inner_product(distances.begin(), distances.end(), distances.begin(), 0.0);
-      if (!distances.empty())
-        element.mean_square = std::sqrt(squares / static_cast<double>(distances.size()));
-      out.fits.push_back(element);
+  std::optional<FittedProfile> run(const FitOptions& options, FittedProfile out, std::string* why) {
+    put_stubs();
+    held_ = Held(links());
+    hold_ends();
+    settle();
+    shift_to_origin();
+    if (ends_.closed) {
+      hold_sides();
+    } else {
+      hold_levels_of_ends();
     }
-    section.target.push_back(edge);
-    section.source.push_back(source);
+    settle();
+    const Fitted free = fitted_;
+    snap(samples_, fitted_, held_, snapping_, allowed_);
+    make_exact(fitted_, held_);
+    if (!size_blank(options, out, why)) return std::nullopt;
+    add_edges(free, out);
+    if (out.fits.empty()) {
+      *why = "there is no moulding in it: what is traced is flat";
+      return std::nullopt;
+    }
+    return out;
   }
-  if (out.fits.empty()) {
-    *why = "there is no moulding in it: what is traced is flat";
-    return std::nullopt;
+
+ private:
+  std::size_t links() const { return fitted_.line.size(); }
+  const std::vector<Point>& joints() const { return fitted_.line.joints; }
+  void settle() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
+
+  /// An end whose side was not traced gets a piece of it, so that what meets it has something to meet.
+  void put_stubs() {
+    if (ends_.closed) return;
+    if (!ends_.face_traced) put_stub(samples_, fitted_, true, ends_.from_back ? Point{0, -1} : Point{1, 0});
+    if (!ends_.edge_traced)
+      put_stub(samples_, fitted_, false,
+               ends_.to_underside ? Point{1, 0}
+               : ends_.flute      ? Point{-1, 0}
+                                  : Point{0, 1});
   }
-  std::reverse(section.target.begin(), section.target.end());
-  std::reverse(section.source.begin(), section.source.end());
-  for (Edge& edge : section.target) edge = reversed(edge);
-  if (!closed) {
+
+  void hold_ends() {
+    if (ends_.closed) return;
+    held_.axis[0] = ends_.from_back ? Axis::upright : Axis::level;
+    held_.axis[links() - 1] = ends_.to_underside || ends_.flute ? Axis::level : Axis::upright;
+  }
+
+  void shift_to_origin() {
+    const Extent extent = extent_of(fitted_.line);
+    Point origin = {joints().back().x, joints().front().y};
+    if (ends_.closed || ends_.from_back) origin.y = extent.low.y;
+    if (ends_.closed || ends_.flute || ends_.to_underside) origin.x = extent.low.x;
+    if (ends_.flute && !ends_.edge_traced) origin.x = joints()[links() - 1].x - kSpare;
+    shift(samples_, fitted_, {-origin.x, -origin.y});
+  }
+
+  void hold_levels_of_ends() {
+    const std::size_t n = links();
+    if (!ends_.from_back) held_.y[0] = held_.y[1] = 0;
+    if (ends_.flute) held_.y[n] = held_.y[n - 1] = 0;
+    if (!ends_.to_underside && !ends_.flute) held_.x[n] = held_.x[n - 1] = 0;
+  }
+
+  /// The flats of a closed line that lie on the rectangle about it are the blank's sides.
+  void hold_sides() {
+    const Extent extent = extent_of(fitted_.line);
+    const double slack = 2 * allowed_.tolerance + 4 * allowed_.scatter;
+    const double right = to_division(extent.high.x);
+    const double below = to_division(extent.high.y);
+    for (std::size_t i = 0; i < links(); ++i) {
+      const Point from = joints()[i];
+      const Point to = joints()[i + 1];
+      const Point middle = 0.5 * (from + to);
+      if (runs(samples_, fitted_, i, Axis::upright, allowed_)) {
+        const double side = middle.x < extent.high.x / 2 ? 0 : right;
+        if (std::abs(middle.x - side) > slack) continue;
+        held_.axis[i] = Axis::upright;
+        held_.x[i] = held_.x[i + 1] = side;
+      } else if (runs(samples_, fitted_, i, Axis::level, allowed_)) {
+        const double side = middle.y < extent.high.y / 2 ? 0 : below;
+        if (std::abs(middle.y - side) > slack) continue;
+        held_.axis[i] = Axis::level;
+        held_.y[i] = held_.y[i + 1] = side;
+      }
+    }
+    // The line ends where it begins.
+    const std::size_t n = links();
+    for (auto* levels : {&held_.x, &held_.y}) {
+      std::optional<double>& first = (*levels)[0];
+      std::optional<double>& last = (*levels)[n];
+      if (!first && !last) first = levels == &held_.x ? joints()[0].x : joints()[0].y;
+      if (!first) first = last;
+      last = first;
+    }
+  }
+
+  double to_division(double value) const {
+    if (snapping_.division <= 0) return value;
+    const double near = snapping_.division * std::round(value / snapping_.division);
+    return std::abs(near - value) <= allowed_.tolerance + allowed_.scatter ? near : value;
+  }
+
+  /// A side that was traced up to some point only: to the nearest division, and as far as the work goes.
+  double seen(double value, double least) const {
+    if (snapping_.division <= 0) return std::max(value, least);
+    const double near = snapping_.division * std::round(value / snapping_.division);
+    return near >= least - kOnOutline ? std::max(near, least) : near + snapping_.division;
+  }
+
+  bool size_blank(const FitOptions& options, FittedProfile& out, std::string* why) const {
+    const Extent whole = extent_of(fitted_.line);
+    const std::size_t n = links();
+    out.traced_width = ends_.closed || ends_.face_traced || ends_.from_back;
+    out.traced_thickness = ends_.closed || ends_.to_underside || (ends_.edge_traced && !ends_.flute);
+    Extent work{joints()[1], joints()[1]};
+    for (std::size_t i = 1; i + 1 < n; ++i) {
+      const Reach reach = reach_of(edge_of(fitted_.line, i));
+      work.high = {std::max(work.high.x, reach.high.x), std::max(work.high.y, reach.high.y)};
+    }
+    double width = rounded_up(work.high.x);
+    double thickness = rounded_up(work.high.y);
+    if (ends_.closed || ends_.from_back) {
+      width = whole.high.x;
+    } else if (ends_.face_traced) {
+      width = seen(whole.high.x, work.high.x);
+    }
+    if (ends_.closed || ends_.to_underside) {
+      thickness = whole.high.y;
+    } else if (ends_.edge_traced && !ends_.flute) {
+      thickness = seen(whole.high.y, work.high.y);
+    }
+    Section& section = out.section;
+    section.width = options.width.value_or(width);
+    section.thickness = options.thickness.value_or(thickness);
+    const bool fixed_width = ends_.closed || ends_.from_back;
+    const bool fixed_thickness = ends_.closed || ends_.to_underside;
+    if ((fixed_width && std::abs(section.width - width) > kOnOutline) ||
+        section.width < work.high.x - kOnOutline) {
+      *why = "the line shows a stock of another width than the one given";
+      return false;
+    }
+    if ((fixed_thickness && std::abs(section.thickness - thickness) > kOnOutline) ||
+        section.thickness < work.high.y - kOnOutline) {
+      *why = "the line shows a stock of another thickness than the one given";
+      return false;
+    }
+    return true;
+  }
+
+  bool on_side(const Edge& e, const Section& section) const {
+    const bool upright = e.from.x == e.to.x && (e.from.x == 0 || e.from.x == section.width);
+    const bool level = e.from.y == e.to.y && (e.from.y == 0 || e.from.y == section.thickness);
+    return !e.is_arc() && (upright || level);
+  }
+
+  FitOfElement fit_of(std::size_t link, const Fitted& free) const {
+    FitOfElement out;
+    const std::vector<double> distances = distances_of(samples_, fitted_, link);
+    out.points = distances.size();
+    out.greatest = greatest_mean(distances, allowed_.scatter);
+    const double squares = std::inner_product(distances.begin(), distances.end(), distances.begin(), 0.0);
+    if (!distances.empty()) out.mean_square = std::sqrt(squares / static_cast<double>(distances.size()));
+    if (held_.radius[link]) {
+      out.free_radius = radius(edge_of(free.line, link));
+      out.free_greatest = greatest_mean(distances_of(samples_, free, link), allowed_.scatter);
+    }
+    return out;
+  }
+
+  /// The target: the worked line, backward, and the stock's outline round the rest.
+  void add_edges(const Fitted& free, FittedProfile& out) const {
+    Section& section = out.section;
+    std::vector<FitOfElement> fits;  // of each edge
+    const std::size_t first = ends_.closed ? 0 : 1;
+    const std::size_t end = ends_.closed ? links() : links() - 1;
+    for (std::size_t i = end; i-- > first;) {
+      const Edge edge = reversed(exact_edge(fitted_.line, held_, i));
+      if (distance(edge.from, edge.to) < 1e-6) continue;
+      section.target.push_back(edge);
+      section.source.push_back(on_side(edge, section) ? -1 : 0);
+      fits.push_back(fit_of(i, free));
+    }
+    if (section.target.empty()) return;
+    if (!ends_.closed) close_round(section);
+    fits.resize(section.target.size());
+    number_elements(section);
+    for (std::size_t i = 0; i < section.target.size(); ++i) {
+      if (section.source[i] < 0) continue;
+      fits[i].element = section.source[i];
+      out.fits.push_back(fits[i]);
+    }
+    std::sort(out.fits.begin(), out.fits.end(),
+              [](const FitOfElement& a, const FitOfElement& b) { return a.element < b.element; });
+  }
+
+  void close_round(Section& section) const {
     const Point begin = section.target.front().from;
     std::vector<Point> corners;
-    if (!from_back) corners.push_back({width, 0});
-    corners.push_back({width, thickness});
-    if (!to_underside) corners.push_back({0, thickness});
-    if (flute) corners.push_back({0, 0});
+    if (!ends_.from_back) corners.push_back({section.width, 0});
+    corners.push_back({section.width, section.thickness});
+    if (!ends_.to_underside) corners.push_back({0, section.thickness});
+    if (ends_.flute) corners.push_back({0, 0});
     corners.push_back(begin);
     for (const Point corner : corners) {
       const Point from = section.target.back().to;
@@ -267,7 +377,57 @@ std::optional<FittedProfile> to_section(Samples samples, Fitted fitted, Reached 
       section.source.push_back(-1);
     }
   }
-  return out;
+
+  /// Each run of work between pieces of the stock's outline is a chain, of the side it can be read from.
+  static void number_elements(Section& section) {
+    const std::size_t n = section.target.size();
+    struct Run {
+      std::size_t first = 0;
+      std::size_t count = 0;
+      Chain chain = Chain::face;
+    };
+    std::vector<Run> runs;
+    for (std::size_t i = 0; i < n; ++i) {
+      if (section.source[i] < 0 || section.source[(i + n - 1) % n] >= 0) continue;
+      Run run{i, 0, Chain::face};
+      while (section.source[(i + run.count) % n] >= 0 && run.count < n) ++run.count;
+      const Point from = section.target[i].from;
+      const Point to = section.target[(i + run.count - 1) % n].to;
+      const bool upper_right = to.x == section.width && to.y != section.thickness;
+      if (to.y != 0) run.chain = upper_right ? Chain::back : Chain::underside;
+      if (to.y == 0 && from.y == 0 && from.x > to.x) run.chain = Chain::face;
+      runs.push_back(run);
+    }
+    std::stable_sort(runs.begin(), runs.end(), [](const Run& a, const Run& b) { return a.chain < b.chain; });
+    for (const Run& run : runs) {
+      for (std::size_t k = 0; k < run.count; ++k) {
+        const std::size_t along = run.chain == Chain::face ? run.count - 1 - k : k;
+        const std::size_t at = (run.first + along) % n;
+        Element element;
+        element.number = static_cast<int>(k) + 1;
+        element.chain = run.chain;
+        element.name = name_of(section.target[at]);
+        section.source[at] = static_cast<int>(section.elements.size());
+        section.elements.push_back(element);
+      }
+    }
+  }
+
+  Samples samples_;
+  Fitted fitted_;
+  SnapOptions snapping_;
+  Allowed allowed_;
+  Ends ends_;
+  Held held_;
+};
+
+}  // namespace
+
+std::optional<FittedProfile> to_section(Samples samples, Fitted fitted, Reached reached,
+                                        const SnapOptions& snapping, const FitOptions& options,
+                                        const Allowed& allowed, FittedProfile out, std::string* why) {
+  return Placing(std::move(samples), std::move(fitted), reached, snapping, allowed)
+      .run(options, std::move(out), why);
 }
 
 }  // namespace arrisline
