@@ -3,7 +3,7 @@
 # What building the program and its tests takes.
 # shellcheck disable=SC2034 # read by the scripts
 build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev catch2 libpolyclipping-dev
-  coinor-libcbc-dev zlib1g-dev libtbb-dev libcairo2-dev libeigen3-dev'
+  coinor-libcbc-dev zlib1g-dev libtbb-dev libcairo2-dev libeigen3-dev libexpat1-dev'
 
 # What the tests run besides.
 # shellcheck disable=SC2034

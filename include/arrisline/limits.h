@@ -22,6 +22,14 @@ inline constexpr std::size_t kMaxMoulds = 200;  // lines of a job
 inline constexpr std::size_t kMaxStocks = 100;  // lines of blanks, on hand and to buy
 inline constexpr int kMaxPieces = 10'000;       // of all mouldings together, and blanks of one line
 
+// Traced sections.
+inline constexpr std::size_t kMaxPointsBytes = std::size_t{1} << 30;  // of a file of points, never held whole
+inline constexpr std::size_t kMaxDrawingBytes = std::size_t{16} << 20;  // of an SVG or a DXF drawing
+inline constexpr std::size_t kMaxDrawnPoints = 100'000;  // of a drawn line, its curves and arcs as points
+inline constexpr std::size_t kMaxDrawingDepth = 256;     // elements of an SVG within one another
+inline constexpr std::size_t kMaxSvgEntities = 100;      // that an SVG declares
+inline constexpr std::size_t kMaxKeptPoints = 20'000;    // more measured points than these are averaged
+
 // Planning.
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
 inline constexpr double kMaxSeconds = 1e6;       // of --limit

@@ -1,0 +1,54 @@
+// A file of points, line by line, however long.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "arrisline/trace.h"
+#include "trace/columns.h"
+#include "trace/faults.h"
+#include "trace/kept_points.h"
+
+namespace arrisline {
+
+/// Takes the bytes of a file as they come, cut anywhere.
+class PointsReader {
+ public:
+  PointsReader(const std::string& file, const TracingOptions& options);
+  void feed(std::string_view bytes);
+  /// Whether the rest can change nothing.
+  bool done() const { return given_up_ || faults_.full(); }
+  /// What was found. To be called once, at the end.
+  Reading<Tracing> finish();
+
+ private:
+  void line(std::string_view line);
+  void content(std::string_view line, std::string_view whole);
+  bool prepare(std::string_view line);
+  void take(std::string_view line, std::string_view whole);
+  void fault(std::string_view whole, Span span, std::string message);
+  void check_whole();
+
+  TracingOptions options_;
+  Faults faults_;
+  std::string carried_;        // the beginning of a line of which the end has not come
+  bool after_return_ = false;  // a line feed that comes next belongs to the line's end before it
+  bool at_start_ = true;
+  bool given_up_ = false;
+  std::size_t bytes_ = 0;
+  int number_ = 0;       // of the line
+  std::string heading_;  // the first line, where it is one; empty otherwise
+  int heading_number_ = 0;
+  bool prepared_ = false;  // separator and columns are known
+  Separator separator_ = Separator::blank;
+  Columns columns_;
+  std::vector<Field> fields_;
+  std::string first_line_;  // that holds a point
+  int first_number_ = 1;
+  KeptPoints kept_;
+};
+
+}  // namespace arrisline
