@@ -5,9 +5,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <atomic>
 #include <cerrno>
-#include <chrono>
 #include <cmath>
 #include <csignal>
 #include <cstring>
@@ -20,13 +18,15 @@
 #include "app/help.h"
 #include "app/inputs.h"
 #include "app/output.h"
+#include "app/patient.h"
 #include "arrisline/report.h"
 #include "text/words.h"
 
 namespace arrisline {
 namespace {
 
-const std::vector<std::string_view> kCommands = {"plan", "check", "job", "survey", "stream", "replay"};
+const std::vector<std::string_view> kCommands = {"plan",   "check", "job",   "survey",
+                                                 "stream", "trace", "replay"};
 
 Outcome bad_usage(const std::string& command, const std::string& message) {
   const std::string where = command.empty() ? "" : " " + command;
@@ -73,78 +73,6 @@ std::optional<Outcome> missing(const std::string& command, const std::vector<Wan
     if (!one.given) return bad_usage(command, one.name + " is missing");
   return std::nullopt;
 }
-
-std::atomic<bool> interrupted{false};
-
-/// Minds Ctrl-C while a search goes on, and tells the terminal when it takes long.
-class Patient {
- public:
-  Patient() {
-    struct sigaction action = {};
-    action.sa_handler = [](int) { interrupted.store(true); };
-    action.sa_flags = static_cast<int>(SA_RESETHAND);  // a second Ctrl-C ends the program
-    sigaction(SIGINT, &action, nullptr);
-  }
-  Patient(const Patient&) = delete;
-  Patient& operator=(const Patient&) = delete;
-  ~Patient() {
-    if (told_) static_cast<void>(write_all(STDERR_FILENO, "\r" + std::string(kWidth, ' ') + "\r"));
-  }
-
-  Outside outside() {
-    Outside out;
-    out.interrupt = &interrupted;
-    if (::isatty(STDERR_FILENO) == 1) out.progress = [this](double seconds) { tell(seconds); };
-    return out;
-  }
-
-  /// Tells how many of how many things are done, and about how long the rest takes.
-  /// `next` is what comes once all of them are.
-  std::function<void(std::size_t, std::size_t)> counting(std::string what, std::string next = "") {
-    if (::isatty(STDERR_FILENO) != 1) return nullptr;
-    return [this, what = std::move(what), next = std::move(next), begun = std::chrono::steady_clock::now()](
-               std::size_t done, std::size_t of) {
-      const std::chrono::duration<double> gone = std::chrono::steady_clock::now() - begun;
-      if (done == of && !next.empty()) {
-        show(next);
-        return;
-      }
-      if (gone.count() < kLong) return;
-      const double rest = gone.count() / static_cast<double>(done) * static_cast<double>(of - done);
-      show(std::to_string(done) + " of " + std::to_string(of) + " " + what + ", about " +
-           std::to_string(static_cast<int>(std::ceil(rest))) + " s to go");
-    };
-  }
-
-  /// Tells how many records are answered, now and then.
-  std::function<void(std::size_t, std::size_t)> counting_records() {
-    if (::isatty(STDERR_FILENO) != 1 || ::isatty(STDOUT_FILENO) == 1) return nullptr;
-    return [this, told = std::chrono::steady_clock::now()](std::size_t answered, std::size_t errors) mutable {
-      const std::chrono::steady_clock::time_point now = std::chrono::steady_clock::now();
-      if (std::chrono::duration<double>(now - told).count() < kLong) return;
-      told = now;
-      show(std::to_string(answered) + " records answered, " + std::to_string(errors) + " of them errors");
-    };
-  }
-
- private:
-  static constexpr double kLong = 0.5;  // seconds from which a search is worth a word
-  static constexpr std::size_t kWidth = 60;
-
-  void tell(double seconds) {
-    if (seconds < kLong) return;
-    show("still searching, " + std::to_string(static_cast<int>(seconds)) +
-         " s; Ctrl-C takes the best so far");
-  }
-
-  void show(std::string line) {
-    told_ = true;
-    line.resize(std::max(line.size(), kWidth), ' ');  // over what stood there
-    static_cast<void>(write_all(STDERR_FILENO, "\r" + line));
-  }
-
-  bool told_ = false;
-};
 
 Outcome run_plan(int argc, const char* const* argv) {
   PlanArguments arguments;
@@ -258,9 +186,29 @@ Outcome run_stream(int argc, const char* const* argv) {
   Patient patient;
   arguments.input = STDIN_FILENO;
   arguments.write = [](std::string_view line) { return write_all(STDOUT_FILENO, line); };
-  arguments.leave_off = &interrupted;
+  arguments.leave_off = &interrupted();
   arguments.answered = patient.counting_records();
   return stream_command(arguments);
+}
+
+Outcome run_trace(int argc, const char* const* argv) {
+  TraceArguments arguments;
+  CLI::App parser;
+  parser.add_option("FILE", arguments.file);
+  parser.add_option("--unit", arguments.unit);
+  parser.add_option("--tolerance", arguments.tolerance);
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--width", arguments.width);
+  parser.add_option("--stock", arguments.stock);
+  parser.add_option("-o,--output", arguments.output);
+  const auto stop = parse(parser, "trace", argc, argv,
+                          {"--unit", "--tolerance", "--kit", "--width", "--stock", "--output", "--help"});
+  if (stop) return *stop;
+  const auto lacking = missing("trace", {{"FILE", parser.count("FILE") > 0}});
+  if (lacking) return *lacking;
+  Patient patient;
+  arguments.read = patient.counting_points();
+  return trace_command(arguments);
 }
 
 Outcome run_replay(int argc, const char* const* argv) {
@@ -284,6 +232,7 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "job") return run_job(argc - 1, argv + 1);
   if (first == "survey") return run_survey(argc - 1, argv + 1);
   if (first == "stream") return run_stream(argc - 1, argv + 1);
+  if (first == "trace") return run_trace(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};

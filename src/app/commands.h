@@ -106,6 +106,18 @@ struct SurveyArguments {
 };
 Outcome survey_command(const SurveyArguments& arguments);
 
+struct TraceArguments {
+  std::string file;
+  std::optional<std::string> unit;
+  std::optional<std::string> tolerance;
+  std::optional<std::string> kit;
+  std::optional<std::string> width;  // of the whole line
+  std::optional<std::string> stock;  // "2 x 3/4"
+  std::optional<std::string> output;
+  std::function<void(std::size_t)> read;  // called with the points read so far
+};
+Outcome trace_command(const TraceArguments& arguments);
+
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input
   std::optional<std::string> tolerance;

@@ -17,6 +17,8 @@ usage: arrisline COMMAND ...
                                 which kit cuts which profile, as a table
   stream --kit KIT              profiles as lines of JSON in, plans as lines of
                                 JSON out, on all cores
+  trace FILE                    a profile from points of an old piece, or from a
+                                drawing (SVG, DXF)
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
   -h, --help                    this text, or that of a command
@@ -149,6 +151,33 @@ example: arrisline stream --kit chest.kit < catalogue.jsonl > plans.jsonl
 Exit code 0: every record has a plan; 1: some have an error instead.
 )";
 
+constexpr std::string_view kTrace =
+    R"(arrisline trace: from an old piece or a drawing to a profile
+
+usage: arrisline trace FILE [options]
+
+  FILE               the section, traced: points, two figures a line (a profile
+                     gauge, a digitiser), a drawing of its line as .svg or .dxf
+  --unit inch|mm     unit of the figures in the file, where it does not say, and
+                     of the profile (default: by their size)
+  --tolerance L      how far the profile may lie from what was traced
+                     (default 0.002 in, 0.05 mm; 0.2 mm for a trace by hand)
+  --kit KIT          take the radii of these planes where the tolerance allows
+  --width L          the full width of the line, whatever the file says
+  --stock "W x T"    width and thickness of the stock (default: as traced, or
+                     as large as the work needs)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  -h, --help         this text
+
+The fewest flats and arcs that follow the line become a profile, with what fits
+how well beside each. Points may come in any order, from either end, up to 10
+degrees askew; of points alone, the working edge is at the left. A photograph is
+not read: lay points on it with a digitiser, or draw over it.
+
+example: arrisline trace old-cornice.csv --unit mm -o old-cornice.profile
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -176,6 +205,7 @@ std::string help_text(std::string_view command) {
   if (command == "job") return std::string(kJob);
   if (command == "survey") return std::string(kSurvey);
   if (command == "stream") return std::string(kStream);
+  if (command == "trace") return std::string(kTrace);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

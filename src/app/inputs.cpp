@@ -36,6 +36,25 @@ std::optional<double> length_option(const std::string& name, const std::optional
   return length;
 }
 
+std::optional<StockSize> stock_option(const std::optional<std::string>& text, Unit unit,
+                                      const std::string& command, std::string& messages) {
+  if (!text) return StockSize{};
+  const std::size_t by = text->find_first_of("xX");
+  std::string why = "expected a width, x and a thickness, such as '2 x 3/4'";
+  if (by != std::string::npos) {
+    auto part = [&](std::size_t from, std::size_t end) {
+      while (from < end && (*text)[from] == ' ') ++from;
+      while (end > from && (*text)[end - 1] == ' ') --end;
+      return parse_length(text->substr(from, end - from), unit, &why);
+    };
+    const std::optional<double> width = part(0, by);
+    const std::optional<double> thickness = width ? part(by + 1, text->size()) : std::nullopt;
+    if (width && thickness) return StockSize{*width, *thickness};
+  }
+  messages += usage_error(command, "--stock " + quoted(*text) + ": " + why);
+  return std::nullopt;
+}
+
 std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,
                                    std::string& messages) {
   constexpr double kUsual = 10;

@@ -27,6 +27,17 @@ std::optional<double> length_option(const std::string& name, const std::optional
                                     Unit unit, double otherwise, const std::string& command,
                                     std::string& messages);
 
+/// Width and thickness of a stock in mm.
+struct StockSize {
+  double width = 0;
+  double thickness = 0;
+};
+
+/// A stock given to --stock as "2 x 3/4" (width, thickness), or zeros where it is absent; one that cannot be
+/// read adds to `messages`.
+std::optional<StockSize> stock_option(const std::optional<std::string>& text, Unit unit,
+                                      const std::string& command, std::string& messages);
+
 /// Seconds a search may take, more than 0, or 10 where the option is absent; anything else adds to
 /// `messages`.
 std::optional<double> limit_option(const std::optional<std::string>& text, const std::string& command,

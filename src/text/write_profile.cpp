@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <string>
 
 #include "section/drawing_of.h"
@@ -12,7 +13,8 @@
 namespace arrisline {
 namespace {
 
-constexpr double kNothing = 5e-7;  // mm
+constexpr double kNothing = 5e-7;     // mm
+constexpr std::size_t kRemarks = 40;  // column of the remarks against strokes
 
 /// A figure and what a reader will take it for, in mm.
 struct Figure {
@@ -53,7 +55,10 @@ std::string radius_text(double r, double half_chord, Unit unit) {
   return figure(r - half_chord < kHalfRound ? half_chord : r, unit).text;
 }
 
-void write_chain(const DrawnChain& chain, bool first, Unit unit, std::string& out) {
+using Remarks = std::vector<std::string>;
+
+void write_chain(const DrawnChain& chain, bool first, Unit unit, const Remarks& of_strokes,
+                 Remarks::const_iterator& remark, std::string& out) {
   out += "\n";
   if (!first || chain.side != Chain::face) out += padded("side") + word(chain.side) + "\n";
   const Figure start = figure(chain.start, unit);
@@ -89,13 +94,18 @@ void write_chain(const DrawnChain& chain, bool first, Unit unit, std::string& ou
       if (stroke.large || across != r || down != r) line += " radius " + r;
       if (stroke.large) line += " large";
     }
+    if (remark != of_strokes.end() && !(remark++)->empty()) {
+      line.resize(std::max<std::size_t>(line.size() + 1, kRemarks), ' ');
+      line += " # " + on_one_line(*std::prev(remark));
+    }
     out += line + "\n";
   }
 }
 
 }  // namespace
 
-std::string profile_text(const Drawing& drawing, const std::vector<std::string>& remarks) {
+std::string profile_text(const Drawing& drawing, const std::vector<std::string>& remarks,
+                         const std::vector<std::string>& of_strokes) {
   std::string out;
   for (const std::string& remark : remarks) out += remark.empty() ? "#\n" : "# " + on_one_line(remark) + "\n";
   if (!drawing.name.empty()) {
@@ -107,8 +117,9 @@ std::string profile_text(const Drawing& drawing, const std::vector<std::string>&
   out += padded("stock") + figure(drawing.width, drawing.unit).text + " wide, " +
          figure(drawing.thickness, drawing.unit).text + " thick\n";
   bool first = true;
+  auto remark = of_strokes.begin();
   for (const DrawnChain& chain : drawing.chains) {
-    write_chain(chain, first, drawing.unit, out);
+    write_chain(chain, first, drawing.unit, of_strokes, remark, out);
     first = false;
   }
   return out;

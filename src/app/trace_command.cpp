@@ -1,0 +1,131 @@
+// `arrisline trace`: from the points of a section, or a drawing of it, to a profile. Shown by tests/cli and
+// tests/app/trace_test.cpp.
+#include <algorithm>
+#include <cmath>
+
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "arrisline/report.h"
+#include "arrisline/trace.h"
+#include "report/traced_profile.h"
+#include "text/figures.h"
+#include "text/source.h"
+#include "text/words.h"
+
+namespace arrisline {
+namespace {
+
+/// The larger of width and height, in the file's own figures.
+double extent_of(const std::vector<Point>& points) {
+  Point low = points.front();
+  Point high = low;
+  for (const Point& p : points) {
+    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+  }
+  return std::max(high.x - low.x, high.y - low.y);
+}
+
+/// mm in one of the file's figures, and what to say of it where the file did not.
+struct Scale {
+  double mm = 1;
+  Unit unit = Unit::mm;
+  std::string remark;
+};
+
+Scale scale_of(const Tracing& tracing, const std::optional<Unit>& given) {
+  if (tracing.mm_per_unit) {
+    const bool inches = std::abs(*tracing.mm_per_unit - kMmPerInch) < 1e-6;
+    return {*tracing.mm_per_unit, given.value_or(inches ? Unit::inch : Unit::mm), ""};
+  }
+  if (given) return {*given == Unit::inch ? kMmPerInch : 1, *given, ""};
+  // A moulding by hand is some tenths of an inch to some inches, or some millimetres to some hundred.
+  constexpr double kInches = 5;
+  const Unit unit = extent_of(tracing.points) < kInches ? Unit::inch : Unit::mm;
+  return {unit == Unit::inch ? kMmPerInch : 1, unit,
+          std::string("Its figures were taken for ") + (unit == Unit::inch ? "inches" : "millimetres") +
+              ", as their size suggests; --unit says otherwise."};
+}
+
+/// The radii of the planes that could ride there, each once.
+std::vector<double> radii_of(const Kit& kit) {
+  std::vector<double> out;
+  for (const Plane& plane : kit.planes)
+    if (plane.is_curved()) out.push_back(plane.radius);
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+std::string refusal(const std::string& file, const std::string& why) {
+  Diagnostic diagnostic;
+  diagnostic.file = file;
+  diagnostic.message = why;
+  return format(diagnostic);
+}
+
+}  // namespace
+
+Outcome trace_command(const TraceArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Unit> unit = unit_option(arguments.unit, Unit::mm, "trace", outcome.err);
+  const std::optional<Unit> given = arguments.unit ? unit : std::nullopt;
+  const Unit of_lengths = given.value_or(Unit::mm);
+  FitOptions options;
+  const auto tolerance =
+      length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "trace", outcome.err);
+  const auto width = length_option("--width", arguments.width, of_lengths, 0, "trace", outcome.err);
+  const auto stock = stock_option(arguments.stock, of_lengths, "trace", outcome.err);
+  std::optional<Kit> kit;
+  if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
+  const bool writable = output_option(arguments.output, "trace", outcome.err);
+  if (!unit || !tolerance || !width || !stock || !writable || (arguments.kit && !kit)) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  TracingOptions reading;
+  if (arguments.width) reading.width = *width;
+  reading.progress = arguments.read;
+  const std::optional<Tracing> tracing = take(read_tracing_file(arguments.file, reading), outcome.err);
+  if (!tracing) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  const Scale scale = scale_of(*tracing, given);
+  options.tolerance = *tolerance;
+  options.mm_per_unit = scale.mm;
+  options.division = scale.unit == Unit::inch ? kMmPerInch / 32 : 0.5;
+  if (kit) {
+    options.preferred = radii_of(*kit);
+    if (kit->shop.gauge) options.division = *kit->shop.gauge;
+  }
+  if (stock->width > 0) {
+    options.width = stock->width;
+    options.thickness = stock->thickness;
+  }
+  std::string why;
+  std::optional<FittedProfile> fitted = fit_tracing(*tracing, options, &why);
+  if (!fitted) {
+    outcome.err += refusal(arguments.file, why);
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  fitted->section.name = stem(arguments.file);
+  const TracedFrom from{visible(arguments.file.substr(arguments.file.rfind('/') + 1)), scale.remark,
+                        options.tolerance, kit ? &*kit : nullptr, scale.unit};
+  const std::string text = traced_profile(*fitted, from);
+
+  // What is written has to be read: a line that crosses itself, or leaves the stock, makes no profile.
+  const Reading<Section> read_back = read_profile(text, stem(arguments.file) + ".profile");
+  if (!read_back.value) {
+    outcome.err += refusal(arguments.file, "the line that fits it best is no profile:");
+    for (const Diagnostic& diagnostic : read_back.diagnostics) outcome.err += format(diagnostic);
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  outcome.out = text;
+  outcome.file = arguments.output;
+  return outcome;
+}
+
+}  // namespace arrisline

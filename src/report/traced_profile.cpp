@@ -1,0 +1,105 @@
+// Remarks on what was traced, and one against each element. Shown by tests/report/traced_profile_test.cpp and
+// tests/cli.
+#include "report/traced_profile.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <vector>
+
+#include "section/drawing_of.h"
+#include "text/figures.h"
+#include "text/write_profile.h"
+
+namespace arrisline {
+namespace {
+
+std::string plane_name(const Plane& plane) {
+  return plane.label;
+}
+
+/// The hollow or round of the kit whose radius is nearest to `r`.
+const Plane* nearest_plane(const Kit& kit, PlaneKind kind, double r) {
+  const Plane* best = nullptr;
+  for (const Plane& plane : kit.planes) {
+    if (plane.kind != kind) continue;
+    if (!best || std::abs(plane.radius - r) < std::abs(best->radius - r)) best = &plane;
+  }
+  return best;
+}
+
+std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const TracedFrom& from) {
+  if (stroke.turn == Turn::straight) return "";
+  std::string out;
+  if (from.kit) {
+    const PlaneKind kind = stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
+    const char* const word = kind == PlaneKind::hollow ? "hollow" : "round";
+    const Plane* plane = nearest_plane(*from.kit, kind, stroke.radius);
+    if (!plane) {
+      out = std::string("; the kit has no ") + word;
+    } else if (std::abs(plane->radius - stroke.radius) < 1e-6) {
+      out = "; the radius of " + plane_name(*plane);
+    } else {
+      out = "; no " + std::string(word) + " of the kit fits, the nearest is " + plane_name(*plane) + ", " +
+            exact(plane->radius, from.unit);
+    }
+  }
+  if (fit.free_radius && std::abs(*fit.free_radius - stroke.radius) > 0.01) {
+    out += "; radius " + plain(from.unit == Unit::inch ? *fit.free_radius / kMmPerInch : *fit.free_radius,
+                               from.unit == Unit::inch ? 3 : 2);
+    out += unit_word(from.unit);
+    out += fit.free_greatest < fit.greatest
+               ? ", by itself, would be within " + thickness(fit.free_greatest, from.unit)
+               : " would be no nearer";
+  }
+  return out;
+}
+
+std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& from) {
+  std::size_t points = 0;
+  for (const FitOfElement& fit : fitted.fits) points += fit.points;
+  std::vector<std::string> out;
+  out.push_back("Traced from " + from.file + ", within " + thickness(from.tolerance, from.unit) + ".");
+  if (!from.unit_remark.empty()) out.push_back(from.unit_remark);
+  if (fitted.scatter > 0)
+    out.push_back(std::to_string(points) + " points, which scatter by " +
+                  thickness(fitted.scatter, from.unit) + " about the line.");
+  if (std::abs(fitted.turned) > 0.05)
+    out.push_back("The tracing lay " + plain(std::abs(fitted.turned), 1) + " degrees askew.");
+  if (fitted.mirrored) out.push_back("Its working edge was at the right.");
+  if (!fitted.traced_width || !fitted.traced_thickness) {
+    const char* const which = fitted.traced_width       ? "how thick the stock is"
+                              : fitted.traced_thickness ? "how wide the stock is"
+                                                        : "how wide and thick the stock is";
+    out.push_back(std::string("It does not show ") + which + ": see to the line 'stock'.");
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string traced_profile(const FittedProfile& fitted, const TracedFrom& from) {
+  std::vector<int> sources;
+  Drawing drawing = drawing_of(fitted.section, from.unit, &sources);
+  std::vector<std::optional<FitOfElement>> fit_of(sources.size());
+  for (std::size_t i = 0; i < sources.size(); ++i) {
+    for (const FitOfElement& fit : fitted.fits)
+      if (fit.element == sources[i]) fit_of[i] = fit;
+  }
+  std::size_t index = 0;
+  std::vector<std::string> of_elements;
+  for (const DrawnChain& chain : drawing.chains) {
+    for (const Stroke& stroke : chain.strokes) {
+      std::string remark;
+      if (const std::optional<FitOfElement>& fit = fit_of[index++]) {
+        remark = fit->points > 0 ? "within " + thickness(fit->greatest, from.unit) + " of the tracing" +
+                                       on_radius(*fit, stroke, from)
+                                 : "not traced: it bridges a gap";
+      }
+      of_elements.push_back(remark);
+    }
+  }
+  return profile_text(drawing, remarks(fitted, from), of_elements);
+}
+
+}  // namespace arrisline
