@@ -59,7 +59,8 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
   std::size_t points = 0;
   for (const FitOfElement& fit : fitted.fits) points += fit.points;
   std::vector<std::string> out;
-  out.push_back("Traced from " + from.file + ", within " + thickness(from.tolerance, from.unit) + ".");
+  out.push_back("Traced from " + from.file + ", tolerance " + thickness(from.tolerance, from.unit) +
+                "; beside each element how near it lies.");
   if (!from.unit_remark.empty()) out.push_back(from.unit_remark);
   if (fitted.scatter > 0)
     out.push_back(std::to_string(points) + " points, which scatter by " +
@@ -92,9 +93,10 @@ std::string traced_profile(const FittedProfile& fitted, const TracedFrom& from) 
     for (const Stroke& stroke : chain.strokes) {
       std::string remark;
       if (const std::optional<FitOfElement>& fit = fit_of[index++]) {
-        remark = fit->points > 0 ? "within " + thickness(fit->greatest, from.unit) + " of the tracing" +
-                                       on_radius(*fit, stroke, from)
-                                 : "not traced: it bridges a gap";
+        remark = fit->points == 0              ? "not traced: it bridges a gap"
+                 : fit->greatest < kSameLength ? "on the tracing"
+                                               : "within " + thickness(fit->greatest, from.unit);
+        if (fit->points > 0) remark += on_radius(*fit, stroke, from);
       }
       of_elements.push_back(remark);
     }

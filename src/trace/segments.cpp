@@ -110,7 +110,7 @@ struct Found {
 };
 
 /// How far points stray that no segment with this run in it can follow: the run is not grown further.
-constexpr double kHopeless = 4;
+constexpr double kHopeless = 2;
 
 class Stretches {
  public:
