@@ -10,9 +10,10 @@
 namespace arrisline {
 namespace {
 
-constexpr double kHeld = 1e4;   // weight of what is held, against 1 for a sample
-constexpr double kTie = 0.3;    // weight that keeps the line's two ends beside the first and last sample
-constexpr double kFlat = 1e-5;  // a bulge under this is none
+constexpr double kHeld = 1e4;    // weight of what is held, against 1 for a sample
+constexpr double kTie = 0.3;     // weight that keeps the line's two ends beside the first and last sample
+constexpr double kPlace = 0.01;  // weight that keeps a joint beside the sample where its links meet
+constexpr double kFlat = 1e-5;   // a bulge under this is none
 constexpr int kRounds = 12;
 
 using Matrix = Eigen::MatrixXd;
@@ -172,8 +173,19 @@ class Problem {
       if (sums) sums->add(std::array<Eigen::Index, 1>{y(j)}, {1.0}, value, kHeld);
       total += kHeld * kHeld * value * value;
     }
+    if (j > 0 && j < links_) total += of_place(line, j, sums);
     if (held_.smooth[j] && j > 0 && j < links_) total += of_smooth(line, j, sums);
     return total;
+  }
+
+  /// Where two links run nearly the same way the samples hardly say where they meet; it is not to run off.
+  double of_place(const FlatsAndArcs& line, std::size_t j, Sums* sums) const {
+    const Point off = line.joints[j] - samples_.points[from_[j]];
+    if (sums) {
+      sums->add(std::array<Eigen::Index, 1>{x(j)}, {1.0}, off.x, kPlace);
+      sums->add(std::array<Eigen::Index, 1>{y(j)}, {1.0}, off.y, kPlace);
+    }
+    return kPlace * kPlace * dot(off, off);
   }
 
   double of_smooth(FlatsAndArcs& line, std::size_t j, Sums* sums) const {

@@ -33,8 +33,10 @@ std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, con
       const double long_ = distance(edge.from, edge.to);
       const auto count = std::max<std::size_t>(1, distances_of(samples, fitted, i).size());
       const double play = allowed.tolerance / 2 + 4 * allowed.scatter / std::sqrt(static_cast<double>(count));
-      if (long_ > 0)
-        flats.push_back({off_square(edge.to - edge.from), to_degrees(std::atan(play / long_)), long_});
+      const Witness flat = {off_square(edge.to - edge.from),
+                            to_degrees(std::atan(play / std::max(long_, play))), long_};
+      // A flat so short that it might lie any way, or that leans more than a tracing does, is no witness.
+      if (flat.room < kMostAskew && std::abs(flat.angle) < kMostAskew + flat.room) flats.push_back(flat);
       continue;
     }
     // A quadrant or a half-round most often begins and ends square.
@@ -42,7 +44,7 @@ std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, con
     const double swept = std::abs(to_degrees(sweep(edge)));
     if (std::abs(swept - 90) < kNear || std::abs(swept - 180) < kNear) {
       const double angle = (off_square(direction_at(edge, 0)) + off_square(direction_at(edge, 1))) / 2;
-      arcs.push_back({angle, kNear, radius(edge)});
+      if (std::abs(angle) < kMostAskew + kNear) arcs.push_back({angle, kNear, radius(edge)});
     }
   }
   return flats.empty() ? arcs : flats;
@@ -114,7 +116,6 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
   std::vector<Witness> best;
   double most = 0;
   for (const Witness& candidate : all) {
-    if (std::abs(candidate.angle) > kMostAskew + candidate.room) continue;
     std::vector<Witness> agreeing;
     double weight = 0;
     for (const Witness& other : all) {

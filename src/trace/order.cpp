@@ -111,6 +111,16 @@ double length_in_order(const std::vector<Point>& points) {
   return out;
 }
 
+std::vector<Point> along_from(const std::vector<Point>& points, const std::vector<double>& ways) {
+  std::vector<std::size_t> order(points.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return ways[a] < ways[b]; });
+  std::vector<Point> out;
+  for (const std::size_t i : order) out.push_back(points[i]);
+  return out;
+}
+
 }  // namespace
 
 std::vector<Point> in_line(std::vector<Point> points) {
@@ -127,19 +137,16 @@ std::vector<Point> in_line(std::vector<Point> points) {
   const std::size_t other = farthest(along_tree);
   // The ends of a closed line meet, and near neighbours would lead both ways round it.
   const bool open = distance(points[one], points[other]) > 8 * usual || along_tree[other] < 40 * usual;
-  std::vector<double> along = along_tree;
+  std::vector<Point> sorted = along_from(points, along_tree);
   if (open) {
     add_neighbours(points, 4 * usual, list);
     joins = joins_of(points.size(), list);
-    along = ways_from(farthest(ways_from(one, joins)), joins);
+    // Where a cleft makes a short cut, the way looks longest to somewhere before the end: the better of both.
+    const std::vector<double> from_one = ways_from(one, joins);
+    sorted = along_from(points, from_one);
+    std::vector<Point> other_way = along_from(points, ways_from(farthest(from_one), joins));
+    if (length_in_order(other_way) < length_in_order(sorted)) sorted = std::move(other_way);
   }
-
-  std::vector<std::size_t> order(points.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return along[a] < along[b]; });
-  std::vector<Point> sorted;
-  for (const std::size_t i : order) sorted.push_back(points[i]);
   // As they stood they tell more: where the scatter is wider than the points are apart no sorting gets it
   // back.
   constexpr double kAsGood = 1.1;

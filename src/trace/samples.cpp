@@ -4,6 +4,7 @@
 #include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "trace/order.h"
 
@@ -112,7 +113,12 @@ Samples with_gaps_filled(const std::vector<Point>& points, double spacing, doubl
   Samples out;
   out.scatter = scatter;
   out.spacing = spacing;
-  const double gap = 4 * spacing + 6 * scatter;
+  double gap = 4 * spacing + 6 * scatter;
+  // A line has a few gaps; many are no gaps but points out of order.
+  constexpr int kMostGaps = 20;
+  int gaps = 0;
+  for (std::size_t i = 1; i < points.size(); ++i) gaps += distance(points[i - 1], points[i]) > gap ? 1 : 0;
+  if (gaps > kMostGaps) gap = std::numeric_limits<double>::infinity();
   for (std::size_t i = 0; i < points.size(); ++i) {
     if (i > 0 && distance(points[i - 1], points[i]) > gap) {
       const auto parts =

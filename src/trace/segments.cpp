@@ -112,16 +112,24 @@ struct Found {
 /// How far points stray that no segment with this run in it can follow: the run is not grown further.
 constexpr double kHopeless = 2;
 
+// What is shorter than it scatters wide is a cloud. A small circle in it lies nearer to its points than the
+// line that they scatter about.
+constexpr double kShortestFlat = 6;  // standard deviations
+constexpr double kShortestArc = 10;
+constexpr double kLeastRadius = 5;
+
 class Stretches {
  public:
-  Stretches(const Samples& samples, const Allowed& allowed)
+  Stretches(const Samples& samples, const Allowed& allowed, bool any_length)
       : samples_(samples),
         allowed_(allowed),
+        unit_(any_length ? 0 : allowed.scatter),
         variance_(variance_of(allowed)),
         figure_(figure_cost(samples.points.size())) {}
 
   /// The flat, else the arc, that follows the run; `stray` is the least greatest distance of either.
   std::optional<Found> best(const Moments& moments, std::size_t first, std::size_t end, double& stray) {
+    const double long_ = static_cast<double>(end - first) * samples_.spacing;
     Point through, normal;
     moments.line(through, normal);
     std::optional<Found> found;
@@ -131,7 +139,9 @@ class Stretches {
     }
     Point centre;
     double radius = 0;
-    if (end - first < 4 || !moments.circle(centre, radius)) return found;
+    if (end - first < 4 || long_ < kShortestArc * unit_ || !moments.circle(centre, radius) ||
+        radius < kLeastRadius * unit_)
+      return found;
     const auto squares = measure(first, end, stray, [&](Point p) { return norm(p - centre) - radius; });
     if (!squares) return found;
     const double cost = *squares / variance_ + 3 * figure_;
@@ -159,6 +169,7 @@ class Stretches {
 
   const Samples& samples_;
   Allowed allowed_;
+  double unit_;  // of the shortest lengths, mm
   double variance_;
   double figure_;
   std::vector<double> distances_;
@@ -202,7 +213,9 @@ bool follows(const std::vector<double>& distances, const Allowed& allowed) {
   return share_of(distances, allowed) <= 1;
 }
 
-std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allowed) {
+namespace {
+
+std::vector<Segment> shortest_path(const Samples& samples, const Allowed& allowed, bool any_length) {
   const std::vector<std::size_t> places = places_of(samples);
   struct Best {
     std::size_t count = kNone;
@@ -212,7 +225,7 @@ std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allo
   };
   std::vector<Best> best(places.size());
   best[0].count = 0;
-  Stretches stretches(samples, allowed);
+  Stretches stretches(samples, allowed, any_length);
   for (std::size_t i = 0; i + 1 < places.size(); ++i) {
     if (best[i].count == kNone) continue;
     Moments moments(samples.points[places[i]]);
@@ -238,6 +251,13 @@ std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allo
     out.push_back(best[at].last);
   std::reverse(out.begin(), out.end());
   return out;
+}
+
+}  // namespace
+
+std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allowed) {
+  std::vector<Segment> out = shortest_path(samples, allowed, false);
+  return out.empty() ? shortest_path(samples, allowed, true) : out;
 }
 
 }  // namespace arrisline

@@ -11,6 +11,9 @@
 namespace arrisline {
 namespace {
 
+constexpr double kCornerWide =
+    20;  // standard deviations that points put in a wrong order reach from a corner
+
 /// Whether the simpler line will do, which has so many figures less.
 bool will_do(const Samples& samples, const Fitted& simpler, const Fitted& fitted, double figures,
              const Allowed& allowed) {
@@ -39,6 +42,35 @@ Fitted without_joint(const Fitted& fitted, std::size_t joint, bool flat) {
   out.line.joints.erase(out.line.joints.begin() + at);
   out.from.erase(out.from.begin() + at);
   return out;
+}
+
+/// The line without a link, its samples left to the two beside it: what a corner is in which points that
+/// scatter were put in a wrong order.
+Fitted without_link(const Fitted& fitted, std::size_t link) {
+  Fitted out = fitted;
+  const auto at = static_cast<std::ptrdiff_t>(link);
+  out.line.joints[link] = 0.5 * (fitted.line.joints[link] + fitted.line.joints[link + 1]);
+  out.line.joints.erase(out.line.joints.begin() + at + 1);
+  out.line.bulges.erase(out.line.bulges.begin() + at);
+  out.from[link] = (fitted.from[link] + fitted.from[link + 1]) / 2;
+  out.from.erase(out.from.begin() + at + 1);
+  return out;
+}
+
+bool drop_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  std::vector<std::pair<double, std::size_t>> links;
+  for (std::size_t i = 1; i + 1 < fitted.line.size(); ++i)
+    links.emplace_back(length(edge_of(fitted.line, i)), i);
+  std::sort(links.begin(), links.end());
+  for (const auto& [long_, i] : links) {
+    if (long_ > kCornerWide * allowed.scatter) break;
+    Fitted next = without_link(fitted, i);
+    next = fit(samples, next, Held(next.line.size()), allowed);
+    if (!will_do(samples, next, fitted, fitted.line.bulges[i] == 0 ? 2 : 3, allowed)) continue;
+    fitted = next;
+    return true;
+  }
+  return false;
 }
 
 bool merge_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
@@ -79,7 +111,8 @@ void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) 
 
 void simplify(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   straighten(samples, fitted, allowed);
-  while (fitted.line.size() > 1 && merge_one(samples, fitted, allowed)) {
+  while (fitted.line.size() > 1 &&
+         (drop_one(samples, fitted, allowed) || merge_one(samples, fitted, allowed))) {
   }
 }
 
