@@ -30,7 +30,8 @@ struct Tracing {
 /// What a caller says of a file of traced points or of a drawing.
 struct TracingOptions {
   std::optional<double> width;  // mm: the full width of the line, whatever the file says of its size
-  std::function<void(std::size_t)> progress;  // now and then, of points: how many have been read; may be empty
+  std::function<void(std::size_t)>
+      progress;  // now and then, of points: how many have been read; may be empty
 };
 
 /// Reads a tracing from text. `file` is its name in the messages, and its ending (.svg, .dxf, anything else:

@@ -84,6 +84,8 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_option("--gauge-error", arguments.gauge_error);
   parser.add_option("--limit", arguments.limit);
   parser.add_option("--prefer", arguments.prefer);
+  parser.add_option("--allow", arguments.allow);
+  parser.add_option("--redrawn", arguments.redrawn);
   parser.add_option("--unit", arguments.unit);
   parser.add_option("-o,--output", arguments.output);
   parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
@@ -94,10 +96,10 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_flag("--no-picture", no_picture);
   parser.add_flag("--steps", arguments.steps);
   parser.add_flag("--ascii", arguments.ascii);
-  const auto stop =
-      parse(parser, "plan", argc, argv,
-            {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit", "--prefer", "--unit",
-             "--output", "--sheet", "--paper", "--picture", "--no-picture", "--steps", "--ascii", "--help"});
+  const auto stop = parse(parser, "plan", argc, argv,
+                          {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
+                           "--prefer", "--allow", "--redrawn", "--unit", "--output", "--sheet", "--paper",
+                           "--picture", "--no-picture", "--steps", "--ascii", "--help"});
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});

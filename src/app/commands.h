@@ -41,6 +41,8 @@ struct PlanArguments {
   std::optional<std::string> gauge_error;
   std::optional<std::string> limit;
   std::optional<std::string> prefer;
+  std::optional<std::string> allow;    // that the line may depart from the drawing
+  std::optional<std::string> redrawn;  // file for the profile that then is cut
   std::optional<std::string> unit;
   std::optional<std::string> output;
   std::vector<std::string> sheets;

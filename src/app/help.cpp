@@ -48,6 +48,9 @@ usage: arrisline plan PROFILE --kit KIT [options]
                      the best plan so far
   --prefer WHAT      fewest-planes, fewest-cuts or least-strokes before the least
                      effort
+  --allow L          where these planes cannot cut it, redraw it with radii of
+                     theirs, nowhere farther than L from the drawing
+  --redrawn FILE     keep the redrawn profile in this file
   --unit inch|mm     unit of the figures printed (default: the kit's)
   -o, --output FILE  write to this file, whole or not at all, instead of the
                      terminal

@@ -5,6 +5,8 @@
 #include "app/verify.h"
 #include "arrisline/plan_json.h"
 #include "arrisline/report.h"
+#include "arrisline/substitute.h"
+#include "report/redrawn_words.h"
 
 namespace arrisline {
 
@@ -22,14 +24,19 @@ Outcome plan_command(const PlanArguments& arguments) {
       length_option("--scrape", arguments.scrape, of_lengths, options.scrape, "plan", outcome.err);
   const std::optional<double> off =
       length_option("--gauge-error", arguments.gauge_error, of_lengths, 0, "plan", outcome.err);
+  const std::optional<double> allow =
+      length_option("--allow", arguments.allow, of_lengths, 0, "plan", outcome.err);
   const std::optional<double> limit = limit_option(arguments.limit, "plan", outcome.err);
   const std::optional<Prefer> prefer = prefer_option(arguments.prefer, "plan", outcome.err);
   const bool writable = output_option(arguments.output, "plan", outcome.err);
   const std::optional<std::vector<SheetFile>> files =
       sheet_option(arguments.sheets, arguments.output, "plan", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
+  const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err);
+  if (arguments.redrawn && !arguments.allow)
+    outcome.err += usage_error("plan", "--redrawn goes with --allow, which says how far the line may depart");
   if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable ||
-      !files || !paper) {
+      !files || !paper || !allow || !redrawn_writable || (arguments.redrawn && !arguments.allow)) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -41,6 +48,18 @@ Outcome plan_command(const PlanArguments& arguments) {
 
   Plan plan = make_plan(*section, *kit, options);
   find_remedies(plan, *kit, options);
+  std::optional<Substitute> redrawn;
+  if (arguments.allow && !plan.feasible && !plan.undecided) {
+    redrawn = nearest_profile(plan, *kit, options, *allow);
+    if (redrawn) {
+      Plan other = make_plan(redrawn->section, *kit, options);
+      if (other.feasible) {
+        plan = std::move(other);
+      } else {
+        redrawn.reset();  // left off before a plan was found again
+      }
+    }
+  }
   const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
   if (!findings.empty()) {
     Outcome fault = refused(plan, findings, ".");
@@ -53,10 +72,17 @@ Outcome plan_command(const PlanArguments& arguments) {
   const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
   if (arguments.picture)
     outcome.out = drawn_in_characters(plan, {arguments.ascii, arguments.steps, kPageColumns, *unit}) + "\n";
-  outcome.out +=
-      arguments.json ? plan_to_json(plan, {&*kit, slipped}) : cut_list(plan, *kit, report, slipped);
+  if (arguments.json) {
+    outcome.out += plan_to_json(plan, {&*kit, slipped, &*section, redrawn ? &*redrawn : nullptr});
+  } else {
+    if (redrawn) outcome.out.insert(0, redrawn_words(*section, *redrawn, report));
+    outcome.out += cut_list(plan, *kit, report, slipped);
+    if (arguments.allow && !plan.feasible && !plan.undecided)
+      outcome.out += none_redrawn_words(*allow, report);
+  }
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);
+  if (redrawn && arguments.redrawn) outcome.sheets.push_back({*arguments.redrawn, redrawn->profile});
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;
 }

@@ -218,6 +218,21 @@ static Json remedies_json(const Plan& plan) {
   return out;
 }
 
+static Json redrawn_json(const Section& drawn, const Substitute& substitute) {
+  Json changes = Json::array();
+  for (const Redrawn& change : substitute.changes) {
+    Json one = Json::object();
+    if (const Element* element = element_at(drawn, change.element)) add_element(one, *element);
+    one["figure"] = change.what == Redrawn::What::radius   ? "radius"
+                    : change.what == Redrawn::What::across ? "across"
+                                                           : "down";
+    one["drawn"] = change.drawn;
+    one["now"] = change.now;
+    changes.push_back(std::move(one));
+  }
+  return Json{{"departure", substitute.departure}, {"changes", changes}, {"profile", substitute.profile}};
+}
+
 Json plan_as_json(const Plan& plan, const JsonBesides& besides) {
   const Section& section = plan.section;
   Json out;
@@ -253,6 +268,8 @@ Json plan_as_json(const Plan& plan, const JsonBesides& besides) {
     out["holding_checked"] = plan.holding_checked;
     if (besides.kit != nullptr) out["work"] = work_json(plan, *besides.kit);
     if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);
+    if (besides.drawn != nullptr && besides.redrawn != nullptr)
+      out["redrawn"] = redrawn_json(*besides.drawn, *besides.redrawn);
     if (plan.facets > 0) out["facets"] = plan.facets;
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);

@@ -10,10 +10,11 @@
 namespace arrisline {
 namespace {
 
-constexpr double kHeld = 1e4;    // weight of what is held, against 1 for a sample
-constexpr double kTie = 0.3;     // weight that keeps the line's two ends beside the first and last sample
-constexpr double kPlace = 0.01;  // weight that keeps a joint beside the sample where its links meet
-constexpr double kFlat = 1e-5;   // a bulge under this is none
+constexpr double kHeld = 1e4;     // weight of what is held, against 1 for a sample
+constexpr double kTie = 0.3;      // weight that keeps the line's two ends beside the first and last sample
+constexpr double kPlace = 0.01;   // weight that keeps a joint beside the sample where its links meet
+constexpr double kFilled = 0.02;  // weight of a sample that was filled in
+constexpr double kFlat = 1e-5;    // a bulge under this is none
 constexpr int kRounds = 12;
 
 using Matrix = Eigen::MatrixXd;
@@ -134,7 +135,7 @@ class Problem {
     }
     double total = 0;
     for (std::size_t s = from_[i]; s < from_[i + 1]; ++s) {
-      const double weight = samples_.filled[s] ? 0.02 : 1;
+      const double weight = samples_.filled[s] ? kFilled : samples_.weights.empty() ? 1 : samples_.weights[s];
       const Point p = samples_.points[s];
       const double value = offset_from(here, p);
       total += weight * weight * value * value;

@@ -13,9 +13,10 @@ inline constexpr double kDrawnCorner = 0.1;
 /// Points along a line, in order, in mm.
 struct Samples {
   std::vector<Point> points;
-  std::vector<bool> filled;  // of each: put in where the tracing has a gap, so it says nothing of the line
-  double scatter = 0;        // standard deviation of the points square to the line, mm; 0 for drawn lines
-  double spacing = 0;        // median distance along the line from point to point, mm
+  std::vector<bool> filled;     // of each: put in where the tracing has a gap, so it says nothing of the line
+  std::vector<double> weights;  // of each in a fit; empty: all alike
+  double scatter = 0;           // standard deviation of the points square to the line, mm; 0 for drawn lines
+  double spacing = 0;           // median distance along the line from point to point, mm
 };
 
 /// Points of a drawn line (straight from one to the next), set close enough to fit to; corners are kept.

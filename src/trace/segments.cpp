@@ -215,6 +215,26 @@ bool follows(const std::vector<double>& distances, const Allowed& allowed) {
 
 namespace {
 
+constexpr std::size_t kEnough = 700;  // samples that segments are looked for in
+
+Samples means(const Samples& samples, std::size_t group) {
+  Samples out;
+  out.scatter = samples.scatter / std::sqrt(static_cast<double>(group));
+  out.spacing = samples.spacing * static_cast<double>(group);
+  for (std::size_t i = 0; i < samples.points.size(); i += group) {
+    const std::size_t end = std::min(samples.points.size(), i + group);
+    Point sum;
+    std::size_t filled = 0;
+    for (std::size_t k = i; k < end; ++k) {
+      sum = sum + samples.points[k];
+      filled += samples.filled[k] ? 1 : 0;
+    }
+    out.points.push_back((1 / static_cast<double>(end - i)) * sum);
+    out.filled.push_back(2 * filled > end - i);
+  }
+  return out;
+}
+
 std::vector<Segment> shortest_path(const Samples& samples, const Allowed& allowed, bool any_length) {
   const std::vector<std::size_t> places = places_of(samples);
   struct Best {
@@ -256,8 +276,17 @@ std::vector<Segment> shortest_path(const Samples& samples, const Allowed& allowe
 }  // namespace
 
 std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allowed) {
-  std::vector<Segment> out = shortest_path(samples, allowed, false);
-  return out.empty() ? shortest_path(samples, allowed, true) : out;
+  // Of many samples the means of some neighbours tell as much, and scatter less.
+  const std::size_t group = samples.scatter > 0 ? (samples.points.size() + kEnough - 1) / kEnough : 1;
+  const Samples fewer = group > 1 ? means(samples, group) : samples;
+  const Allowed for_fewer{allowed.tolerance, fewer.scatter};
+  std::vector<Segment> out = shortest_path(fewer, for_fewer, false);
+  if (out.empty()) out = shortest_path(fewer, for_fewer, true);
+  for (Segment& segment : out) {
+    segment.first = std::min(segment.first * group, samples.points.size());
+    segment.end = std::min(segment.end * group, samples.points.size());
+  }
+  return out;
 }
 
 }  // namespace arrisline

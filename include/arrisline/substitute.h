@@ -1,0 +1,40 @@
+// The nearest profile that a kit can cut, for one that it cannot.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "arrisline/plan.h"
+
+namespace arrisline {
+
+/// One figure of the drawing that is another now. Lengths in mm.
+struct Redrawn {
+  enum class What { radius, across, down };  // of an arc; the move out or in; the move down or up
+  int element = 0;                           // index into Section::elements of the drawing
+  What what = What::radius;
+  double drawn = 0;
+  double now = 0;
+};
+
+struct Substitute {
+  Section section;               // what `profile` reads as
+  std::string profile;           // its text, in the unit of the options
+  double departure = 0;          // mm: the greatest distance from a point of the one line to the other
+  std::vector<Redrawn> changes;  // element by element
+};
+
+/// For a plan that is a no: of the profiles tried whose line lies within `allow` mm of the drawn one, the one
+/// that departs least and of which make_plan() makes a plan. Arcs get radii of the kit's planes, and flats
+/// that no plane gets at widths of its flat ones; joints then move so that the line departs least, flats
+/// staying level or upright and smooth joints smooth. Elements that the reasons do not name keep their radii.
+/// Nothing where none of at most some fifty plans is a yes. REQUIRES: `refused` is infeasible, made with
+/// these options.
+std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
+                                          double allow);
+
+/// Greatest distance between two lines, mm, either way round, by some hundred points on each edge.
+double departure(const std::vector<Edge>& one, const std::vector<Edge>& other);
+
+}  // namespace arrisline

@@ -1,0 +1,58 @@
+// Shown by tests/cli/plan_allow*.golden.
+#include "report/redrawn_words.h"
+
+#include "report/page.h"
+#include "text/figures.h"
+
+namespace arrisline {
+namespace {
+
+const char* word(Redrawn::What what) {
+  switch (what) {
+    case Redrawn::What::radius:
+      return "radius";
+    case Redrawn::What::across:
+      return "out or in";
+    case Redrawn::What::down:
+      return "down or up";
+  }
+  return "";
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+}  // namespace
+
+std::string redrawn_words(const Section& drawn, const Substitute& substitute, const ReportOptions& options) {
+  Page page;
+  page.heading("Redrawn");
+  page.line(
+      2, "These planes cannot cut the profile as it is drawn. The nearest found that they can lies at most " +
+             thickness(substitute.departure, options.unit) + " from the drawn line. Other than drawn:");
+  for (std::size_t i = 0; i < substitute.changes.size(); ++i) {
+    const Redrawn& change = substitute.changes[i];
+    if (i > 0 && substitute.changes[i - 1].element == change.element) continue;
+    std::string text = capital(describe(drawn.elements[static_cast<std::size_t>(change.element)])) + ":";
+    for (std::size_t k = i; k < substitute.changes.size() && substitute.changes[k].element == change.element;
+         ++k) {
+      const Redrawn& one = substitute.changes[k];
+      text += std::string(k > i ? ", " : " ") + word(one.what) + " " + about(one.now, options.unit) +
+              ", drawn " + about(one.drawn, options.unit);
+    }
+    page.item(4, "- ", text + ".");
+  }
+  page.line(2, "The cut list is that of the redrawn profile; plan --redrawn FILE keeps it.");
+  return in_columns(page.take(), options.colour) + "\n";
+}
+
+std::string none_redrawn_words(double allow, const ReportOptions& options) {
+  Page page;
+  page.line(5, "Nor is any profile found within " + thickness(allow, options.unit) +
+                   " of the drawing that they can.");
+  return in_columns(page.take(), false);
+}
+
+}  // namespace arrisline

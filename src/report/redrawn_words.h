@@ -1,0 +1,18 @@
+// What a redrawn profile has other than the drawing, in words.
+#pragma once
+
+#include <string>
+
+#include "arrisline/report.h"
+#include "arrisline/substitute.h"
+
+namespace arrisline {
+
+/// That the drawing cannot be cut, what is drawn otherwise, and how far the lines lie apart; to stand above
+/// the cut list of the redrawn profile.
+std::string redrawn_words(const Section& drawn, const Substitute& substitute, const ReportOptions& options);
+
+/// That none was found.
+std::string none_redrawn_words(double allow, const ReportOptions& options);
+
+}  // namespace arrisline

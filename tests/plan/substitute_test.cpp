@@ -1,0 +1,108 @@
+// Where a kit cannot cut the drawing: the nearest profile that it can.
+#include "arrisline/substitute.h"
+
+#include "plan/planning.h"
+
+namespace arrisline::test {
+namespace {
+
+Plan refused(const Section& section, const Kit& kit) {
+  Plan plan = make_plan(section, kit, {});
+  find_remedies(plan, kit, {});
+  REQUIRE_FALSE(plan.feasible);
+  REQUIRE_FALSE(plan.undecided);
+  return plan;
+}
+
+std::vector<Edge> worked(const Section& section) {
+  std::vector<Edge> out;
+  for (std::size_t i = 0; i < section.target.size(); ++i)
+    if (section.source[i] >= 0) out.push_back(section.target[i]);
+  return out;
+}
+
+const Kit& sixes() {
+  static const Kit kit_of_two = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
+  return kit_of_two;
+}
+
+TEST_CASE("an arc of a radius that no plane has is redrawn with one that the kit has", "[substitute]") {
+  const Section drawn =
+      profile("2 wide, 1 thick",
+              "start face 1/2\nstep down 1/8\ncove out 5/32 down 3/16 radius 5/16\nfillet out 11/32");
+  const Plan no = refused(drawn, sixes());
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5);
+  REQUIRE(found);
+  SECTION("it lies within what is allowed, measured on the two lines") {
+    CHECK(found->departure <= 0.5);
+    CHECK(departure(worked(drawn), worked(found->section)) == Approx(found->departure).margin(1e-3));
+  }
+  SECTION("it lies nearer than with the ends of the arc where they were") {
+    // What the remedies offer: another radius between the same ends.
+    REQUIRE_FALSE(no.remedies.empty());
+    double same_ends = 0;
+    for (const Remedy& remedy : no.remedies) same_ends = std::max(same_ends, remedy.departure);
+    REQUIRE(same_ends > 0);
+    CHECK(found->departure < same_ends);
+  }
+  SECTION("the profile written is the section planned, and its plan stands every check") {
+    const Section read = need(read_profile(found->profile, "redrawn.profile"));
+    CHECK(departure(worked(read), worked(found->section)) < 1e-6);
+    const Plan plan = make_plan(read, sixes(), {});
+    CHECK(plan.feasible);
+    CHECK(faults(plan) == "");
+  }
+  SECTION("every figure that is another is told, and none besides") {
+    const auto radius_of_cove = std::find_if(
+        found->changes.begin(), found->changes.end(),
+        [](const Redrawn& change) { return change.element == 1 && change.what == Redrawn::What::radius; });
+    REQUIRE(radius_of_cove != found->changes.end());
+    CHECK(radius_of_cove->drawn == Approx(5.0 / 16 * kMmPerInch));
+    CHECK(radius_of_cove->now == Approx(6.0 / 16 * kMmPerInch));
+    for (const Redrawn& change : found->changes) CHECK(std::abs(change.drawn - change.now) > 1e-3);
+  }
+}
+
+TEST_CASE("what may not depart so far is not redrawn", "[substitute]") {
+  const Section drawn =
+      profile("2 wide, 1 thick",
+              "start face 1/2\nstep down 1/8\ncove out 5/32 down 3/16 radius 5/16\nfillet out 11/32");
+  const Plan no = refused(drawn, sixes());
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5);
+  REQUIRE(found);
+  CHECK_FALSE(nearest_profile(no, sixes(), {}, found->departure * 0.9));
+}
+
+TEST_CASE("a groove narrower than any iron is widened", "[substitute]") {
+  const Kit ploughing = kit("units inch\nrebate 3/4\nplough 1/4\n");
+  const Section drawn =
+      profile("3 wide, 3/4 thick", "start face 1\nstep down 1/4\nfillet out 7/32\nstep up 1/4");
+  const Plan no = refused(drawn, ploughing);
+  const std::optional<Substitute> found = nearest_profile(no, ploughing, {}, 1);
+  REQUIRE(found);
+  // Wider by 1/32 in, half of it on either side.
+  CHECK(found->departure == Approx(kMmPerInch / 64).margin(0.01));
+}
+
+TEST_CASE("a smooth joint stays smooth and flats stay level and upright", "[substitute]") {
+  const Section drawn = profile("2 wide, 1 thick",
+                                "start face 7/8\nbead out 1/4 down 1/4 radius 1/4\ncove out 1/4 down 1/4 "
+                                "radius 1/4\nstep down 1/8\nfillet out 3/8");
+  const Kit half = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
+  Plan no = make_plan(drawn, half, {});
+  if (no.feasible) FAIL("the planner has found a way; choose another drawing");
+  find_remedies(no, half, {});
+  const std::optional<Substitute> found = nearest_profile(no, half, {}, 2.5);
+  REQUIRE(found);
+  const std::vector<Edge> line = worked(found->section);
+  int smooth = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) {
+    if (!line[i - 1].is_arc() || !line[i].is_arc()) continue;
+    CHECK(std::abs(cross(direction_at(line[i - 1], 1), direction_at(line[i], 0))) < 2e-3);
+    ++smooth;
+  }
+  CHECK(smooth == 1);
+}
+
+}  // namespace
+}  // namespace arrisline::test
