@@ -34,7 +34,4 @@ struct Substitute {
 std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
                                           double allow);
 
-/// Greatest distance between two lines, mm, either way round, by some hundred points on each edge.
-double departure(const std::vector<Edge>& one, const std::vector<Edge>& other);
-
 }  // namespace arrisline

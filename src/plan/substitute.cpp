@@ -47,9 +47,22 @@ struct ChainLine {
   std::vector<std::size_t> from;
 };
 
-std::vector<Edge> edges_of(const FlatsAndArcs& line) {
+/// The line with a piece of the stock's side at either end: where a line begins farther along the face, what
+/// it departs by is not how far its start has moved.
+std::vector<Edge> with_sides(const FlatsAndArcs& line, double thickness) {
+  constexpr double kPiece = 20;  // mm
+  const Point from = line.joints.front();
+  const Point to = line.joints.back();
   std::vector<Edge> out;
+  out.push_back({std::abs(from.y) < kOnOutline ? Point{from.x + kPiece, 0} : Point{from.x, from.y - kPiece},
+                 from,
+                 {},
+                 Turn::straight});
   for (std::size_t i = 0; i < line.size(); ++i) out.push_back(edge_of(line, i));
+  Point end = {to.x, to.y + kPiece};
+  if (std::abs(to.y) < kOnOutline) end = {to.x - kPiece, to.y};
+  if (std::abs(to.y - thickness) < kOnOutline && std::abs(to.x) > kOnOutline) end = {to.x + kPiece, to.y};
+  out.push_back({to, end, {}, Turn::straight});
   return out;
 }
 
@@ -105,6 +118,19 @@ Held kept(const ChainLine& chain, double width, double thickness) {
   return out;
 }
 
+/// Greatest distance between two lines, either way round, by some hundred points on each edge. Their first
+/// and last edges are only there to be near to.
+double departure(const std::vector<Edge>& one, const std::vector<Edge>& other) {
+  constexpr int kPoints = 128;
+  double most = 0;
+  for (const auto& [from, to] : {std::pair(&one, &other), std::pair(&other, &one)}) {
+    for (std::size_t i = 1; i + 1 < from->size(); ++i)
+      for (int k = 0; k <= kPoints; ++k)
+        most = std::max(most, distance(point_at((*from)[i], static_cast<double>(k) / kPoints), *to));
+  }
+  return most;
+}
+
 class Substituting {
  public:
   Substituting(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow)
@@ -122,7 +148,7 @@ class Substituting {
     std::size_t plans = 0;
     for (const Way& way : ways) {
       if (way.departure > allow_ || plans == kMostPlans) break;
-      std::optional<Substitute> found = as_profile(way);
+      std::optional<Substitute> found = as_profile(tidied(way));
       if (!found) continue;
       PlanOptions any = options_;
       any.any = true;
@@ -136,6 +162,7 @@ class Substituting {
  private:
   struct Way {
     std::vector<FlatsAndArcs> lines;  // of each chain
+    std::vector<Held> held;           // what each keeps to
     double departure = 0;
   };
 
@@ -248,8 +275,9 @@ class Substituting {
       }
       std::optional<FlatsAndArcs> line = nearest(chain, held);
       if (!line) return std::nullopt;
-      out.departure = std::max(out.departure, departure(edges_of(chain.line), edges_of(*line)));
+      out.departure = std::max(out.departure, apart(chain.line, *line));
       out.lines.push_back(std::move(*line));
+      out.held.push_back(std::move(held));
     }
     return out;
   }
@@ -283,12 +311,23 @@ class Substituting {
     const Allowed allowed{std::max(allow_, 0.01), 0};
     Samples samples = chain.samples;
     samples.weights.assign(samples.points.size(), 1);
+    // A radius that is much another is come to in steps, or the fit loses its way.
+    constexpr int kSteps = 4;
+    for (int step = 1; step < kSteps; ++step) {
+      Held on_the_way = held;
+      for (std::size_t i = 0; i < chain.line.size(); ++i) {
+        if (!held.radius[i]) continue;
+        const double drawn = radius(edge_of(chain.line, i));
+        on_the_way.radius[i] = drawn + step * (*held.radius[i] - drawn) / kSteps;
+      }
+      start = fit(samples, start, on_the_way, allowed);
+    }
     std::optional<FlatsAndArcs> best;
     double least = std::numeric_limits<double>::infinity();
     for (int round = 0; round < kRounds; ++round) {
       const Fitted next = fit(samples, start, held, allowed);
       if (!keeps(next.line, held)) break;
-      const std::vector<Edge> now = edges_of(next.line);
+      const std::vector<Edge> now = with_sides(next.line, section_.thickness);
       std::vector<double> distances;
       double most = 0;
       for (const Point& p : samples.points) {
@@ -305,25 +344,56 @@ class Substituting {
       for (double& weight : samples.weights) weight *= static_cast<double>(distances.size()) / sum;
       start = next;
     }
-    return best ? settled(chain, *best, held, samples, least) : best;
+    if (best) make_exact(*best, held);
+    return best;
   }
 
-  /// Joints that hardly moved go back to where they were drawn, if the line departs no more for it.
-  FlatsAndArcs settled(const ChainLine& chain, const FlatsAndArcs& line, Held held, const Samples& samples,
-                       double least) const {
-    constexpr double kHardly = 0.03;  // mm
-    for (std::size_t j = 0; j < line.joints.size(); ++j) {
-      const Point drawn = chain.line.joints[j];
-      if (!held.x[j] && std::abs(line.joints[j].x - drawn.x) < kHardly) held.x[j] = drawn.x;
-      if (!held.y[j] && std::abs(line.joints[j].y - drawn.y) < kHardly) held.y[j] = drawn.y;
+  /// Joints go back to where they were drawn, one figure after another, where the line departs no more for
+  /// it.
+  Way tidied(const Way& way) const {
+    Way out = way;
+    for (std::size_t c = 0; c < chains_.size(); ++c) {
+      const ChainLine& chain = chains_[c];
+      struct Moved {
+        double by = 0;
+        std::size_t joint = 0;
+        bool across = false;
+      };
+      std::vector<Moved> list;
+      for (std::size_t j = 0; j < chain.line.joints.size(); ++j) {
+        const Point by = out.lines[c].joints[j] - chain.line.joints[j];
+        if (!out.held[c].x[j]) list.push_back({std::abs(by.x), j, true});
+        if (!out.held[c].y[j]) list.push_back({std::abs(by.y), j, false});
+      }
+      std::sort(list.begin(), list.end(), [](const Moved& a, const Moved& b) { return a.by < b.by; });
+      for (const Moved& moved : list) {
+        Held held = out.held[c];
+        const Point drawn = chain.line.joints[moved.joint];
+        if (moved.across) {
+          held.x[moved.joint] = drawn.x;
+        } else {
+          held.y[moved.joint] = drawn.y;
+        }
+        Fitted start;
+        start.line = out.lines[c];
+        start.from = chain.from;
+        FlatsAndArcs line = fit(chain.samples, start, held, {std::max(allow_, 0.01), 0}).line;
+        if (!keeps(line, held)) continue;
+        const double most = apart(chain.line, line);
+        if (most > 1.02 * out.departure + 1e-3) continue;
+        make_exact(line, held);
+        out.lines[c] = line;
+        out.held[c] = held;
+      }
     }
-    Fitted start;
-    start.line = line;
-    start.from = chain.from;
-    const Fitted next = fit(samples, start, held, {std::max(allow_, 0.01), 0});
-    if (!keeps(next.line, held)) return line;
-    const double most = departure(edges_of(chain.line), edges_of(next.line));
-    return most <= 1.05 * least + 1e-3 ? next.line : line;
+    out.departure = 0;
+    for (std::size_t c = 0; c < chains_.size(); ++c)
+      out.departure = std::max(out.departure, apart(chains_[c].line, out.lines[c]));
+    return out;
+  }
+
+  double apart(const FlatsAndArcs& one, const FlatsAndArcs& other) const {
+    return departure(with_sides(one, section_.thickness), with_sides(other, section_.thickness));
   }
 
   /// What is held is reached, and nothing turned about.
@@ -400,17 +470,6 @@ class Substituting {
 };
 
 }  // namespace
-
-double departure(const std::vector<Edge>& one, const std::vector<Edge>& other) {
-  constexpr int kPoints = 128;
-  double most = 0;
-  for (const auto& [from, to] : {std::pair(&one, &other), std::pair(&other, &one)}) {
-    for (const Edge& edge : *from)
-      for (int k = 0; k <= kPoints; ++k)
-        most = std::max(most, distance(point_at(edge, static_cast<double>(k) / kPoints), *to));
-  }
-  return most;
-}
 
 std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
                                           double allow) {

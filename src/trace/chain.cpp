@@ -70,8 +70,8 @@ class Sums {
 class Problem {
  public:
   Problem(const Samples& samples, const std::vector<std::size_t>& from, const FlatsAndArcs& start,
-          const Held& held)
-      : samples_(samples), from_(from), held_(held), links_(start.size()) {
+          const Held& held, double weight)
+      : samples_(samples), from_(from), held_(held), weight_(weight), links_(start.size()) {
     for (const double bulge : start.bulges) arc_.push_back(std::abs(bulge) > kFlat);
   }
 
@@ -151,12 +151,12 @@ class Problem {
   double of_held_link(FlatsAndArcs& line, std::size_t i, Sums* sums) const {
     double total = 0;
     if (held_.axis[i] == Held::Axis::level)
-      total += add_of_link(line, i, kHeld, sums, [](const Edge& e) { return e.to.y - e.from.y; });
+      total += add_of_link(line, i, weight_, sums, [](const Edge& e) { return e.to.y - e.from.y; });
     if (held_.axis[i] == Held::Axis::upright)
-      total += add_of_link(line, i, kHeld, sums, [](const Edge& e) { return e.to.x - e.from.x; });
+      total += add_of_link(line, i, weight_, sums, [](const Edge& e) { return e.to.x - e.from.x; });
     if (held_.radius[i] && arc_[i]) {
       const double r = *held_.radius[i];
-      total += add_of_link(line, i, kHeld, sums,
+      total += add_of_link(line, i, weight_, sums,
                            [r](const Edge& e) { return (e.is_arc() ? radius(e) : 1e6) - r; });
     }
     return total;
@@ -166,13 +166,13 @@ class Problem {
     double total = 0;
     if (held_.x[j]) {
       const double value = line.joints[j].x - *held_.x[j];
-      if (sums) sums->add(std::array<Eigen::Index, 1>{x(j)}, {1.0}, value, kHeld);
-      total += kHeld * kHeld * value * value;
+      if (sums) sums->add(std::array<Eigen::Index, 1>{x(j)}, {1.0}, value, weight_);
+      total += weight_ * weight_ * value * value;
     }
     if (held_.y[j]) {
       const double value = line.joints[j].y - *held_.y[j];
-      if (sums) sums->add(std::array<Eigen::Index, 1>{y(j)}, {1.0}, value, kHeld);
-      total += kHeld * kHeld * value * value;
+      if (sums) sums->add(std::array<Eigen::Index, 1>{y(j)}, {1.0}, value, weight_);
+      total += weight_ * weight_ * value * value;
     }
     if (j > 0 && j < links_) total += of_place(line, j, sums);
     if (held_.smooth[j] && j > 0 && j < links_) total += of_smooth(line, j, sums);
@@ -213,9 +213,9 @@ class Problem {
       }
       sums->add(
           std::array<Eigen::Index, 8>{x(j - 1), y(j - 1), x(j), y(j), x(j + 1), y(j + 1), b(j - 1), b(j)},
-          slope, here, kHeld);
+          slope, here, weight_);
     }
-    return kHeld * kHeld * here * here;
+    return weight_ * weight_ * here * here;
   }
 
   double of_end(FlatsAndArcs& line, std::size_t link, Point sample, Sums* sums) const {
@@ -229,6 +229,7 @@ class Problem {
   const Samples& samples_;
   const std::vector<std::size_t>& from_;
   const Held& held_;
+  double weight_;  // of what is held
   std::size_t links_;
   std::vector<bool> arc_;
 };
@@ -259,31 +260,34 @@ bool deal_out(const Samples& samples, const FlatsAndArcs& line, std::vector<std:
 
 FlatsAndArcs settled(const Samples& samples, const std::vector<std::size_t>& from, const FlatsAndArcs& start,
                      const Held& held) {
-  const Problem problem(samples, from, start, held);
   Vector figures = figures_of(start);
-  double damping = 1e-4;
-  double now = problem.cost(figures, nullptr);
-  for (int round = 0; round < 40; ++round) {
-    Sums sums(figures.size());
-    problem.cost(figures, &sums);
-    bool better = false;
-    for (int attempt = 0; attempt < 8 && !better; ++attempt) {
-      Matrix damped = sums.normal;
-      damped.diagonal().array() += damping;
-      const Vector step = damped.ldlt().solve(sums.right);
-      if (!step.allFinite()) break;
-      const Vector next = figures + step;
-      const double cost = problem.cost(next, nullptr);
-      if (cost < now) {
-        better = now - cost > 1e-9 * now + 1e-14;
-        figures = next;
-        now = cost;
-        damping = std::max(damping / 5, 1e-9);
-        break;
+  // What is held is let in by degrees: at its full weight at once the way there is too narrow to follow.
+  for (const double weight : {kHeld / 1000, kHeld / 30, kHeld}) {
+    const Problem problem(samples, from, start, held, weight);
+    double damping = 1e-4;
+    double now = problem.cost(figures, nullptr);
+    for (int round = 0; round < 40; ++round) {
+      Sums sums(figures.size());
+      problem.cost(figures, &sums);
+      bool better = false;
+      for (int attempt = 0; attempt < 8 && !better; ++attempt) {
+        Matrix damped = sums.normal;
+        damped.diagonal().array() += damping;
+        const Vector step = damped.ldlt().solve(sums.right);
+        if (!step.allFinite()) break;
+        const Vector next = figures + step;
+        const double cost = problem.cost(next, nullptr);
+        if (cost < now) {
+          better = now - cost > 1e-9 * now + 1e-14;
+          figures = next;
+          now = cost;
+          damping = std::max(damping / 5, 1e-9);
+          break;
+        }
+        damping = damping * 10 + 1e-9;
       }
-      damping = damping * 10 + 1e-9;
+      if (!better) break;
     }
-    if (!better) break;
   }
   return line_of(figures, start.size());
 }
@@ -383,6 +387,23 @@ Fitted fit(const Samples& samples, Fitted start, const Held& held, const Allowed
   }
   measure(samples, allowed, start);
   return start;
+}
+
+void make_exact(FlatsAndArcs& line, const Held& held) {
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    // A level or upright flat without a held level: both ends at their mean.
+    if (held.axis[i] == Held::Axis::level) {
+      const double y = held.y[i] ? *held.y[i] : held.y[i + 1] ? *held.y[i + 1] : line.joints[i].y;
+      line.joints[i].y = line.joints[i + 1].y = y;
+    } else if (held.axis[i] == Held::Axis::upright) {
+      const double x = held.x[i] ? *held.x[i] : held.x[i + 1] ? *held.x[i + 1] : line.joints[i].x;
+      line.joints[i].x = line.joints[i + 1].x = x;
+    }
+  }
+  for (std::size_t j = 0; j < line.joints.size(); ++j) {
+    if (held.x[j]) line.joints[j].x = *held.x[j];
+    if (held.y[j]) line.joints[j].y = *held.y[j];
+  }
 }
 
 }  // namespace arrisline

@@ -70,25 +70,6 @@ void put_stub(Samples& samples, Fitted& fitted, bool before, Point along) {
   }
 }
 
-/// The figures that are held exactly, as the fit has them to a millionth.
-void make_exact(Fitted& fitted, const Held& held) {
-  FlatsAndArcs& line = fitted.line;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    // A level or upright flat without a held level: both ends at their mean.
-    if (held.axis[i] == Axis::level) {
-      const double y = held.y[i] ? *held.y[i] : held.y[i + 1] ? *held.y[i + 1] : line.joints[i].y;
-      line.joints[i].y = line.joints[i + 1].y = y;
-    } else if (held.axis[i] == Axis::upright) {
-      const double x = held.x[i] ? *held.x[i] : held.x[i + 1] ? *held.x[i + 1] : line.joints[i].x;
-      line.joints[i].x = line.joints[i + 1].x = x;
-    }
-  }
-  for (std::size_t j = 0; j < line.joints.size(); ++j) {
-    if (held.x[j]) line.joints[j].x = *held.x[j];
-    if (held.y[j]) line.joints[j].y = *held.y[j];
-  }
-}
-
 /// Link i as an edge of the section; the radius exactly the one that is held.
 Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   const Edge edge = edge_of(line, i);
@@ -182,7 +163,7 @@ class Placing {
     settle();
     const Fitted free = fitted_;
     snap(samples_, fitted_, held_, snapping_, allowed_);
-    make_exact(fitted_, held_);
+    make_exact(fitted_.line, held_);
     if (!size_blank(options, out, why)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {
