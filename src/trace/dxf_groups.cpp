@@ -6,6 +6,7 @@
 #include <string>
 #include <system_error>
 
+#include "arrisline/geometry.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -65,6 +66,33 @@ std::optional<double> number_of(const Group& group, Faults& faults) {
   faults.error(group.where,
                quoted(group.value) + " is not a number; group " + std::to_string(group.code) + " is one");
   return std::nullopt;
+}
+
+std::optional<double> mm_of_insert_unit(int code) {
+  switch (code) {
+    case 1:
+      return kMmPerInch;
+    case 2:
+      return 12 * kMmPerInch;
+    case 4:
+      return 1.0;
+    case 5:
+      return 10.0;
+    case 6:
+      return 1000.0;
+    case 8:
+      return kMmPerInch / 1e6;
+    case 9:
+      return kMmPerInch / 1000;
+    case 10:
+      return 36 * kMmPerInch;
+    case 13:
+      return 0.001;
+    case 14:
+      return 100.0;
+    default:
+      return std::nullopt;
+  }
 }
 
 }  // namespace arrisline

@@ -26,4 +26,7 @@ struct Groups {
 /// The value as a number; a mistake, and nothing, where it is none.
 std::optional<double> number_of(const Group& group, Faults& faults);
 
+/// mm in a unit of $INSUNITS; nothing for "no unit" and for those that no drawing of a moulding is in.
+std::optional<double> mm_of_insert_unit(int code);
+
 }  // namespace arrisline

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "arrisline/limits.h"
 #include "trace/svg_path.h"
 
 namespace arrisline {
@@ -65,7 +66,7 @@ struct Shape {
   void points(bool closed) {
     const std::optional<Passage> passage = attributes("points");
     if (!passage) return;
-    const std::optional<std::vector<double>> numbers = numbers_of(*passage, faults);
+    const std::optional<std::vector<double>> numbers = numbers_of(*passage, 2 * kMaxDrawnPoints, faults);
     if (!numbers) return;
     if (numbers->size() % 2 != 0) {
       faults.error(passage->span(passage->text.size(), 1),

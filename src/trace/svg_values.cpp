@@ -59,15 +59,21 @@ Span Scanner::here() const {
   return in.span(pos, std::max<std::size_t>(1, end - pos));
 }
 
-std::optional<std::vector<double>> numbers_of(const Passage& passage, Faults& faults) {
+std::optional<std::vector<double>> numbers_of(const Passage& passage, std::size_t most, Faults& faults) {
   Scanner scanner{passage};
   std::vector<double> numbers;
   scanner.skip_blanks();
   bool comma = false;
   while (!scanner.at_end() || comma) {
+    const std::size_t from = scanner.pos;
     const std::optional<double> number = scanner.number();
     if (!number) {
       faults.error(scanner.here(), "a number is expected here");
+      return std::nullopt;
+    }
+    if (numbers.size() == most) {
+      faults.error(passage.span(from, scanner.pos - from),
+                   "at most " + std::to_string(most) + " numbers are expected here");
       return std::nullopt;
     }
     numbers.push_back(*number);
@@ -181,7 +187,7 @@ std::optional<Affine> transform_of(const Passage& passage, Faults& faults) {
     Passage inside = passage;
     inside.text = passage.text.substr(scanner.pos + 1, close - scanner.pos - 1);
     if (inside.as_written) inside.at = passage.at + scanner.pos + 1;
-    const std::optional<std::vector<double>> numbers = numbers_of(inside, faults);
+    const std::optional<std::vector<double>> numbers = numbers_of(inside, 6, faults);
     if (!numbers) return std::nullopt;
     const std::optional<Affine> one = function_map(name, *numbers);
     if (!one) {
@@ -197,7 +203,7 @@ std::optional<Affine> transform_of(const Passage& passage, Faults& faults) {
 }
 
 std::optional<ViewBox> view_box_of(const Passage& passage, Faults& faults) {
-  const std::optional<std::vector<double>> numbers = numbers_of(passage, faults);
+  const std::optional<std::vector<double>> numbers = numbers_of(passage, 4, faults);
   if (!numbers) return std::nullopt;
   const bool four = numbers->size() == 4;
   if (!four || !((*numbers)[2] > 0) || !((*numbers)[3] > 0)) {

@@ -42,8 +42,8 @@ struct Scanner {
   Span here() const;
 };
 
-/// A list of numbers; a mistake, and nothing, where it is none.
-std::optional<std::vector<double>> numbers_of(const Passage& passage, Faults& faults);
+/// A list of at most so many numbers; a mistake, and nothing, where it is none.
+std::optional<std::vector<double>> numbers_of(const Passage& passage, std::size_t most, Faults& faults);
 
 /// A length. `mm` where its unit is one of length, px and none being 1/96 in; nothing for %, em and ex.
 struct SvgLength {
