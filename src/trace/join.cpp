@@ -23,8 +23,7 @@ Point place_of(const std::vector<DrawnLine>& lines, End end) {
 
 /// Byte of the text that draws the line at one of its ends.
 std::size_t drawn_at(const std::vector<DrawnLine>& lines, End end) {
-  const std::vector<std::size_t>& at = lines[end / 2].at;
-  return end % 2 == 0 ? at.front() : at.back();
+  return end % 2 == 0 ? lines[end / 2].begins : lines[end / 2].at.back();
 }
 
 using Square = std::pair<std::int64_t, std::int64_t>;

@@ -35,6 +35,7 @@ void drop_repeated(DrawnLine& line, double near) {
 static std::optional<DrawnLine> as_points(const Stroke& stroke, double chord, std::size_t most) {
   DrawnLine line;
   line.points.push_back(stroke.from);
+  line.begins = stroke.at;
   Point from = stroke.from;
   for (const Curve& curve : stroke.curves) {
     if (line.points.size() >= most) return std::nullopt;
@@ -111,7 +112,7 @@ std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upwar
     for (const Point point : line->points) wide.add(point);
     const double width = wide.greatest.x - wide.least.x;
     if (!(width > 0)) {
-      faults.error({line->at.front(), 1}, "the line is upright, so that the width given says nothing");
+      faults.error({line->begins, 1}, "the line is upright, so that the width given says nothing");
       return std::nullopt;
     }
     tracing.mm_per_unit = *options.width / width;

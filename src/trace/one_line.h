@@ -31,7 +31,8 @@ std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upwar
 struct DrawnLine {
   std::vector<Point> points;
   std::vector<std::size_t> at;
-  bool closed = false;  // the last point joins the first, which is not repeated
+  std::size_t begins = 0;  // byte of the text where the line as a whole begins
+  bool closed = false;     // the last point joins the first, which is not repeated
 };
 
 /// Joins lines at ends that are within `reach` of one another. Nothing where that does not make one line.

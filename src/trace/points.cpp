@@ -64,8 +64,11 @@ void PointsReader::line(std::string_view line) {
   if (number_ < std::numeric_limits<int>::max()) ++number_;
   if (at_start_ && line.substr(0, 3) == "\xEF\xBB\xBF") line.remove_prefix(3);
   at_start_ = false;
+  // Bytes that are characters by themselves, nearly all lines, need no closer look.
+  bool plain = true;
+  for (const char c : line) plain = plain && static_cast<signed char>(c) > 0;
   std::size_t size = 0;
-  for (std::size_t at = 0; at < line.size(); at += size) {
+  for (std::size_t at = 0; !plain && at < line.size(); at += size) {
     size = static_cast<unsigned char>(line[at]) < 0x80 ? 1 : utf8_length(line.substr(at));
     if (line[at] == '\0') {
       given_up_ = true;

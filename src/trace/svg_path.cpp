@@ -53,9 +53,10 @@ struct PathReader {
   Faults& faults;
   Stroke stroke;
   Point current;
-  Point start;         // of the subpath
-  Point handle;        // of the curve before, for S and T
-  char before = '\0';  // the command before, as a capital
+  Point start;               // of the subpath
+  std::size_t start_at = 0;  // in the data
+  Point handle;              // of the curve before, for S and T
+  char before = '\0';        // the command before, as a capital
   std::array<double, 7> n = {};
 
   void read() {
@@ -114,7 +115,10 @@ struct PathReader {
   /// Passes everything up to the next letter that is a command.
   void resume(std::size_t from) {
     in.pos = from;
-    while (!in.at_end() && takes(in.peek()) == nullptr) ++in.pos;
+    while (!in.at_end() && takes(in.peek()) == nullptr) {
+      // The letters of a word are no commands.
+      if (in.word().empty()) ++in.pos;
+    }
   }
 
   bool arguments(char letter, bool first) {
@@ -158,7 +162,7 @@ struct PathReader {
     const std::size_t byte = in.in.span(at, 1).at;
     if (stroke.curves.empty()) {
       stroke.from = map(current);
-      stroke.at = byte;
+      stroke.at = in.in.span(start_at, 1).at;
     }
     current = curve.to;
     curve = mapped(curve, map);
@@ -195,6 +199,7 @@ struct PathReader {
         }
         finish();
         current = start = point(0);
+        start_at = at;
         break;
       case 'L':
         line(point(0));
@@ -234,7 +239,7 @@ struct PathReader {
 }  // namespace
 
 void read_path(const Passage& data, const Affine& map, std::vector<Stroke>& strokes, Faults& faults) {
-  PathReader{Scanner{data}, map, strokes, faults, {}, {}, {}, {}, '\0', {}}.read();
+  PathReader{Scanner{data}, map, strokes, faults, {}, {}, {}, 0, {}, '\0', {}}.read();
 }
 
 }  // namespace arrisline
