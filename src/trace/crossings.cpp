@@ -16,8 +16,9 @@ namespace {
 /// Pairs looked at, at most: seconds. Lines of a section are far from it; a hatching of lines that all but
 /// touch is not.
 constexpr std::size_t kMostPairs = 200'000'000;
-/// Squares along a side, at most.
-constexpr double kMostSquares = 1024;
+/// Squares along the drawing, and along the line, at most: what they take in memory.
+constexpr double kMostAcross = 1024;
+constexpr double kMostAlong = 1e6;
 /// Cross products below this share of what they are made of are nothing but rounding.
 constexpr double kStraight = 1e-12;
 
@@ -102,7 +103,7 @@ std::vector<InSquare> squares_of(const Pieces& pieces) {
     extents.add(pieces.to(i));
     length += distance(pieces.from(i), pieces.to(i));
   }
-  const double side = std::max(2 * length / static_cast<double>(pieces.count), extents.size() / kMostSquares);
+  const double side = std::max(length / kMostAlong, extents.size() / kMostAcross);
   const double slack = 1e-6;  // of a square
   std::vector<InSquare> squares;
   for (std::size_t i = 0; i < pieces.count; ++i) {
@@ -157,7 +158,7 @@ void find_crossings(const DrawnLine& line, Faults& faults) {
   for (std::size_t from = 0; from < squares.size() && known.size() <= kMaxTraceMistakes;) {
     std::size_t to = from;
     while (to < squares.size() && squares[to].square == squares[from].square) ++to;
-    for (std::size_t a = from; a < to; ++a) {
+    for (std::size_t a = from; a < to && known.size() <= kMaxTraceMistakes; ++a) {
       looked += to - a;
       if (looked > kMostPairs) {
         faults.error({line.at.front(), 1},

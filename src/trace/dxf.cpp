@@ -93,6 +93,7 @@ void Drawing::draw(const Entity& one) {
   if (one.type == "LINE") return add(line_stroke(one, faults));
   if (one.type == "ARC") return add(arc_stroke(one, faults));
   if (one.type == "LWPOLYLINE") return add(light_polyline_stroke(one, faults));
+  if (unread.size() > kMaxTraceMistakes && unread.find(one.type) == unread.end()) return;
   Unread& other = unread[one.type];
   if (other.count++ == 0) other.first = one.where;
 }

@@ -13,6 +13,7 @@
 #include "trace/drawings.h"
 #include "trace/one_line.h"
 #include "trace/svg_shapes.h"
+#include "trace/xml_memory.h"
 
 namespace arrisline {
 
@@ -141,7 +142,8 @@ struct Document {
   void open_root(std::string_view name, const Attributes& attributes, std::size_t from);
   void open_viewport(const Attributes& attributes, Level& level);
   void warn_once(std::string_view name, std::size_t from, std::string message) {
-    if (warned.emplace(name).second) faults.warn({from, name.size() + 1}, std::move(message));
+    if (warned.size() <= kMaxTraceMistakes && warned.emplace(name).second)
+      faults.warn({from, name.size() + 1}, std::move(message));
   }
   void count_curves(std::size_t from);
 };
@@ -260,7 +262,7 @@ void Document::start(std::string_view full, const char** given) {
       if (name == unread.name) warn_once(name, from, unread.advice);
     }
     const bool known = among(kUndrawn, name) || warned.count(name) > 0;
-    if (!known) {
+    if (!known && warned.size() <= kMaxTraceMistakes) {
       static const std::vector<std::string_view> kDrawn = {"path",   "line",    "polyline", "polygon", "rect",
                                                            "circle", "ellipse", "g",        "svg"};
       warn_once(name, from, quoted(name) + " is not read" + suggestion(name, kDrawn));
@@ -302,7 +304,7 @@ void XMLCALL on_entity(void* data, const XML_Char*, int, const XML_Char*, int, c
 
 std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& options, Faults& faults) {
   const std::unique_ptr<XML_ParserStruct, decltype(&XML_ParserFree)> parser(
-      XML_ParserCreateNS(nullptr, kBetween), &XML_ParserFree);
+      XML_ParserCreate_MM(nullptr, bounded_memory(), &kBetween), &XML_ParserFree);
   if (!parser) throw std::bad_alloc();
   Document document{text, faults, parser.get(), {}, {}, std::nullopt, {}, 0, 0, 0, false};
   XML_SetUserData(parser.get(), &document);
@@ -310,8 +312,12 @@ std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& opt
   XML_SetEntityDeclHandler(parser.get(), on_entity);
   const XML_Status status = XML_Parse(parser.get(), text.data(), static_cast<int>(text.size()), XML_TRUE);
   if (status == XML_STATUS_ERROR && !document.stopped) {
-    faults.error({document.at(), 1}, std::string("this is not well-formed XML: ") +
-                                         XML_ErrorString(XML_GetErrorCode(parser.get())));
+    const XML_Error error = XML_GetErrorCode(parser.get());
+    faults.error({document.at(), 1},
+                 error == XML_ERROR_NO_MEMORY
+                     ? "the names and values in this drawing take more than " +
+                           std::to_string(kMaxXmlBytes >> 20) + " MiB" + to_raise("kMaxXmlBytes")
+                     : std::string("this is not well-formed XML: ") + XML_ErrorString(error));
   }
   if (faults.errors > 0) return std::nullopt;
   return one_line(document.strokes, Upward::y_down, document.mm_per_unit, options, faults);

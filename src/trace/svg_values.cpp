@@ -168,9 +168,8 @@ std::optional<Affine> transform_of(const Passage& passage, Faults& faults) {
   scanner.skip_blanks();
   while (!scanner.at_end()) {
     const std::size_t from = scanner.pos;
-    const Span here = scanner.here();
     const std::string_view name = scanner.word();
-    const Span span = name.empty() ? here : passage.span(from, name.size());
+    const Span span = passage.span(from, std::max<std::size_t>(1, name.size()));
     scanner.skip_blanks();
     if (std::find(kFunctions.begin(), kFunctions.end(), name) == kFunctions.end()) {
       faults.error(span,

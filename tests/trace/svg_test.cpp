@@ -338,6 +338,12 @@ TEST_CASE("limits of a drawing", "[trace][svg]") {
   CHECK(said("<!DOCTYPE svg [<!ENTITY a '&b;'><!ENTITY b '&a;'>]><svg>&a;</svg>", "a.svg")
             .find("this is not well-formed XML: recursive entity reference") != std::string::npos);
 
+  std::string names = "<svg";
+  for (int i = 0; names.size() < kMaxDrawingBytes - 100; ++i)
+    names += " xmlns:a" + std::to_string(i) + "='u'";
+  CHECK(said(names + "/>", "a.svg") ==
+        "1:1: the names and values in this drawing take more than 64 MiB" + to_raise("kMaxXmlBytes") + "\n");
+
   std::string many = "M0 0";
   for (std::size_t i = 0; i <= kMaxDrawnPoints; ++i) many += "h1";
   CHECK(said("<svg><path d='" + many + "'/></svg>", "a.svg") ==
