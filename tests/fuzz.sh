@@ -1,7 +1,7 @@
 #!/bin/sh
 # fuzz.sh SECONDS [NAME...]: runs the fuzzers of tests/fuzz, those of the readers or those named, for so many
-# seconds each, two at a time; `plan` runs only when named. Seeds are the examples, the examples in docs/ and the
-# plans of the examples. What a fuzzer learns is kept under build/fuzz/corpus, what it finds under
+# seconds each, two at a time; `plan` runs only when named. Seeds are the examples, the examples in docs/, the
+# plans of the examples and tests/fuzz/seeds. What a fuzzer learns is kept under build/fuzz/corpus, what it finds under
 # build/fuzz/found; exit 1 where there is a finding.
 set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
@@ -19,7 +19,7 @@ esac
 shift
 cd "$top"
 if [ $# -eq 0 ]; then
-  set -- profile kit job plan_json stream
+  set -- profile kit job plan_json stream points svg dxf
 fi
 for name in "$@"; do
   if [ ! -f "tests/fuzz/$name.cpp" ]; then
@@ -58,6 +58,12 @@ done
 mkdir -p "$seeds/stream"
 sed -n '/^=== file/,/^=== command/p' tests/cli/stream.golden tests/cli/stream_errors.golden |
   awk -v to="$seeds/stream/" '/^=== / || /^$/ { next } { print > (to (++n)) }'
+
+# Traced sections, each made to show something else.
+for name in points svg dxf; do
+  mkdir -p "$seeds/$name"
+  cp tests/fuzz/seeds/"$name"/* "$seeds/$name"
+done
 
 # Choices for the grammar, enough of them for a whole profile and kit.
 mkdir -p "$seeds/plan"

@@ -17,6 +17,9 @@ inline constexpr std::size_t kMaxTraceMistakes = 20;
 /// Coordinates are no larger than this, whatever the unit: 1000 km of the smallest.
 inline constexpr double kLargestFigure = 1e9;
 
+/// A line that a width is given for is wider than this, in units of its file.
+inline constexpr double kLeastWidth = 1e-9;
+
 /// A run of bytes of a text.
 struct Span {
   std::size_t at = 0;

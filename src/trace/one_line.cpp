@@ -111,7 +111,7 @@ std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upwar
     Extents wide;
     for (const Point point : line->points) wide.add(point);
     const double width = wide.greatest.x - wide.least.x;
-    if (!(width > 0)) {
+    if (!(width > kLeastWidth)) {
       faults.error({line->begins, 1}, "the line is upright, so that the width given says nothing");
       return std::nullopt;
     }

@@ -171,7 +171,7 @@ void PointsReader::check_whole() {
   } else if (extent == Point{}) {
     at_first("all " + std::to_string(kept_.count()) + " points are the same, " +
              spoken(kept_.least().x, kept_.least().y));
-  } else if (options_.width && extent.x == 0) {
+  } else if (options_.width && extent.x <= kLeastWidth) {
     at_first("every x is " + plain(kept_.least().x, 3) + ", so that the width given says nothing");
   }
 }

@@ -22,6 +22,9 @@ namespace {
 constexpr std::string_view kSvg = "http://www.w3.org/2000/svg";
 constexpr char kBetween = ' ';  // of namespace and name, as Expat gives them
 
+/// mm in a unit of a drawing, and the other way round, at most: far more than sizes that mean something.
+constexpr double kLargestUnit = 1e9;
+
 constexpr std::array<std::string_view, 4> kGroups = {"g", "a", "svg", "switch"};
 /// Elements that draw nothing by themselves.
 constexpr std::array<std::string_view, 21> kUndrawn = {
@@ -190,6 +193,12 @@ void Document::open_root(std::string_view name, const Attributes& attributes, st
     level.viewport = view.box.size;
     const double across = mm_wide / view.box.size.x;
     const double down = mm_high / view.box.size.y;
+    for (const double mm : {across, down}) {
+      if (mm == 0 || (mm >= 1 / kLargestUnit && mm <= kLargestUnit)) continue;
+      faults.error({from, name.size() + 1},
+                   "the size of the drawing and that of its viewBox are too far apart");
+      return stop();
+    }
     if (across > 0 && down > 0 && !view.aspect.keep) {
       // Units of two sizes: the points are had in mm.
       mm_per_unit = 1;

@@ -88,6 +88,10 @@ TEST_CASE("a drawing's unit follows from its size and its viewBox", "[trace][svg
 TEST_CASE("mistakes in the size of a drawing", "[trace][svg]") {
   CHECK(said("<svg width='0mm'/>", "a.svg") == "1:13: the drawing has no size; expected more than 0\n");
   CHECK(said("<svg height='-5'/>", "a.svg") == "1:14: the drawing has no size; expected more than 0\n");
+  for (const char* sizes : {"width='1e300mm' viewBox='0 0 1e-300 1'", "height='1mm' viewBox='0 0 1 1e99'"}) {
+    CHECK(said("<svg " + std::string(sizes) + "><path d='M0 0h1'/></svg>", "a.svg") ==
+          "1:1: the size of the drawing and that of its viewBox are too far apart\n");
+  }
   CHECK(said("<svg width='5yd'\n viewBox='0 0 1'/>", "a.svg") ==
         "1:14: unknown unit 'yd'; expected mm, cm, in, pt, pc, px or no unit\n"
         "2:11: a viewBox takes 4 numbers: x, y, width, height\n");
