@@ -7,7 +7,8 @@ build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev
 
 # What the tests run besides.
 # shellcheck disable=SC2034
-test_packages='locales glpk-utils libxml2-utils librsvg2-bin poppler-utils chromium chromium-driver python3'
+test_packages='locales glpk-utils libxml2-utils librsvg2-bin poppler-utils chromium chromium-driver python3
+  lintian mmdebstrap'
 
 # need_packages NAME...: installs those that are missing, or says which they are and stops.
 need_packages() {
