@@ -31,7 +31,7 @@ if [ "$(id -u)" -eq 0 ] && command -v mmdebstrap >/dev/null &&
   mmdebstrap --quiet --variant=apt bookworm "$work/root" >"$work/root.log" 2>&1; then
   where="a clean root"
   cp "$program" "$library" "$work/root/tmp"
-  chroot "$work/root" sh -c 'apt-get install -q -y --no-install-recommends /tmp/arrisline_*.deb' >"$work/install.log" 2>&1 ||
+  chroot "$work/root" sh -c 'apt-get update -q && apt-get install -q -y --no-install-recommends /tmp/arrisline_*.deb' >"$work/install.log" 2>&1 ||
     { cat "$work/install.log"; exit 1; }
   # The examples as they are installed: a minimal root leaves docs out where its dpkg is told to.
   cp -r "$source/examples" "$work/root/tmp/examples"
