@@ -3,7 +3,6 @@
 
 #include <unistd.h>
 
-#include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cerrno>
 #include <cmath>
@@ -17,62 +16,15 @@
 #include "app/commands.h"
 #include "app/help.h"
 #include "app/inputs.h"
+#include "app/options.h"
 #include "app/output.h"
+#include "app/parse.h"
 #include "app/patient.h"
 #include "arrisline/report.h"
 #include "text/words.h"
 
 namespace arrisline {
 namespace {
-
-const std::vector<std::string_view> kCommands = {"plan",   "check", "job",   "survey",
-                                                 "stream", "trace", "replay"};
-
-Outcome bad_usage(const std::string& command, const std::string& message) {
-  const std::string where = command.empty() ? "" : " " + command;
-  return {kBadInput, "", usage_error(command, message) + "see: arrisline" + where + " --help\n"};
-}
-
-// What the command line is missing, or nothing.
-struct Wanted {
-  std::string name;
-  bool given;
-};
-
-// Parses the arguments of one command; an outcome means that there is nothing left to run.
-std::optional<Outcome> parse(CLI::App& parser, const std::string& command, int argc, const char* const* argv,
-                             const std::vector<std::string_view>& options) {
-  parser.allow_extras();
-  parser.set_help_flag("-h,--help");
-  try {
-    parser.parse(argc, argv);
-  } catch (const CLI::CallForHelp&) {
-    return Outcome{kDone, help_text(command), ""};
-  } catch (const CLI::ArgumentMismatch& error) {
-    const std::string words =
-        error.what();  // "--kit: 1 required TEXT missing", "--kit: At Most 1 required …"
-    const bool lacking = words.find("missing") != std::string::npos;
-    return bad_usage(command, words.substr(0, words.find(':')) +
-                                  (lacking ? " needs a value" : " is given more than once"));
-  } catch (const CLI::ParseError& error) {
-    return bad_usage(command, error.what());
-  }
-  const std::vector<std::string> extras = parser.remaining();
-  if (extras.empty()) return std::nullopt;
-  for (const std::string& extra : extras) {
-    if (extra.size() < 2 || extra.front() != '-') continue;
-    const std::string name = extra.substr(0, extra.find('='));
-    return bad_usage(command, "there is no option " + arrisline::quoted(name) + suggestion(name, options));
-  }
-  return bad_usage(
-      command, "what is " + arrisline::quoted(extras.front()) + " for? everything it takes was given before");
-}
-
-std::optional<Outcome> missing(const std::string& command, const std::vector<Wanted>& wanted) {
-  for (const Wanted& one : wanted)
-    if (!one.given) return bad_usage(command, one.name + " is missing");
-  return std::nullopt;
-}
 
 Outcome run_plan(int argc, const char* const* argv) {
   PlanArguments arguments;
@@ -96,10 +48,7 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_flag("--no-picture", no_picture);
   parser.add_flag("--steps", arguments.steps);
   parser.add_flag("--ascii", arguments.ascii);
-  const auto stop = parse(parser, "plan", argc, argv,
-                          {"--kit", "--json", "--tolerance", "--scrape", "--gauge-error", "--limit",
-                           "--prefer", "--allow", "--redrawn", "--unit", "--output", "--sheet", "--paper",
-                           "--picture", "--no-picture", "--steps", "--ascii", "--help"});
+  const auto stop = parse(parser, "plan", argc, argv);
   if (stop) return *stop;
   const auto lacking =
       missing("plan", {{"PROFILE", parser.count("PROFILE") > 0}, {"--kit KIT", parser.count("--kit") > 0}});
@@ -125,7 +74,7 @@ Outcome run_check(int argc, const char* const* argv) {
   parser.add_option("--limit", arguments.limit);
   parser.add_option("-o,--output", arguments.output);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "check", argc, argv, {"--kit", "--json", "--limit", "--output", "--help"});
+  const auto stop = parse(parser, "check", argc, argv);
   if (stop) return *stop;
   const auto lacking =
       missing("check", {{"PROFILE", !arguments.profiles.empty()}, {"--kit KIT", parser.count("--kit") > 0}});
@@ -145,8 +94,7 @@ Outcome run_job(int argc, const char* const* argv) {
   parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
   parser.add_option("--paper", arguments.paper);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "job", argc, argv,
-                          {"--json", "--limit", "--unit", "--output", "--sheet", "--paper", "--help"});
+  const auto stop = parse(parser, "job", argc, argv);
   if (stop) return *stop;
   const auto lacking = missing("job", {{"FILE", parser.count("FILE") > 0}});
   if (lacking) return *lacking;
@@ -165,8 +113,7 @@ Outcome run_survey(int argc, const char* const* argv) {
   parser.add_option("--limit", arguments.limit);
   parser.add_option("-o,--output", arguments.output);
   parser.add_flag("--json", arguments.json);
-  const auto stop = parse(parser, "survey", argc, argv,
-                          {"--profiles", "--kits", "--json", "--limit", "--output", "--help"});
+  const auto stop = parse(parser, "survey", argc, argv);
   if (stop) return *stop;
   const auto lacking = missing("survey", {{"--profiles FOLDER", parser.count("--profiles") > 0},
                                           {"--kits FOLDER", parser.count("--kits") > 0}});
@@ -183,7 +130,7 @@ Outcome run_stream(int argc, const char* const* argv) {
   parser.add_option("--kit", arguments.kit);
   parser.add_option("--threads", arguments.threads);
   parser.add_option("--limit", arguments.limit);
-  const auto stop = parse(parser, "stream", argc, argv, {"--kit", "--threads", "--limit", "--help"});
+  const auto stop = parse(parser, "stream", argc, argv);
   if (stop) return *stop;
   Patient patient;
   arguments.input = STDIN_FILENO;
@@ -203,8 +150,7 @@ Outcome run_trace(int argc, const char* const* argv) {
   parser.add_option("--width", arguments.width);
   parser.add_option("--stock", arguments.stock);
   parser.add_option("-o,--output", arguments.output);
-  const auto stop = parse(parser, "trace", argc, argv,
-                          {"--unit", "--tolerance", "--kit", "--width", "--stock", "--output", "--help"});
+  const auto stop = parse(parser, "trace", argc, argv);
   if (stop) return *stop;
   const auto lacking = missing("trace", {{"FILE", parser.count("FILE") > 0}});
   if (lacking) return *lacking;
@@ -219,7 +165,7 @@ Outcome run_replay(int argc, const char* const* argv) {
   parser.add_option("PLAN.json", arguments.plan);
   parser.add_option("--tolerance", arguments.tolerance);
   parser.add_option("--scrape", arguments.scrape);
-  const auto stop = parse(parser, "replay", argc, argv, {"--tolerance", "--scrape", "--help"});
+  const auto stop = parse(parser, "replay", argc, argv);
   if (stop) return *stop;
   const auto lacking = missing("replay", {{"PLAN.json", parser.count("PLAN.json") > 0}});
   if (lacking) return *lacking;
@@ -227,7 +173,7 @@ Outcome run_replay(int argc, const char* const* argv) {
 }
 
 Outcome run_command(int argc, const char* const* argv) {
-  if (argc < 2) return bad_usage("", "a command is missing: " + either(kCommands));
+  if (argc < 2) return bad_usage("", "a command is missing: " + either(command_names()));
   const std::string first = argv[1];
   if (first == "plan") return run_plan(argc - 1, argv + 1);
   if (first == "check") return run_check(argc - 1, argv + 1);
@@ -241,7 +187,8 @@ Outcome run_command(int argc, const char* const* argv) {
   if (!first.empty() && first.front() == '-')
     return bad_usage(
         "", "there is no option " + arrisline::quoted(first) + suggestion(first, {"--help", "--version"}));
-  return bad_usage("", "there is no command " + arrisline::quoted(first) + suggestion(first, kCommands));
+  return bad_usage("",
+                   "there is no command " + arrisline::quoted(first) + suggestion(first, command_names()));
 }
 
 // A message that cannot be written has nowhere else to go.
