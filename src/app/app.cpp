@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "app/commands.h"
+#include "app/desk.h"
 #include "app/help.h"
 #include "app/inputs.h"
 #include "app/options.h"
@@ -181,6 +182,9 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "survey") return run_survey(argc - 1, argv + 1);
   if (first == "stream") return run_stream(argc - 1, argv + 1);
   if (first == "trace") return run_trace(argc - 1, argv + 1);
+  if (first == "new") return run_new(argc - 1, argv + 1);
+  if (first == "words") return run_words(argc - 1, argv + 1);
+  if (first == "fmt") return run_fmt(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};

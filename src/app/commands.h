@@ -120,6 +120,26 @@ struct TraceArguments {
 };
 Outcome trace_command(const TraceArguments& arguments);
 
+struct WordsArguments {
+  std::optional<std::string> word;  // absent: all of them
+  bool ascii = false;
+};
+Outcome words_command(const WordsArguments& arguments);
+
+struct NewArguments {
+  std::string kind;
+  std::optional<std::string> unit;
+  std::optional<std::string> output;
+};
+Outcome new_command(const NewArguments& arguments);
+
+struct FmtArguments {
+  std::vector<std::string> files;
+  std::optional<std::string> output;
+  bool check = false;
+};
+Outcome fmt_command(const FmtArguments& arguments);
+
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input
   std::optional<std::string> tolerance;

@@ -19,6 +19,9 @@ usage: arrisline COMMAND ...
                                 JSON out, on all cores
   trace FILE                    a profile from points of an old piece, or from a
                                 drawing (SVG, DXF)
+  new profile|kit|job           a commented file to begin from
+  words [WORD]                  the words of these files, with a picture each
+  fmt FILE...                   profiles, kits and jobs in tidy form
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
   -h, --help                    this text, or that of a command
@@ -181,6 +184,56 @@ not read: lay points on it with a digitiser, or draw over it.
 example: arrisline trace old-cornice.csv --unit mm -o old-cornice.profile
 )";
 
+constexpr std::string_view kNew = R"(arrisline new: a commented file to begin from
+
+usage: arrisline new profile|kit|job [options]
+
+  --unit inch|mm     unit of the figures in it (default: inch)
+  -o, --output FILE  write to this new file instead of the terminal; a file that
+                     is there already is left alone
+  -h, --help         this text
+
+The profile, the kit and the job belong together and can be planned as they are;
+then change the figures. "arrisline words" tells what every word means.
+
+example: arrisline new profile -o table-edge.profile
+         arrisline new kit -o chest.kit
+         arrisline plan table-edge.profile --kit chest.kit
+)";
+
+constexpr std::string_view kWordsHelp =
+    R"(arrisline words: the words of profiles, kits and jobs, and what they mean
+
+usage: arrisline words [WORD] [options]
+
+  WORD               only this word, with an example (default: every word)
+  --ascii            draw with ASCII, as where the locale is not UTF-8
+  -h, --help         this text
+
+Elements and trade shapes are drawn at the end grain, face up, working edge at
+the left; planes stand on their soles.
+
+example: arrisline words ogee
+)";
+
+constexpr std::string_view kFmt = R"(arrisline fmt: profiles, kits and jobs in tidy form
+
+usage: arrisline fmt FILE... [options]
+
+  FILE...            files whose names end in .profile, .kit or .job
+  --check            change nothing; print the names of those that are not tidy,
+                     with exit code 1
+  -o, --output FILE  write to this file, whole or not at all, instead of the one
+                     that was read; of one FILE only
+  -h, --help         this text
+
+Words in columns, comments below each other, one empty line for several. What
+you wrote stays as it is: comments, figures, the order of the lines. A file with
+mistakes is left alone, and the mistakes are printed, with exit code 2.
+
+example: arrisline fmt table-edge.profile chest.kit
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -209,6 +262,9 @@ std::string help_text(std::string_view command) {
   if (command == "survey") return std::string(kSurvey);
   if (command == "stream") return std::string(kStream);
   if (command == "trace") return std::string(kTrace);
+  if (command == "new") return std::string(kNew);
+  if (command == "words") return std::string(kWordsHelp);
+  if (command == "fmt") return std::string(kFmt);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

@@ -115,6 +115,17 @@ const std::vector<CommandRow>& command_table() {
         {"--width", Takes::text, "the full width of the line"},
         {"--stock", Takes::text, "width and thickness of the stock"},
         output}},
+      {"new", "a commented file to begin from", Takes::kind_of_file, false, {unit, output}},
+      {"words",
+       "the words of the files, each with what it means",
+       Takes::word,
+       false,
+       {{"--ascii", Takes::nothing, "draw with ASCII"}}},
+      {"fmt",
+       "files in tidy form",
+       Takes::any_of_ours,
+       true,
+       {{"--check", Takes::nothing, "only say which are not tidy"}, output}},
       {"replay", "judge a plan, cut by cut, from its figures alone", Takes::plan, false, {tolerance, scrape}},
   };
   return table;
