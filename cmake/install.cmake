@@ -9,6 +9,24 @@ install(DIRECTORY docs/ DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program
   FILES_MATCHING PATTERN "*.md" PATTERN "*.svg" PATTERN "*.png")
 install(FILES README.md DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)
 
+# What the shells offer, as the program itself prints it. Of zsh and fish the folders that their Debian packages look in.
+set(scripts ${CMAKE_CURRENT_BINARY_DIR}/completions)
+foreach(script IN ITEMS bash:arrisline zsh:_arrisline fish:arrisline.fish)
+  string(REPLACE ":" ";" script ${script})
+  list(GET script 0 shell)
+  list(GET script 1 name)
+  add_custom_command(OUTPUT ${scripts}/${shell}/${name} DEPENDS arrisline VERBATIM
+    COMMAND ${CMAKE_COMMAND} -E make_directory ${scripts}/${shell}
+    COMMAND sh -c "\"$1\" completions $2 > \"$3\"" print $<TARGET_FILE:arrisline> ${shell} ${scripts}/${shell}/${name})
+  list(APPEND made_scripts ${scripts}/${shell}/${name})
+endforeach()
+add_custom_target(arrisline_completions ALL DEPENDS ${made_scripts})
+install(FILES ${scripts}/bash/arrisline DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/bash-completion/completions
+  COMPONENT program)
+install(FILES ${scripts}/zsh/_arrisline DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/zsh/vendor-completions COMPONENT program)
+install(FILES ${scripts}/fish/arrisline.fish DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/fish/vendor_completions.d
+  COMPONENT program)
+
 install(TARGETS arrisline_lib EXPORT arrislineTargets ARCHIVE COMPONENT development)
 install(DIRECTORY include/arrisline DESTINATION ${CMAKE_INSTALL_INCLUDEDIR} COMPONENT development
   FILES_MATCHING PATTERN "*.h")

@@ -185,6 +185,7 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "new") return run_new(argc - 1, argv + 1);
   if (first == "words") return run_words(argc - 1, argv + 1);
   if (first == "fmt") return run_fmt(argc - 1, argv + 1);
+  if (first == "completions") return run_completions(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};

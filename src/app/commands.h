@@ -140,6 +140,9 @@ struct FmtArguments {
 };
 Outcome fmt_command(const FmtArguments& arguments);
 
+/// The script by which a shell completes command lines: of bash, zsh or fish.
+Outcome completions_command(const std::string& shell);
+
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input
   std::optional<std::string> tolerance;

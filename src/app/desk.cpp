@@ -1,4 +1,4 @@
-// From the command line to the arguments of `new`, `words` and `fmt`. Shown by tests/cli.
+// From the command line to the arguments of `new`, `words`, `fmt` and `completions`. Shown by tests/cli.
 #include "app/desk.h"
 
 #include "app/options.h"
@@ -47,6 +47,16 @@ Outcome run_fmt(int argc, const char* const* argv) {
     return bad_usage("fmt",
                      "--check writes nothing, and --output names a file to write; leave one of them out");
   return fmt_command(arguments);
+}
+
+Outcome run_completions(int argc, const char* const* argv) {
+  std::string shell;
+  CLI::App parser;
+  parser.add_option("SHELL", shell);
+  const auto stop = parse(parser, "completions", argc, argv);
+  if (stop) return *stop;
+  const auto lacking = missing("completions", {{"bash, zsh or fish", parser.count("SHELL") > 0}});
+  return lacking ? *lacking : completions_command(shell);
 }
 
 }  // namespace arrisline

@@ -22,6 +22,7 @@ usage: arrisline COMMAND ...
   new profile|kit|job           a commented file to begin from
   words [WORD]                  the words of these files, with a picture each
   fmt FILE...                   profiles, kits and jobs in tidy form
+  completions bash|zsh|fish     what the shell offers at the tab key
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
   -h, --help                    this text, or that of a command
@@ -234,6 +235,19 @@ mistakes is left alone, and the mistakes are printed, with exit code 2.
 example: arrisline fmt table-edge.profile chest.kit
 )";
 
+constexpr std::string_view kCompletions =
+    R"(arrisline completions: commands, options, files and words at the tab key
+
+usage: arrisline completions bash|zsh|fish
+
+  -h, --help         this text
+
+Prints a script for the shell. An installed arrisline brings the scripts with
+it; where it is not installed, the line below does for bash until it is closed.
+
+example: source <(arrisline completions bash)
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -265,6 +279,7 @@ std::string help_text(std::string_view command) {
   if (command == "new") return std::string(kNew);
   if (command == "words") return std::string(kWordsHelp);
   if (command == "fmt") return std::string(kFmt);
+  if (command == "completions") return std::string(kCompletions);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

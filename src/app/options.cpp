@@ -126,6 +126,7 @@ const std::vector<CommandRow>& command_table() {
        Takes::any_of_ours,
        true,
        {{"--check", Takes::nothing, "only say which are not tidy"}, output}},
+      {"completions", "what a shell offers at the tab key", Takes::shell, false, {}},
       {"replay", "judge a plan, cut by cut, from its figures alone", Takes::plan, false, {tolerance, scrape}},
   };
   return table;
