@@ -27,6 +27,23 @@ install(FILES ${scripts}/zsh/_arrisline DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}
 install(FILES ${scripts}/fish/arrisline.fish DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/fish/vendor_completions.d
   COMPONENT program)
 
+# Manual pages, from the help texts and the table of words; without Python they are left out.
+find_package(Python3 QUIET COMPONENTS Interpreter)
+find_program(GZIP gzip)
+if(Python3_FOUND AND GZIP)
+  set(pages ${CMAKE_CURRENT_BINARY_DIR}/man)
+  set(man_sources packaging/man/make.py packaging/man/files.txt packaging/debian/changelog)
+  add_custom_command(OUTPUT ${pages}/arrisline.1.gz ${pages}/arrisline-files.5.gz DEPENDS arrisline ${man_sources} VERBATIM
+    COMMAND Python3::Interpreter ${PROJECT_SOURCE_DIR}/packaging/man/make.py $<TARGET_FILE:arrisline>
+      ${PROJECT_SOURCE_DIR}/packaging/debian/changelog ${pages}
+    COMMAND ${GZIP} -9nfk ${pages}/arrisline.1 ${pages}/arrisline-files.5)
+  add_custom_target(arrisline_man ALL DEPENDS ${pages}/arrisline.1.gz ${pages}/arrisline-files.5.gz)
+  install(FILES ${pages}/arrisline.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
+  install(FILES ${pages}/arrisline-files.5.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man5 COMPONENT program)
+else()
+  message(STATUS "No manual pages: they are made with python3 and gzip")
+endif()
+
 install(TARGETS arrisline_lib EXPORT arrislineTargets ARCHIVE COMPONENT development)
 install(DIRECTORY include/arrisline DESTINATION ${CMAKE_INSTALL_INCLUDEDIR} COMPONENT development
   FILES_MATCHING PATTERN "*.h")

@@ -31,7 +31,6 @@ of profiles, kits and jobs, the planner, the replay that judges its plans, and
 the sheets.")
 
 # What the policy asks of each package: who may copy it, and what has changed.
-find_program(GZIP gzip)
 if(GZIP)
   set(changelog ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz)
   add_custom_command(OUTPUT ${changelog} DEPENDS packaging/debian/changelog VERBATIM
