@@ -17,6 +17,7 @@ struct ReportOptions {
   bool colour = false;
   double tolerance = 0.2;
   double scrape = 0.4;
+  bool plain = false;  // to be read aloud: one fact a line, however long; colour is not minded
 };
 
 /// The numbered cut list, at most 80 columns wide, with what a gauge set wrong does where that is given. A

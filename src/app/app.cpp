@@ -27,6 +27,10 @@
 namespace arrisline {
 namespace {
 
+Outcome not_plain(const std::string& command, const std::string& other) {
+  return bad_usage(command, "--plain is to be read aloud, and " + other + " is not; leave one of them out");
+}
+
 Outcome run_plan(int argc, const char* const* argv) {
   PlanArguments arguments;
   CLI::App parser;
@@ -49,6 +53,7 @@ Outcome run_plan(int argc, const char* const* argv) {
   parser.add_flag("--no-picture", no_picture);
   parser.add_flag("--steps", arguments.steps);
   parser.add_flag("--ascii", arguments.ascii);
+  parser.add_flag("--plain", arguments.plain);
   const auto stop = parse(parser, "plan", argc, argv);
   if (stop) return *stop;
   const auto lacking =
@@ -59,7 +64,10 @@ Outcome run_plan(int argc, const char* const* argv) {
   if (picture && no_picture) return bad_usage("plan", asked + " and --no-picture contradict each other");
   if (picture && arguments.json)
     return bad_usage("plan", asked + " goes with the cut list, and --json prints none");
-  arguments.picture = picture || (!no_picture && !arguments.json && !arguments.output && picture_welcome());
+  if (arguments.plain && (picture || arguments.json))
+    return not_plain("plan", arguments.json ? "--json" : asked);
+  arguments.picture = picture || (!no_picture && !arguments.json && !arguments.plain && !arguments.output &&
+                                  picture_welcome());
   arguments.ascii = arguments.ascii || !utf8_welcome();
   arguments.colour = !arguments.output && colour_welcome();
   Patient patient;
@@ -75,11 +83,13 @@ Outcome run_check(int argc, const char* const* argv) {
   parser.add_option("--limit", arguments.limit);
   parser.add_option("-o,--output", arguments.output);
   parser.add_flag("--json", arguments.json);
+  parser.add_flag("--plain", arguments.plain);
   const auto stop = parse(parser, "check", argc, argv);
   if (stop) return *stop;
   const auto lacking =
       missing("check", {{"PROFILE", !arguments.profiles.empty()}, {"--kit KIT", parser.count("--kit") > 0}});
   if (lacking) return *lacking;
+  if (arguments.plain && arguments.json) return not_plain("check", "--json");
   Patient patient;
   arguments.outside = patient.outside();
   return check_command(arguments);
@@ -95,10 +105,12 @@ Outcome run_job(int argc, const char* const* argv) {
   parser.add_option("--sheet", arguments.sheets)->expected(1)->take_all();
   parser.add_option("--paper", arguments.paper);
   parser.add_flag("--json", arguments.json);
+  parser.add_flag("--plain", arguments.plain);
   const auto stop = parse(parser, "job", argc, argv);
   if (stop) return *stop;
   const auto lacking = missing("job", {{"FILE", parser.count("FILE") > 0}});
   if (lacking) return *lacking;
+  if (arguments.plain && arguments.json) return not_plain("job", "--json");
   arguments.colour = !arguments.output && colour_welcome();
   Patient patient;
   arguments.outside = patient.outside();

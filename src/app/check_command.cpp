@@ -40,7 +40,8 @@ Outcome check_command(const CheckArguments& arguments) {
     if (arguments.json) {
       answers.push_back(answer_as_json(plan, *kit, arguments.profiles[i]));
     } else {
-      outcome.out += check_answer(plan, {kit->unit, false, options.tolerance, options.scrape});
+      outcome.out +=
+          check_answer(plan, {kit->unit, false, options.tolerance, options.scrape, arguments.plain});
     }
   }
   outcome.code = code_after(arguments.outside, outcome.code);

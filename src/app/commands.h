@@ -52,6 +52,7 @@ struct PlanArguments {
   bool picture = false;  // of the section, above the cut list
   bool steps = false;    // and of each cut
   bool ascii = false;    // drawn with nothing else
+  bool plain = false;    // to be read aloud
   Outside outside;
 };
 Outcome plan_command(const PlanArguments& arguments);
@@ -62,6 +63,7 @@ struct CheckArguments {
   std::optional<std::string> limit;
   std::optional<std::string> output;
   bool json = false;
+  bool plain = false;
   Outside outside;
 };
 Outcome check_command(const CheckArguments& arguments);
@@ -75,6 +77,7 @@ struct JobArguments {
   std::optional<std::string> paper;
   bool json = false;
   bool colour = false;
+  bool plain = false;
   Outside outside;
   std::function<void(std::size_t, std::size_t)> planned;  // called with the profiles planned, of how many
 };

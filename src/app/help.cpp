@@ -42,6 +42,7 @@ usage: arrisline plan PROFILE --kit KIT [options]
   PROFILE            the moulding, a text file
   --kit KIT          the planes on the shelf, a text file
   --json             the plan as JSON instead of the cut list
+  --plain            one fact a line, to be read aloud: no columns, no pictures
   --tolerance L      wood that may be left above the finished line
                      (default 1/128 in, 0.2 mm)
   --scrape L         thickest facet that may be left for a scraper
@@ -82,6 +83,7 @@ usage: arrisline check PROFILE... --kit KIT [options]
   PROFILE...         the mouldings, text files
   --kit KIT          the planes on the shelf, a text file
   --json             the answers as a JSON list
+  --plain            one fact a line, to be read aloud: no columns, no pictures
   --limit SECONDS    longest search for each profile (default 10)
   -o, --output FILE  write to this file, whole or not at all, instead of the
                      terminal
@@ -102,6 +104,7 @@ usage: arrisline job FILE [options]
   FILE               the job, a text file: mouldings, blanks, saw; it names the
                      kit and the profiles
   --json             the job as JSON instead of the sheet
+  --plain            one fact a line, to be read aloud: no columns, no pictures
   --limit SECONDS    longest search for each profile, and for the blanks
                      (default 10)
   --unit inch|mm     unit of the figures printed (default: the job's)

@@ -37,7 +37,8 @@ Outcome job_command(const JobArguments& arguments) {
   if (outcome.code == kOurFault) return outcome;
   Job shown = *job;
   shown.unit = *unit;
-  const ReportOptions report{*unit, arguments.colour, options.plan.tolerance, options.plan.scrape};
+  const ReportOptions report{*unit, arguments.colour, options.plan.tolerance, options.plan.scrape,
+                             arguments.plain};
   outcome.out = arguments.json ? job_to_json(shown, plan) : job_sheet(shown, plan, report);
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, nullptr}, shown, plan);

@@ -56,6 +56,7 @@ const std::vector<std::string_view>& endings_of(Takes takes) {
 const std::vector<CommandRow>& command_table() {
   static const OptionRow kit = {"--kit", Takes::kit, "the planes on the shelf"};
   static const OptionRow json = {"--json", Takes::nothing, "as JSON"};
+  static const OptionRow plain = {"--plain", Takes::nothing, "one fact a line, to be read aloud"};
   static const OptionRow limit = {"--limit", Takes::text, "longest search, in seconds"};
   static const OptionRow unit = {"--unit", Takes::unit, "unit of the figures"};
   static const OptionRow output = {"--output", Takes::output, "write to this file", "-o"};
@@ -70,6 +71,7 @@ const std::vector<CommandRow>& command_table() {
        false,
        {kit,
         json,
+        plain,
         tolerance,
         scrape,
         {"--gauge-error", Takes::text, "what a gauge set wrong does"},
@@ -89,8 +91,12 @@ const std::vector<CommandRow>& command_table() {
        "which profiles the kit can cut, and why not",
        Takes::profile,
        true,
-       {kit, json, limit, output}},
-      {"job", "a whole piece of furniture", Takes::job, false, {json, limit, unit, output, sheet, paper}},
+       {kit, json, plain, limit, output}},
+      {"job",
+       "a whole piece of furniture",
+       Takes::job,
+       false,
+       {json, plain, limit, unit, output, sheet, paper}},
       {"survey",
        "which kit cuts which profile, as a table",
        Takes::nothing,

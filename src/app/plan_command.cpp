@@ -69,7 +69,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   std::optional<GaugeError> slips;
   if (arguments.gauge_error && plan.feasible) slips = gauge_error(plan, *off);
   const GaugeError* slipped = slips ? &*slips : nullptr;
-  const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape};
+  const ReportOptions report{*unit, arguments.colour, options.tolerance, options.scrape, arguments.plain};
   if (arguments.picture)
     outcome.out = drawn_in_characters(plan, {arguments.ascii, arguments.steps, kPageColumns, *unit}) + "\n";
   if (arguments.json) {

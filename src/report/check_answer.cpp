@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "arrisline/report.h"
+#include "report/plain.h"
 #include "report/reasons.h"
 
 namespace arrisline {
@@ -39,7 +40,7 @@ std::string check_answer(const Plan& plan, const ReportOptions& options) {
     page.item(0, "no   ", name);
     write_reasons(page, plan, options);
   }
-  return in_columns(page.take(), false);
+  return laid_out(page.take(), options.plain, false);
 }
 
 }  // namespace arrisline

@@ -9,6 +9,7 @@
 #include "report/gauge_lines.h"
 #include "report/listing.h"
 #include "report/page.h"
+#include "report/plain.h"
 #include "report/reasons.h"
 #include "report/work.h"
 
@@ -232,7 +233,7 @@ std::string cut_list(const Plan& plan, const Kit& kit, const ReportOptions& opti
     page.append(cut);
   }
   page.append(listing.after);
-  return in_columns(page.take(), options.colour);
+  return laid_out(page.take(), options.plain, options.colour);
 }
 
 }  // namespace arrisline

@@ -2,6 +2,7 @@
 #include "arrisline/job_report.h"
 #include "report/figures.h"
 #include "report/job_words.h"
+#include "report/plain.h"
 
 namespace arrisline {
 namespace {
@@ -42,7 +43,7 @@ std::vector<Block> job_blocks(const Job& job, const JobPlan& plan, const ReportO
 }
 
 std::string job_sheet(const Job& job, const JobPlan& plan, const ReportOptions& options) {
-  return in_columns(job_blocks(job, plan, options), options.colour);
+  return laid_out(job_blocks(job, plan, options), options.plain, options.colour);
 }
 
 }  // namespace arrisline
