@@ -153,6 +153,52 @@ Outcome run_stream(int argc, const char* const* argv) {
   return stream_command(arguments);
 }
 
+/// The arguments with "--stock 2 x 3/4" made one, as it would be written with quotation marks.
+class StockJoined {
+ public:
+  StockJoined(int argc, const char* const* argv) {
+    for (int i = 0; i < argc; ++i) {
+      const bool stock = std::strcmp(argv[i], "--stock") == 0 && i + 3 < argc &&
+                         (std::strcmp(argv[i + 2], "x") == 0 || std::strcmp(argv[i + 2], "X") == 0);
+      words_.emplace_back(argv[i]);
+      if (!stock) continue;
+      words_.push_back(std::string(argv[i + 1]) + " x " + argv[i + 3]);
+      i += 3;
+    }
+    for (const std::string& word : words_) pointers_.push_back(word.c_str());
+  }
+  int argc() const { return static_cast<int>(pointers_.size()); }
+  const char* const* argv() const { return pointers_.data(); }
+
+ private:
+  std::vector<std::string> words_;
+  std::vector<const char*> pointers_;
+};
+
+Outcome run_reach(int argc, const char* const* argv) {
+  ReachArguments arguments;
+  CLI::App parser;
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--stock", arguments.stock);
+  parser.add_option("--by-adding", arguments.by_adding);
+  parser.add_option("--write", arguments.write);
+  parser.add_option("--limit", arguments.limit);
+  parser.add_option("-o,--output", arguments.output);
+  parser.add_flag("--json", arguments.json);
+  parser.add_flag("--ascii", arguments.ascii);
+  const StockJoined joined(argc, argv);
+  const auto stop = parse(parser, "reach", joined.argc(), joined.argv());
+  if (stop) return *stop;
+  const auto lacking = missing("reach", {{"--kit KIT", parser.count("--kit") > 0},
+                                         {"--stock \"W x T\"", parser.count("--stock") > 0}});
+  if (lacking) return *lacking;
+  arguments.ascii = arguments.ascii || !utf8_welcome();
+  Patient patient;
+  arguments.outside = patient.outside();
+  arguments.tried = patient.counting("tried");
+  return reach_command(arguments);
+}
+
 Outcome run_trace(int argc, const char* const* argv) {
   TraceArguments arguments;
   CLI::App parser;
@@ -163,7 +209,8 @@ Outcome run_trace(int argc, const char* const* argv) {
   parser.add_option("--width", arguments.width);
   parser.add_option("--stock", arguments.stock);
   parser.add_option("-o,--output", arguments.output);
-  const auto stop = parse(parser, "trace", argc, argv);
+  const StockJoined joined(argc, argv);
+  const auto stop = parse(parser, "trace", joined.argc(), joined.argv());
   if (stop) return *stop;
   const auto lacking = missing("trace", {{"FILE", parser.count("FILE") > 0}});
   if (lacking) return *lacking;
@@ -193,6 +240,7 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "job") return run_job(argc - 1, argv + 1);
   if (first == "survey") return run_survey(argc - 1, argv + 1);
   if (first == "stream") return run_stream(argc - 1, argv + 1);
+  if (first == "reach") return run_reach(argc - 1, argv + 1);
   if (first == "trace") return run_trace(argc - 1, argv + 1);
   if (first == "new") return run_new(argc - 1, argv + 1);
   if (first == "words") return run_words(argc - 1, argv + 1);

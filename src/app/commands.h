@@ -111,6 +111,20 @@ struct SurveyArguments {
 };
 Outcome survey_command(const SurveyArguments& arguments);
 
+struct ReachArguments {
+  std::string kit;
+  std::optional<std::string> stock;  // "2 x 3/4"
+  std::optional<std::string> limit;
+  std::optional<std::string> by_adding;
+  std::optional<std::string> write;  // folder for the profiles
+  std::optional<std::string> output;
+  bool json = false;
+  bool ascii = false;
+  Outside outside;
+  std::function<void(std::size_t, std::size_t)> tried;  // called with the mouldings tried, of how many
+};
+Outcome reach_command(const ReachArguments& arguments);
+
 struct TraceArguments {
   std::string file;
   std::optional<std::string> unit;

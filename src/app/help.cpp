@@ -17,6 +17,8 @@ usage: arrisline COMMAND ...
                                 which kit cuts which profile, as a table
   stream --kit KIT              profiles as lines of JSON in, plans as lines of
                                 JSON out, on all cores
+  reach --kit KIT --stock "W x T"
+                                what the kit makes on that stock
   trace FILE                    a profile from points of an old piece, or from a
                                 drawing (SVG, DXF)
   new profile|kit|job           a commented file to begin from
@@ -161,6 +163,29 @@ example: arrisline stream --kit chest.kit < catalogue.jsonl > plans.jsonl
 Exit code 0: every record has a plan; 1: some have an error instead.
 )";
 
+constexpr std::string_view kReach = R"(arrisline reach: what a kit of planes makes on a stock
+
+usage: arrisline reach --kit KIT --stock "W x T" [options]
+
+  --kit KIT          the planes on the shelf, a text file
+  --stock "W x T"    width and thickness of the stock, such as "2 x 3/4"
+  --by-adding N      the N planes that would add most, one after the other
+  --write FOLDER     write the profile of each moulding to this folder
+  --json             the mouldings as JSON
+  --limit SECONDS    longest search for each moulding (default 2)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  --ascii            draw with ASCII, as where the locale is not UTF-8
+  -h, --help         this text
+
+Tried are the trade shapes at the radii of the kit, alone, with fillets on either
+side, and two with a fillet between. Shown are those it cuts well: with nothing
+left to scrape, and every hollow and round evenly on its rails. Exit code 1:
+there is none.
+
+example: arrisline reach --kit chest.kit --stock "2 x 3/4" --by-adding 2
+)";
+
 constexpr std::string_view kTrace =
     R"(arrisline trace: from an old piece or a drawing to a profile
 
@@ -278,6 +303,7 @@ std::string help_text(std::string_view command) {
   if (command == "job") return std::string(kJob);
   if (command == "survey") return std::string(kSurvey);
   if (command == "stream") return std::string(kStream);
+  if (command == "reach") return std::string(kReach);
   if (command == "trace") return std::string(kTrace);
   if (command == "new") return std::string(kNew);
   if (command == "words") return std::string(kWordsHelp);
