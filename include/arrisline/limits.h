@@ -30,7 +30,7 @@ inline constexpr std::size_t kMaxDrawingDepth = 256;     // elements of an SVG w
 inline constexpr std::size_t kMaxXmlBytes = std::size_t{64}
                                             << 20;     // that the names and values of an SVG take
 inline constexpr std::size_t kMaxSvgEntities = 100;    // that an SVG declares
-inline constexpr std::size_t kMaxKeptPoints = 20'000;  // more measured points than these are averaged
+inline constexpr std::size_t kMaxKeptPoints = 20'000;  // of more measured points so many are taken
 
 // Planning.
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
