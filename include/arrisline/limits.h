@@ -24,13 +24,12 @@ inline constexpr int kMaxPieces = 10'000;       // of all mouldings together, an
 
 // Traced sections.
 inline constexpr std::size_t kMaxPointsBytes = std::size_t{1} << 30;  // of a file of points, never held whole
+inline constexpr std::size_t kMaxKeptPoints = 4'800;  // taken of more: few enough to be put in order
 inline constexpr std::size_t kMaxDrawingBytes = std::size_t{16} << 20;  // of an SVG or a DXF drawing
 inline constexpr std::size_t kMaxDrawnPoints = 100'000;  // of a drawn line, its curves and arcs as points
 inline constexpr std::size_t kMaxDrawingDepth = 256;     // elements of an SVG within one another
-inline constexpr std::size_t kMaxXmlBytes = std::size_t{64}
-                                            << 20;     // that the names and values of an SVG take
-inline constexpr std::size_t kMaxSvgEntities = 100;    // that an SVG declares
-inline constexpr std::size_t kMaxKeptPoints = 20'000;  // of more measured points so many are taken
+inline constexpr std::size_t kMaxSvgEntities = 100;      // that an SVG declares
+inline constexpr std::size_t kMaxXmlBytes = std::size_t{64} << 20;  // of names and values of an SVG
 
 // Planning.
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word
