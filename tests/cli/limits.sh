@@ -155,16 +155,13 @@ awk 'BEGIN {
   for (i = 0; i < 10000000; ++i) { t = 45 * rand(); printf "%.3f,%.3f\n", (t < 20 ? t : 20), (t < 20 ? 0 : t - 20) } }' >points
 expect 0 'step     down' trace points --unit mm
 rm points
-{ printf "<svg width='99mm' viewBox='0 0 99999 9'><path d='M0 0"; repeat 49000 'h1v%d'; } | sed 's/v[0-9]*/&.00000000000001e-9/g' >line.svg
-printf "'/></svg>" >>line.svg
-cp line.svg wide.svg
-fill wide.svg $json ' '
-for one in line wide; do bounded trace $one.svg || [ $? -le 1 ] || { failed=1; echo "trace $one.svg:"; cat err; }; done
+{ printf "<svg width='999mm' viewBox='0 0 999 999'><path d='M0 0"; repeat 49000 'h.01'; printf 'v5'; repeat 49000 'h.01'; printf "'/></svg>"; } >wide.svg
+fill wide.svg $json '~'
+expect 0 'step     down' trace wide.svg
 echo >>wide.svg
 expect 2 'kMaxDrawingBytes' trace wide.svg
-{ printf '<svg '; repeat 1000000 'xmlns:a%d="u" '; } | head -c $((json - 2)) >names.svg
-printf '/>' >>names.svg
-expect 2 'kMaxXmlBytes\|not well-formed' trace names.svg
+{ printf '<svg '; repeat 900000 'xmlns:a%d="u" '; printf '/>'; } >names.svg
+expect 2 'kMaxXmlBytes' trace names.svg
 { printf '0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n'; repeat 1300000 '10\n%d\n20\n'; } | head -c $json >line.dxf
-expect 2 'kMaxDrawnPoints\|breaks off\|no group' trace line.dxf
+expect 2 'kMaxDrawnPoints' trace line.dxf
 exit $failed
