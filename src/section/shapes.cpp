@@ -5,14 +5,16 @@
 #include <algorithm>
 #include <cmath>
 
+#include "section/arcs_through.h"
+
 namespace arrisline {
 
 static Part flat(double out, double down, const char* name = "") {
-  return {{-out, down}, Turn::straight, 0, false, name};
+  return {{-out, down}, Turn::straight, 0, false, name, 0};
 }
 
 static Part arc(Turn turn, double out, double down, double radius, const char* name = "") {
-  return {{-out, down}, turn, std::max(radius, std::hypot(out, down) / 2), false, name};
+  return {{-out, down}, turn, std::max(radius, std::hypot(out, down) / 2), false, name, 0};
 }
 
 static Part bead(double out, double down, double radius, const char* name = "") {
@@ -34,6 +36,42 @@ static std::vector<Part> cyma(bool bead_first, const Dimensions& given) {
   const double radius = given.radius > 0 ? given.radius : by_rule;
   if (bead_first) return {bead(out, down, radius, "bead"), cove(out, down, radius, "cove")};
   return {cove(out, down, radius, "cove"), bead(out, down, radius, "bead")};
+}
+
+/// A quarter of an ellipse, level at one end and upright at the other; or a parabola that is level at the
+/// same end, where its vertex is. Which end it is follows from the way the curve has to turn.
+static std::vector<Part> curve(const Dimensions& given) {
+  const Point move = given.move;
+  const Turn turn = given.convex ? Turn::right : Turn::left;
+  const bool level_first = (move.x * move.y < 0) == given.convex;
+  SmoothCurve meant;
+  if (given.parabola) {
+    // y = x² of the moves, run from the vertex or toward it.
+    meant.at = [=](double t) {
+      return level_first ? Point{t * move.x, t * t * move.y}
+                         : Point{t * move.x, (1 - (1 - t) * (1 - t)) * move.y};
+    };
+    meant.direction = [=](double t) {
+      return level_first ? Point{move.x, 2 * t * move.y} : Point{move.x, 2 * (1 - t) * move.y};
+    };
+  } else {
+    meant.at = [=](double t) {
+      const double s = std::sin(t * kPi / 2);
+      const double c = 1 - std::cos(t * kPi / 2);
+      return level_first ? Point{s * move.x, c * move.y} : Point{c * move.x, s * move.y};
+    };
+    meant.direction = [=](double t) {
+      const double s = std::sin(t * kPi / 2);
+      const double c = std::cos(t * kPi / 2);
+      return level_first ? Point{c * move.x, s * move.y} : Point{s * move.x, c * move.y};
+    };
+  }
+  const FittedArcs arcs = arcs_through(meant, kCurveTolerance);
+  std::vector<Part> parts;
+  for (const Edge& edge : arcs.edges)
+    parts.push_back(
+        {edge.to - edge.from, turn, radius(edge), false, given.convex ? "bead" : "cove", arcs.greatest});
+  return parts;
 }
 
 double smallest_radius(Shape shape, Point move) {
@@ -101,6 +139,8 @@ std::vector<Part> parts_of(Shape shape, const Dimensions& given) {
       const double radius = (wide * wide + drop * drop) / (2 * drop);
       return {flat(0, step, "step"), bead(wide, drop, radius, "bead")};
     }
+    case Shape::curve:
+      return curve(given);
   }
   return {};
 }

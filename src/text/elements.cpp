@@ -30,7 +30,7 @@ struct Rule {
   std::string_view example;
 };
 
-constexpr std::array<Rule, 15> kRules = {{
+constexpr std::array<Rule, 16> kRules = {{
     {"step", Shape::step, Need::no, Need::no, Need::must, false, false, false, "step down 1/8"},
     {"fillet", Shape::fillet, Need::no, Need::must, Need::no, false, false, false, "fillet out 1/8"},
     {"bevel", Shape::bevel, Need::no, Need::must, Need::must, false, false, false, "bevel out 1/4 down 1/8"},
@@ -47,11 +47,15 @@ constexpr std::array<Rule, 15> kRules = {{
     {"scotia", Shape::scotia, Need::must, Need::no, Need::no, false, false, false, "scotia 1/2"},
     {"quirk", Shape::quirk, Need::may, Need::may, Need::may, false, false, true, "quirk 1/8"},
     {"thumbnail", Shape::thumbnail, Need::may, Need::may, Need::may, false, false, true, "thumbnail 3/8"},
+    {"curve", Shape::curve, Need::no, Need::must, Need::must, false, false, false,
+     "curve bead out 1/2 down 3/4 ellipse"},
 }};
 
 const Rule& rule_of(std::string_view word) {
   return *std::find_if(kRules.begin(), kRules.end(), [&](const Rule& rule) { return rule.word == word; });
 }
+
+const std::vector<std::string_view> kCurveWords = {"bead", "cove", "ellipse", "parabola"};
 
 /// The words that may follow, for messages.
 std::vector<std::string_view> clauses_of(const Rule& rule) {
@@ -62,16 +66,20 @@ std::vector<std::string_view> clauses_of(const Rule& rule) {
   if (rule.upright != Need::no && !rule.out_and_down_only) words.push_back("up");
   if (rule.arc) words.push_back("radius");
   if (rule.large) words.push_back("large");
+  if (rule.shape == Shape::curve) words.insert(words.end(), kCurveWords.begin(), kCurveWords.end());
   return words;
 }
 
-const std::vector<std::string_view> kAllClauses = {"out", "in", "down", "up", "radius", "large"};
+const std::vector<std::string_view> kAllClauses = {"out",   "in",   "down", "up",      "radius",
+                                                   "large", "bead", "cove", "ellipse", "parabola"};
 
 struct Clauses {
   std::optional<double> sideways;
   std::optional<double> upright;
   std::optional<double> radius;
   bool large = false;
+  std::optional<bool> convex;
+  std::optional<bool> parabola;
   Place radius_place;
 };
 
@@ -139,6 +147,17 @@ bool read_direction(Statement& statement, std::string_view first, std::string_vi
   return true;
 }
 
+/// Reads one of two words, the second counting as yes. False where neither comes next.
+bool read_choice(Statement& statement, std::string_view no, std::string_view yes,
+                 std::optional<bool>& choice) {
+  const bool is_yes = at_word(statement, yes);
+  if (!is_yes && !at_word(statement, no)) return false;
+  if (choice) fail_twice(statement, is_yes ? yes : no, is_yes ? no : yes);
+  choice = is_yes;
+  ++statement.next;
+  return true;
+}
+
 Clauses read_clauses(Statement& statement, const Rule& rule) {
   Clauses clauses;
   const std::vector<std::string_view> fitting = clauses_of(rule);
@@ -155,6 +174,8 @@ Clauses read_clauses(Statement& statement, const Rule& rule) {
     }
     if (read_direction(statement, "out", "in", clauses.sideways)) continue;
     if (read_direction(statement, "up", "down", clauses.upright)) continue;
+    if (read_choice(statement, "cove", "bead", clauses.convex)) continue;
+    if (read_choice(statement, "ellipse", "parabola", clauses.parabola)) continue;
     if (at_word(statement, "radius")) {
       if (clauses.radius) fail_twice(statement, "radius", "");
       const std::size_t first = ++statement.next;
@@ -223,6 +244,17 @@ void check_arc(Statement& statement, const Rule& rule, const Clauses& clauses) {
   }
 }
 
+void check_curve(Statement& statement, const Clauses& clauses) {
+  if (!clauses.convex) {
+    fail(statement, end_of(statement),
+         "curve needs 'bead' or 'cove', as in 'curve bead out 1/2 down 3/4 ellipse'");
+  }
+  const double a = std::abs(*clauses.sideways);
+  const double b = std::abs(*clauses.upright);
+  if (std::max(a, b) > kMostCurveRatio * std::min(a, b) + kEqual)
+    fail(statement, place_of(statement), "neither move of a curve may be more than 20 times the other");
+}
+
 }  // namespace
 
 const std::vector<std::string_view>& element_words() {
@@ -250,6 +282,7 @@ std::optional<ElementText> read_element(Statement& statement) {
   const Clauses clauses = read_clauses(statement, rule);
   if (!statement.failed) check_complete(statement, rule, clauses, sized);
   if (!statement.failed) check_arc(statement, rule, clauses);
+  if (!statement.failed && rule.shape == Shape::curve) check_curve(statement, clauses);
   const bool thumbnail = rule.shape == Shape::thumbnail && clauses.sideways && clauses.upright;
   if (!statement.failed && thumbnail && -*clauses.sideways < *clauses.upright * 4 / 5 - kEqual) {
     fail(statement, place_of(statement), "thumbnail must go out at least four fifths as far as it goes down");
@@ -258,6 +291,8 @@ std::optional<ElementText> read_element(Statement& statement) {
   element.dimensions.move = {clauses.sideways.value_or(0), clauses.upright.value_or(0)};
   element.dimensions.radius = clauses.radius.value_or(0);
   element.dimensions.large = clauses.large;
+  element.dimensions.convex = clauses.convex.value_or(true);
+  element.dimensions.parabola = clauses.parabola.value_or(false);
   return element;
 }
 

@@ -237,8 +237,13 @@ class ProfileReader {
     }
     const std::optional<ElementText> text = read_element(statement);
     if (!text || !started_) return;
+    if (text->shape == Shape::curve && ++curves_ > kMaxCurves) {
+      fail(statement, place_of(statement), "a profile has at most " + std::to_string(kMaxCurves) + " curves");
+      return;
+    }
     DrawnChain& chain = drawing_.chains.back();
     const std::vector<Part> parts = parts_of(text->shape, text->dimensions);
+    note_curve(statement, *text, parts);
     int part_number = 0;
     for (const Part& part : parts) {
       Element element;
@@ -254,6 +259,17 @@ class ProfileReader {
       drawing_.chain_of.push_back(static_cast<int>(drawing_.chains.size()));
       chain.strokes.push_back({part.move, part.turn, part.radius, part.large, index});
     }
+  }
+
+  /// Arcs stand for a curve, and whoever reads the file is told how near they lie.
+  void note_curve(const Statement& statement, const ElementText& text, const std::vector<Part>& parts) {
+    constexpr double kTold = 1e-5;  // mm: less is rounding
+    const double departs = parts.front().departs;
+    if (text.shape != Shape::curve || departs < kTold) return;
+    mistakes_.warn(place_of(statement),
+                   "the " + std::string(text.dimensions.parabola ? "parabola" : "ellipse") + " is drawn as " +
+                       std::to_string(parts.size()) + " arcs, nowhere farther than " +
+                       show(departs, drawing_.unit, true) + " from it");
   }
 
   std::optional<Section> finish() {
@@ -294,6 +310,7 @@ class ProfileReader {
   bool in_chain_ = false;  // the statement being read belongs to the last chain
   bool headless_reported_ = false;
   int number_ = 0;
+  std::size_t curves_ = 0;
 };
 
 }  // namespace

@@ -83,6 +83,14 @@ const std::vector<Word> kWords = {
      STOCK "start face 3/4; quirk 1/8; ovolo 5/8"},
     {"thumbnail", "", kChain, "a step, then a bead that leaves it level",
      "start face 1/2; thumbnail out 1/2 down 1/4", STOCK "start face 3/4; thumbnail out 3/4 down 1/2"},
+    {"curve", "", kChain, "a quarter of an ellipse, or a parabola, as arcs",
+     "start face 1/2; curve bead out 1/2 down 3/8", STOCK "start face 3/4; curve bead out 3/4 down 1/2"},
+    {"bead", "curve", kChain, "convex: level, then steeper", "start face 1/2; curve bead out 1/2 down 3/8"},
+    {"cove", "curve", kChain, "concave: steep, then level", "start face 1/2; curve cove out 1/2 down 3/8"},
+    {"ellipse", "curve", kChain, "a quarter of one, as where nothing is said",
+     "start face 1/2; curve bead out 1/2 down 3/8 ellipse"},
+    {"parabola", "curve", kChain, "its vertex at the level end",
+     "start face 1/2; curve bead out 1/2 down 3/8 parabola"},
 
     // A kit.
     {"kit", "", kKit, "what the kit is called, to the end of the line", "kit chest by the window"},

@@ -1,5 +1,6 @@
 // The geometry of every element and trade shape.
 #include "section/sections.h"
+#include "text/reading.h"
 
 using namespace arrisline;
 using namespace arrisline::testing;
@@ -223,4 +224,79 @@ TEST_CASE("moves may come in either order and up or in", "[section]") {
   const Section raised = on_wide_stock("bevel down 8 in 8\nfillet out 18\nstep up 4", "40");
   CHECK(near(edge_of(raised, 1).from, {58, 18}));
   CHECK(has_corner(raised, {40, 14}));
+}
+
+TEST_CASE("a curve is arcs within a twentieth of a millimetre of an ellipse or a parabola",
+          "[section][curve]") {
+  // Closed forms: a quarter of an ellipse has πab/4, a parabola over its rectangle ab/3 below it.
+  struct Case {
+    const char* word;
+    double out, down;
+    double share;  // of the rectangle of the moves, that is wood below the curve
+  };
+  const Case cases[] = {{"bead", 24, 16, kPi / 4},     {"bead", 10, 30, kPi / 4},
+                        {"cove", 24, 16, 1 - kPi / 4}, {"cove", 10, 30, 1 - kPi / 4},
+                        {"bead", 24, 16, 2.0 / 3},     {"cove", 24, 16, 1.0 / 3}};
+  int at = 0;
+  for (const Case& one : cases) {
+    const bool parabola = at++ >= 4;
+    const std::string moves = std::string("curve ") + one.word + " out " + std::to_string(one.out) +
+                              " down " + std::to_string(one.down) + (parabola ? " parabola" : " ellipse");
+    CAPTURE(moves);
+    const Section section = on_wide_stock(moves, std::to_string(50 - one.out), true);
+    const double below = one.share * one.out * one.down;
+    const double rest = 100.0 * 100 - 50 * 10 - one.out * one.down - (50 - one.out) * one.down;
+    CHECK(area(section.target) == Approx(rest + below).margin(0.05 * (one.out + one.down)));
+    int arcs = 0;
+    const Turn turn = std::string(one.word) == "bead" ? Turn::left : Turn::right;
+    for (std::size_t i = 0; i < section.target.size(); ++i) {
+      if (!section.target[i].is_arc()) continue;
+      ++arcs;
+      CHECK(section.target[i].turn == turn);
+      const Element& element = section.elements[static_cast<std::size_t>(section.source[i])];
+      CHECK(element.number == 2);
+      CHECK(element.part > 0);
+    }
+    CHECK(arcs >= 2);
+  }
+}
+
+TEST_CASE("a curve bead begins level and ends upright, a curve cove the other way", "[section][curve]") {
+  const auto ends = [](const Section& section) {
+    std::vector<Edge> arcs;
+    for (const Edge& edge : section.target)
+      if (edge.is_arc()) arcs.push_back(edge);
+    // The target runs from the working edge in: the chain's last arc comes first.
+    return std::pair{direction_at(arcs.back(), 1), direction_at(arcs.front(), 0)};
+  };
+  const auto bead = ends(on_wide_stock("curve bead out 24 down 16", "26", true));
+  CHECK(near(bead.first, {1, 0}));
+  CHECK(near(bead.second, {0, -1}));
+  const auto cove = ends(on_wide_stock("curve cove out 24 down 16", "26", true));
+  CHECK(near(cove.first, {0, -1}));
+  CHECK(near(cove.second, {1, 0}));
+  // A parabola has its vertex at the level end and is as steep as 2b/a at the other.
+  const auto parabola = ends(on_wide_stock("curve bead out 24 down 16 parabola", "26", true));
+  CHECK(near(parabola.first, {1, 0}));
+  CHECK(parabola.second.y / parabola.second.x == Approx(-2 * 16.0 / 24));
+}
+
+TEST_CASE("a curve of equal moves is a quadrant, and one of its own name", "[section][curve]") {
+  const Section section = on_wide_stock("curve bead out 20 down 20", "30");
+  CHECK(area(section.target) == Approx(area(on_wide_stock("ovolo 20", "30").target)).epsilon(1e-12));
+  CHECK(describe(section.elements[1]) == "element 2 (curve)");
+}
+
+TEST_CASE("whoever reads a curve is told how near its arcs lie", "[section][curve]") {
+  CHECK(element_messages("curve bead out 3/4 down 1/2") ==
+        "1+27: the ellipse is drawn as 4 arcs, nowhere farther than 0.0007in from it\n");
+  CHECK(element_messages("curve out 3/4 down 1/2") ==
+        "23+1: curve needs 'bead' or 'cove', as in 'curve bead out 1/2 down 3/4 ellipse'\n");
+  CHECK(element_messages("curve bead cove out 3/4 down 1/2 ellipse parabola") ==
+        "12+4: 'cove' (or 'bead') is given twice\n42+8: 'parabola' (or 'ellipse') is given twice\n");
+  CHECK(element_messages("curve bead out 3/4 down 1/32") ==
+        "1+28: neither move of a curve may be more than 20 times the other\n");
+  CHECK(element_messages("curve bead out 3/4 radius 1/2") ==
+        "20+6: 'radius' does not belong to curve; expected out, in, down, up, bead, cove, ellipse or "
+        "parabola\n");
 }

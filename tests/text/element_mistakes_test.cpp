@@ -107,7 +107,8 @@ TEST_CASE("each mistake in an element is named, with what was expected", "[text]
        "1+7: unknown word 'reverse'; expected a statement of a profile; did you mean 'reverse-ogee'?\n"},
       {"foo",
        "1+3: unknown word 'foo'; expected profile, units, stock, side, start, step, fillet, bevel, bead, "
-       "cove, ovolo, cavetto, ogee, reverse-ogee, torus, astragal, chamfer, scotia, quirk or thumbnail\n"},
+       "cove, ovolo, cavetto, ogee, reverse-ogee, torus, astragal, chamfer, scotia, quirk, thumbnail or "
+       "curve\n"},
       {"step down ½", "11+1: expected a length after 'down', found '½'\n"},
       {"step down −1", "11+2: '−1' has a sign, and numbers here have none\n"},
       {"start face 1/4",

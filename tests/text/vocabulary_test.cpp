@@ -86,10 +86,14 @@ TEST_CASE("every picture of the table is a profile without a mistake", "[text][w
   for (const Word& word : vocabulary()) {
     if (word.picture.empty()) continue;
     CAPTURE(std::string(word.word));
-    CHECK(profile_messages(lines_of(word.picture)).empty());
+    const std::string said = profile_messages(lines_of(word.picture));
+    if (word.word == "curve")  // told how near its arcs lie, and nothing else
+      CHECK(std::regex_match(said, std::regex("[^\n]*warning: the ellipse is drawn as [^\n]*\n")));
+    else
+      CHECK(said.empty());
     ++pictures;
   }
-  CHECK(pictures == 21);  // 15 elements and trade shapes, 6 planes with a sole
+  CHECK(pictures == 22);  // 16 elements and trade shapes, 6 planes with a sole
 }
 
 TEST_CASE("every element, and every word that a reader asks for, is in the table", "[text][words]") {
