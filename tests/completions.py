@@ -23,7 +23,7 @@ FILES = ["a.profile", "b b.profile", "chest.kit", "hall.job", "plan.json", "piec
 # (words of the line, the last being completed; what is offered, sorted)
 CASES = [
     (["pl"], ["plan"]),
-    (["s"], ["stream", "survey"]),
+    (["s"], ["scale", "stream", "survey"]),
     (["plan", ""], ["a.profile", "b b.profile", "more"]),
     (["plan", "a"], ["a.profile"]),
     (["plan", "a.profile", "--kit", ""], ["chest.kit", "more"]),

@@ -219,6 +219,50 @@ Outcome run_trace(int argc, const char* const* argv) {
   return trace_command(arguments);
 }
 
+Outcome run_scale(int argc, const char* const* argv) {
+  ScaleArguments arguments;
+  CLI::App parser;
+  parser.add_option("PROFILE", arguments.profile);
+  parser.add_option("--height", arguments.height);
+  parser.add_option("--projection", arguments.projection);
+  parser.add_option("--by", arguments.by);
+  parser.add_option("--fillet", arguments.fillet);
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--stock", arguments.stock);
+  parser.add_option("--unit", arguments.unit);
+  parser.add_option("-o,--output", arguments.output);
+  const auto stop = parse(parser, "scale", argc, argv);
+  if (stop) return *stop;
+  const auto asked = parser.count("--height") + parser.count("--projection") + parser.count("--by");
+  const auto lacking = missing("scale", {{"PROFILE", parser.count("PROFILE") > 0},
+                                         {"--height L, --projection L or --by F", asked > 0}});
+  if (lacking) return *lacking;
+  if (asked > 1) return bad_usage("scale", "--height, --projection and --by each say how large: give one");
+  return scale_command(arguments);
+}
+
+Outcome run_rake(int argc, const char* const* argv) {
+  RakeArguments arguments;
+  CLI::App parser;
+  parser.add_option("PROFILE", arguments.profile);
+  parser.add_option("--slope", arguments.slope);
+  parser.add_option("--corner", arguments.corner);
+  parser.add_option("--at", arguments.at);
+  parser.add_option("--face", arguments.face);
+  parser.add_option("--tolerance", arguments.tolerance);
+  parser.add_option("--kit", arguments.kit);
+  parser.add_option("--unit", arguments.unit);
+  parser.add_option("-o,--output", arguments.output);
+  const auto stop = parse(parser, "rake", argc, argv);
+  if (stop) return *stop;
+  const auto lacking = missing(
+      "rake", {{"PROFILE", parser.count("PROFILE") > 0}, {"--slope ANGLE", parser.count("--slope") > 0}});
+  if (lacking) return *lacking;
+  Patient patient;
+  arguments.outside = patient.outside();
+  return rake_command(arguments);
+}
+
 Outcome run_replay(int argc, const char* const* argv) {
   ReplayArguments arguments;
   CLI::App parser;
@@ -246,6 +290,8 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "words") return run_words(argc - 1, argv + 1);
   if (first == "fmt") return run_fmt(argc - 1, argv + 1);
   if (first == "completions") return run_completions(argc - 1, argv + 1);
+  if (first == "scale") return run_scale(argc - 1, argv + 1);
+  if (first == "rake") return run_rake(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};

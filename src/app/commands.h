@@ -160,6 +160,34 @@ Outcome fmt_command(const FmtArguments& arguments);
 /// The script by which a shell completes command lines: of bash, zsh or fish.
 Outcome completions_command(const std::string& shell);
 
+/// Larger or smaller; one of height, projection and by is given.
+struct ScaleArguments {
+  std::string profile;
+  std::optional<std::string> height;
+  std::optional<std::string> projection;
+  std::optional<std::string> by;
+  std::optional<std::string> fillet;  // the least width of a flat
+  std::optional<std::string> kit;     // whose radii arcs take
+  std::optional<std::string> stock;
+  std::optional<std::string> unit;
+  std::optional<std::string> output;
+};
+Outcome scale_command(const ScaleArguments& arguments);
+
+struct RakeArguments {
+  std::string profile;
+  std::optional<std::string> slope;
+  std::optional<std::string> corner;
+  std::optional<std::string> at;    // foot or head of the slope
+  std::optional<std::string> face;  // looks down or up
+  std::optional<std::string> tolerance;
+  std::optional<std::string> kit;  // that may cut it
+  std::optional<std::string> unit;
+  std::optional<std::string> output;
+  Outside outside;
+};
+Outcome rake_command(const RakeArguments& arguments);
+
 struct ReplayArguments {
   std::string plan;  // a path, or "-" for standard input
   std::optional<std::string> tolerance;

@@ -21,6 +21,8 @@ usage: arrisline COMMAND ...
                                 what the kit makes on that stock
   trace FILE                    a profile from points of an old piece, or from a
                                 drawing (SVG, DXF)
+  scale PROFILE                 a profile larger or smaller, fillets kept
+  rake PROFILE --slope ANGLE    the profile that mitres with it up a slope
   new profile|kit|job           a commented file to begin from
   words [WORD]                  the words of these files, with a picture each
   fmt FILE...                   profiles, kits and jobs in tidy form
@@ -276,6 +278,58 @@ it; where it is not installed, the line below does for bash until it is closed.
 example: source <(arrisline completions bash)
 )";
 
+constexpr std::string_view kScale = R"(arrisline scale: a moulding larger or smaller
+
+usage: arrisline scale PROFILE --height L | --projection L | --by F [options]
+
+  PROFILE            the moulding, a text file
+  --height L         so deep from its first member to its last
+  --projection L     so far out, likewise
+  --by F             so many times as large, such as 3/4 or 1.25
+  --fillet L         no fillet, step or quirk becomes narrower (default 1/16 in,
+                     1.5 mm); one that is narrower already stays as it is
+  --kit KIT          each arc takes the nearest radius of the kit's hollows or
+                     rounds
+  --stock "W x T"    width and thickness of the stock (default: the wood behind
+                     the moulding stays, the next usual thickness)
+  --unit inch|mm     unit of the lengths, and of the profile (default: that of
+                     PROFILE)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  -h, --help         this text
+
+What is not to scale is written beside it in the profile. With --kit the height
+comes out as the radii have it.
+
+example: arrisline scale cornice.profile --height 1-1/4 -o small.profile
+)";
+
+constexpr std::string_view kRake =
+    R"(arrisline rake: the moulding that mitres with a level one and runs up a slope
+
+usage: arrisline rake PROFILE --slope ANGLE [options]
+
+  PROFILE            the level moulding, a text file
+  --slope ANGLE      of the pediment: degrees up to 60, or a rise in a run, such
+                     as "5 in 12"
+  --corner ANGLE     between the two walls, in plan (default 90; 180 is one wall)
+  --at foot|head     the end of the slope where they meet (default foot)
+  --face down|up     where the face looks when it hangs: down in a cornice
+                     (default), up in a plinth
+  --tolerance L      how far arcs may lie from the true curves (default 0.004 in,
+                     0.1 mm)
+  --kit KIT          say in the profile whether this kit cuts it
+  --unit inch|mm     unit of the lengths, and of the profile (default: that of
+                     PROFILE)
+  -o, --output FILE  write to this file, whole or not at all, instead of the
+                     terminal
+  -h, --help         this text
+
+The work must be one chain, from the face to the working edge or the underside.
+
+example: arrisline rake cornice.profile --slope 22.5 -o raking.profile
+)";
+
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone
 
 usage: arrisline replay PLAN.json [options]
@@ -309,6 +363,8 @@ std::string help_text(std::string_view command) {
   if (command == "words") return std::string(kWordsHelp);
   if (command == "fmt") return std::string(kFmt);
   if (command == "completions") return std::string(kCompletions);
+  if (command == "scale") return std::string(kScale);
+  if (command == "rake") return std::string(kRake);
   if (command == "replay") return std::string(kReplay);
   return std::string(kProgram);
 }

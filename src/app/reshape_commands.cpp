@@ -1,0 +1,234 @@
+// `arrisline scale` and `arrisline rake`: from a profile to the one that it becomes. Shown by tests/cli.
+#include <cmath>
+
+#include "app/commands.h"
+#include "app/inputs.h"
+#include "arrisline/report.h"
+#include "report/reshaped_profile.h"
+#include "section/drawing_of.h"
+#include "text/figures.h"
+#include "text/length.h"
+#include "text/load.h"
+#include "text/source.h"
+#include "text/words.h"
+
+namespace arrisline {
+namespace {
+
+constexpr double kMostSlope = 60;          // degrees
+constexpr double kSharpest = 30;           // degrees, of a corner
+constexpr double kPatience = 10;           // seconds of a search
+constexpr double kLeastTolerance = 0.001;  // mm
+
+std::string file_name(const std::string& path) {
+  return visible(path.substr(path.rfind('/') + 1));
+}
+
+/// A profile, and the unit that its file is written in.
+struct Given {
+  Section section;
+  Unit unit = Unit::inch;
+};
+
+Unit unit_in(std::string_view text) {
+  for (const std::string_view line : split_lines(text, "").lines) {
+    const std::vector<Token> tokens = tokenise(line, 1);
+    if (tokens.size() > 1 && lower(tokens[0].text) == "units")
+      return lower(tokens[1].text) == "mm" ? Unit::mm : Unit::inch;
+  }
+  return Unit::inch;
+}
+
+std::optional<Given> given(const std::string& path, std::string& messages) {
+  Given out;
+  std::optional<Section> section =
+      take(read_from<Section>(path,
+                              [&](std::string_view text, const std::string& file) {
+                                out.unit = unit_in(text);
+                                return read_profile(text, file);
+                              }),
+           messages);
+  if (!section) return std::nullopt;
+  out.section = std::move(*section);
+  return out;
+}
+
+void refuse(const std::string& file, const std::string& why, Outcome& outcome) {
+  Diagnostic diagnostic;
+  diagnostic.file = file;
+  diagnostic.message = why;
+  outcome.err += format(diagnostic);
+  outcome.code = kBadInput;
+}
+
+/// A number of degrees, more than 0 and up to `most`.
+std::optional<double> degrees(std::string_view word, double least, double most) {
+  std::string why;
+  const std::optional<Number> number = scan_number(word, why);
+  const bool plain_or_degrees =
+      number && (number->suffix.empty() || number->suffix == "deg" || number->suffix == "\u00B0");
+  if (!plain_or_degrees || !(number->value >= least) || number->value > most) return std::nullopt;
+  return number->value;
+}
+
+/// "22.5", "22.5deg", or a rise in a run, "5 in 12".
+std::optional<double> slope_option(const std::optional<std::string>& text, std::string& messages) {
+  constexpr double kLeastSlope = 0.01;  // degrees
+  if (!text) return std::nullopt;
+  std::optional<double> slope = degrees(*text, kLeastSlope, kMostSlope);
+  const std::size_t in = lower(*text).find(" in ");
+  if (!slope && in != std::string::npos) {
+    std::string why;
+    const auto rise = scan_number(std::string_view(*text).substr(0, in), why);
+    const auto run = scan_number(std::string_view(*text).substr(in + 4), why);
+    if (rise && run && rise->suffix.empty() && run->suffix.empty() && rise->value > 0 && run->value > 0)
+      slope = to_degrees(std::atan2(rise->value, run->value));
+    if (slope && (*slope < kLeastSlope || *slope > kMostSlope)) slope.reset();
+  }
+  if (!slope)
+    messages += usage_error("rake",
+                            "--slope is an angle above 0 and at most 60 degrees, such as 22.5, or a "
+                            "rise in a run, such as '5 in 12', not " +
+                                quoted(*text));
+  return slope;
+}
+
+std::optional<double> corner_option(const std::optional<std::string>& text, std::string& messages) {
+  if (!text) return 90;
+  const std::optional<double> corner = degrees(*text, kSharpest, 180);
+  if (!corner)
+    messages += usage_error("rake", "--corner is an angle of 30 to 180 degrees, not " + quoted(*text));
+  return corner;
+}
+
+/// A factor of 1/100 to 100.
+std::optional<double> by_option(const std::optional<std::string>& text, std::string& messages) {
+  if (!text) return 1;
+  std::string why;
+  const std::optional<Number> number = scan_number(*text, why);
+  if (number && number->suffix.empty() && number->value >= 0.01 && number->value <= 100) return number->value;
+  messages +=
+      usage_error("scale", "--by is a number of 0.01 to 100, such as 3/4 or 1.25, not " + quoted(*text));
+  return std::nullopt;
+}
+
+/// Which of two words an option is; true for the second.
+std::optional<bool> choice(const std::string& name, const std::optional<std::string>& word,
+                           std::string_view first, std::string_view second, std::string& messages) {
+  if (!word || lower(*word) == first) return false;
+  if (lower(*word) == second) return true;
+  messages += usage_error("rake", name + " is " + std::string(first) + " or " + std::string(second) +
+                                      ", not " + quoted(*word) + suggestion(lower(*word), {first, second}));
+  return std::nullopt;
+}
+
+/// The profile goes out where it reads without a mistake.
+void give(const std::string& text, const std::string& file, const std::optional<std::string>& output,
+          Outcome& outcome) {
+  const Reading<Section> read_back = read_profile(text, stem(file) + ".profile");
+  if (!read_back.value) {
+    refuse(file, "what it becomes is no profile:", outcome);
+    for (const Diagnostic& diagnostic : read_back.diagnostics) outcome.err += format(diagnostic);
+    return;
+  }
+  outcome.out = text;
+  outcome.file = output;
+}
+
+/// Whether the kit cuts the raked profile, in a sentence.
+std::string answer(const std::string& text, const Kit& kit, const Outside& outside) {
+  const Reading<Section> section = read_profile(text, "raked.profile");
+  if (!section.value) return "";
+  PlanOptions options;
+  bound_search(kPatience, outside, options);
+  const Plan plan = make_plan(*section.value, kit, options);
+  const std::string name = kit.name.empty() ? "The kit" : "Kit " + kit.name;
+  if (plan.feasible) return name + " cuts it, in " + std::to_string(plan.cuts.size()) + " cuts.";
+  if (plan.undecided) return name + ": the search reached its limit before it found a plan.";
+  return name + " cannot cut it: arrisline plan says why.";
+}
+
+}  // namespace
+
+Outcome scale_command(const ScaleArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Given> from = given(arguments.profile, outcome.err);
+  std::optional<Kit> kit;
+  if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
+  const auto unit = unit_option(arguments.unit, from ? from->unit : Unit::inch, "scale", outcome.err);
+  const Unit of_lengths = unit.value_or(Unit::inch);
+  const auto height = length_option("--height", arguments.height, of_lengths, 0, "scale", outcome.err);
+  const auto projection =
+      length_option("--projection", arguments.projection, of_lengths, 0, "scale", outcome.err);
+  const auto by = by_option(arguments.by, outcome.err);
+  const double usual = of_lengths == Unit::inch ? kMmPerInch / 16 : 1.5;
+  const auto fillet = length_option("--fillet", arguments.fillet, of_lengths, usual, "scale", outcome.err);
+  const auto stock = stock_option(arguments.stock, of_lengths, "scale", outcome.err);
+  const bool writable = output_option(arguments.output, "scale", outcome.err);
+  if (!from || !unit || !height || !projection || !by || !fillet || !stock || !writable ||
+      (arguments.kit && !kit)) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  ScaleOptions options;
+  if (arguments.height) options.height = *height;
+  if (arguments.projection) options.projection = *projection;
+  if (arguments.by) options.by = *by;
+  options.fillet = *fillet;
+  if (kit) options.kit = &*kit;
+  std::string why;
+  std::optional<Scaled> result = scaled(drawing_of(from->section, *unit), options, &why);
+  if (!result) {
+    refuse(arguments.profile, why, outcome);
+    return outcome;
+  }
+  if (stock->width > 0) {
+    result->drawing.width = stock->width;
+    result->drawing.thickness = stock->thickness;
+  }
+  give(scaled_profile(*result, file_name(arguments.profile), *fillet, options.kit), arguments.profile,
+       arguments.output, outcome);
+  return outcome;
+}
+
+Outcome rake_command(const RakeArguments& arguments) {
+  Outcome outcome;
+  const std::optional<Given> from = given(arguments.profile, outcome.err);
+  std::optional<Kit> kit;
+  if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
+  const auto unit = unit_option(arguments.unit, from ? from->unit : Unit::inch, "rake", outcome.err);
+  const auto slope = slope_option(arguments.slope, outcome.err);
+  const auto corner = corner_option(arguments.corner, outcome.err);
+  const auto head = choice("--at", arguments.at, "foot", "head", outcome.err);
+  const auto up = choice("--face", arguments.face, "down", "up", outcome.err);
+  RakeOptions options;
+  const auto tolerance = length_option("--tolerance", arguments.tolerance, unit.value_or(Unit::inch),
+                                       options.tolerance, "rake", outcome.err);
+  const bool fine = !tolerance || *tolerance >= kLeastTolerance;
+  if (!fine) outcome.err += usage_error("rake", "--tolerance is at least 0.001 mm");
+  const bool writable = output_option(arguments.output, "rake", outcome.err);
+  if (!from || !unit || !slope || !corner || !head || !up || !tolerance || !fine || !writable ||
+      (arguments.kit && !kit)) {
+    outcome.code = kBadInput;
+    return outcome;
+  }
+  options.slope = *slope;
+  options.corner = *corner;
+  options.at = *head ? ReturnAt::head : ReturnAt::foot;
+  options.face = *up ? Face::up : Face::down;
+  options.tolerance = *tolerance;
+  std::string why;
+  const std::optional<Raked> result = raked(drawing_of(from->section, *unit), options, &why);
+  if (!result) {
+    refuse(arguments.profile, why, outcome);
+    return outcome;
+  }
+  const std::string name = file_name(arguments.profile);
+  const std::string more =
+      kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : "";
+  give(raked_profile(*result, options, name, more), arguments.profile, arguments.output, outcome);
+  outcome.code = code_after(arguments.outside, outcome.code);
+  return outcome;
+}
+
+}  // namespace arrisline

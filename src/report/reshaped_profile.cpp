@@ -1,0 +1,81 @@
+// Remarks on what was done to a moulding. Shown by tests/cli.
+#include "report/reshaped_profile.h"
+
+#include <algorithm>
+
+#include "text/figures.h"
+#include "text/length.h"
+#include "text/write_profile.h"
+
+namespace arrisline {
+namespace {
+
+/// Height and projection of the members, from the first to the last.
+Point size_of(const Drawing& drawing) {
+  Point out;
+  for (const Stroke& stroke : drawing.chains.front().strokes) out = out + stroke.move;
+  return {-out.x, out.y};
+}
+
+std::string size_words(const Drawing& drawing) {
+  const Point size = size_of(drawing);
+  return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit);
+}
+
+std::string change_words(const Change& change, Unit unit) {
+  if (change.plane)
+    return "radius " + about(change.meant, unit) + " by scale; that of " + change.plane->label;
+  return about(change.meant, unit) + " by scale; kept wider";
+}
+
+}  // namespace
+
+std::string scaled_profile(const Scaled& scaled, const std::string& from, double fillet, const Kit* kit) {
+  const Unit unit = scaled.drawing.unit;
+  std::vector<std::string> remarks;
+  remarks.push_back("Scaled from " + from + " by " + plain(scaled.factor, 4) + ": " +
+                    size_words(scaled.drawing) + ".");
+  if (scaled.plainly) {
+    remarks.push_back(
+        "The stock is scaled too: the work is not one chain from the face to edge or underside.");
+  } else {
+    remarks.push_back(
+        "The wood behind the moulding stays; the stock is of a usual thickness where it may be.");
+    const auto count = std::count_if(scaled.changes.begin(), scaled.changes.end(),
+                                     [](const std::optional<Change>& change) { return change.has_value(); });
+    if (count == 0) {
+      remarks.push_back("Every member is to scale.");
+    } else {
+      std::string rule = "Not to scale: flats kept at " + about(fillet, unit) + " at least";
+      if (kit) rule += ", radii of the kit's planes";
+      remarks.push_back(rule + "; a corner lies at most " + show(scaled.greatest, unit, true) +
+                        " from where scale alone puts it.");
+    }
+  }
+  std::vector<std::string> of_strokes;
+  for (const std::optional<Change>& change : scaled.changes)
+    of_strokes.push_back(change ? change_words(*change, unit) : "");
+  return profile_text(scaled.drawing, remarks, of_strokes);
+}
+
+std::string raked_profile(const Raked& raked, const RakeOptions& options, const std::string& from,
+                          const std::string& more) {
+  const Unit unit = raked.drawing.unit;
+  std::vector<std::string> remarks;
+  remarks.push_back("Raked from " + from + " for a slope of " + plain(options.slope, 3) +
+                    " degrees: " + size_words(raked.drawing) + ".");
+  remarks.push_back("It mitres with the level moulding at the " +
+                    std::string(options.at == ReturnAt::foot ? "foot" : "head") + ", round a corner of " +
+                    plain(options.corner, 3) + " degrees; the face looks " +
+                    (options.face == Face::down ? "down." : "up."));
+  remarks.push_back(raked.greatest < kSameLength
+                        ? "Its members are true."
+                        : "Its arcs lie within " + show(raked.greatest, unit, true) + " of the true curves.");
+  if (raked.step > kSameLength)
+    remarks.push_back("The first member would rise over the face: a step of " + about(raked.step, unit) +
+                      " comes before it.");
+  if (!more.empty()) remarks.push_back(more);
+  return profile_text(raked.drawing, remarks);
+}
+
+}  // namespace arrisline

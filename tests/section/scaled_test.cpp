@@ -1,0 +1,189 @@
+// Mouldings made larger and smaller.
+#include <cmath>
+#include <string>
+
+#include "catch.h"
+#include "section/drawing_of.h"
+#include "section/reshaped.h"
+#include "section/sections.h"
+#include "text/write_profile.h"
+
+using namespace arrisline;
+using namespace arrisline::testing;
+
+namespace {
+
+const char* const kEdge =
+    "units mm\nstock 60 wide, 40 thick\nstart face 28\nstep down 4\nbead out 12 down 12\nfillet out 3\n"
+    "cove out 12 down 16 radius 10\nfillet out 1\n";
+
+Drawing edge() {
+  return drawing_of(section_of(kEdge), Unit::mm);
+}
+
+Point size_of(const Drawing& drawing) {
+  Point out;
+  for (const Stroke& stroke : drawing.chains.front().strokes) out = out + stroke.move;
+  return {-out.x, out.y};
+}
+
+ScaleOptions by(double factor, double fillet) {
+  ScaleOptions options;
+  options.by = factor;
+  options.fillet = fillet;
+  return options;
+}
+
+}  // namespace
+
+TEST_CASE("by a factor everything is to scale, the wood behind stays", "[section][scale]") {
+  std::string why;
+  for (const double factor : {0.5, 0.9, 1.0, 2.0, 3.7}) {
+    CAPTURE(factor);
+    const auto result = scaled(edge(), by(factor, 0), &why);
+    REQUIRE(result);
+    CHECK(result->factor == factor);
+    CHECK(result->greatest < 1e-9);
+    const Section section = section_of(profile_text(result->drawing));
+    check_promises(section);
+    CHECK(section.width == Approx(28 * factor + 32));
+    CHECK(section.thickness >= 40 * factor - 1e-9);
+    CHECK(section.thickness == usual_thickness(40 * factor, Unit::mm));
+    // What is cut away grows by the square: the part left of the start, above its lowest member.
+    const Section before = section_of(kEdge);
+    const auto waste = [](const Section& s) { return s.width * s.thickness - area(s.target); };
+    CHECK(waste(section) == Approx(factor * factor * waste(before)).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("flats keep their least width, and the height comes out as asked", "[section][scale]") {
+  std::string why;
+  ScaleOptions options;
+  options.height = 16;
+  options.fillet = 1.5;
+  const auto result = scaled(edge(), options, &why);
+  REQUIRE(result);
+  const auto& strokes = result->drawing.chains.front().strokes;
+  CHECK(size_of(result->drawing).y == Approx(16).margin(1e-6));
+  // At about a half, the step of 4 has 2 and goes on; the fillet of 3 keeps 1.5, that of 1 its 1.
+  CHECK(strokes[0].move.y == Approx(4 * result->factor));
+  CHECK(strokes[2].move.x == Approx(-1.5));
+  CHECK(strokes[4].move.x == -1);
+  CHECK(strokes[1].radius == Approx(12 * result->factor));
+  CHECK(result->factor == Approx(0.5).margin(1e-9));
+  REQUIRE(result->changes.size() == 5);
+  CHECK_FALSE(result->changes[0]);
+  REQUIRE(result->changes[4]);
+  CHECK(result->changes[4]->meant == Approx(0.5));
+  CHECK(result->changes[4]->made == 1);
+  CHECK(result->greatest == Approx(0.5).margin(1e-6));
+  // Smaller still, the step is kept too, and the arcs make up for it.
+  options.height = 8;
+  const auto small = scaled(edge(), options, &why);
+  REQUIRE(small);
+  CHECK(small->drawing.chains.front().strokes[0].move.y == 1.5);
+  CHECK(small->factor == Approx((8 - 1.5) / 28));
+  // Not even the step has room.
+  options.height = 1;
+  CHECK_FALSE(scaled(edge(), options, &why));
+  CHECK(why ==
+        "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that height");
+}
+
+TEST_CASE("the projection comes out as asked", "[section][scale]") {
+  std::string why;
+  ScaleOptions options;
+  options.projection = 42;
+  options.fillet = 1.5;
+  const auto result = scaled(edge(), options, &why);
+  REQUIRE(result);
+  CHECK(size_of(result->drawing).x == Approx(42));
+  CHECK(size_of(result->drawing).y == Approx(32 * 1.5));
+  section_of(profile_text(result->drawing));
+}
+
+TEST_CASE("arcs take the nearest radii of the kit, hollows for beads and rounds for coves",
+          "[section][scale]") {
+  const Reading<Kit> kit =
+      read_kit("units mm\nhollow radius 6\nhollow radius 9\nround radius 7\nrebate 20\n", "k");
+  REQUIRE(kit.value);
+  std::string why;
+  ScaleOptions options = by(0.6, 0);
+  options.kit = &*kit.value;
+  const auto result = scaled(edge(), options, &why);
+  REQUIRE(result);
+  const auto& strokes = result->drawing.chains.front().strokes;
+  CHECK(strokes[1].radius == Approx(6));  // of 7.2: the hollows are 6 and 9
+  CHECK(strokes[1].move.y == Approx(6));
+  CHECK(strokes[3].radius == Approx(7));  // of 6
+  CHECK(strokes[3].move.y == Approx(0.6 * 16 * 7 / 6));
+  REQUIRE(result->changes[1]);
+  CHECK(result->changes[1]->meant == Approx(7.2));
+  CHECK(result->changes[1]->plane->radius == 6);
+  // By hand: the bead's end is 1.2 short both ways, the cove's out 7.2 becomes 8.4, down 9.6 becomes 11.2.
+  CHECK(result->greatest == Approx(1.2 * std::sqrt(2.0)));
+  check_promises(section_of(profile_text(result->drawing)));
+}
+
+TEST_CASE("work on other sides is scaled with its stock", "[section][scale]") {
+  const char* const text =
+      "units mm\nstock 50 wide, 20 thick\nstart face 30\ncove out 10 radius 5\nside underside\nstart back 6\n"
+      "fillet out 9\nstep up 6\n";
+  std::string why;
+  const auto result = scaled(drawing_of(section_of(text), Unit::mm), by(0.5, 1.5), &why);
+  REQUIRE(result);
+  CHECK(result->plainly);
+  const Section section = section_of(profile_text(result->drawing));
+  CHECK(area(section.target) == Approx(area(section_of(text).target) / 4));
+  ScaleOptions options;
+  options.height = 4;
+  CHECK_FALSE(scaled(drawing_of(section_of(text), Unit::mm), options, &why));
+  CHECK(why == "its members have no height from the first to the last");
+}
+
+TEST_CASE("usual thicknesses", "[section][scale]") {
+  // By common practice, no source.
+  CHECK(usual_thickness(19.05, Unit::inch) == Approx(19.05));
+  CHECK(usual_thickness(19.2, Unit::inch) == Approx(22.225));
+  CHECK(usual_thickness(1.1 * 25.4, Unit::inch) == Approx(1.25 * 25.4));
+  CHECK(usual_thickness(2.1 * 25.4, Unit::inch) == Approx(2.5 * 25.4));
+  CHECK(usual_thickness(12, Unit::mm) == 12);
+  CHECK(usual_thickness(12.1, Unit::mm) == 15);
+  CHECK(usual_thickness(21, Unit::mm) == 25);
+  CHECK(usual_thickness(51, Unit::mm) == 60);
+}
+
+TEST_CASE("a curve is written as the arcs that stand for it", "[section][curve]") {
+  const Section section = section_of(
+      "units mm\nstock 60 wide, 40 thick\nstart face 34\nstep down 2\ncurve bead out 12 down 18\nfillet out "
+      "4\n"
+      "curve cove out 18 down 8 parabola\n",
+      true);
+  const Section again = section_of(profile_text(drawing_of(section, Unit::mm)));
+  REQUIRE(again.target.size() == section.target.size());
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    const Edge& before = section.target[i];
+    const Edge& after = again.target[i];
+    CHECK(after.turn == before.turn);
+    CHECK(distance(after.from, before.from) < 1e-6);
+    CHECK(distance(after.to, before.to) < 1e-6);
+    if (before.is_arc()) CHECK(radius(after) == Approx(radius(before)).margin(1e-6));
+  }
+}
+
+TEST_CASE("an arc that grows to a plane's radius does not bulge past the working edge", "[section][scale]") {
+  // A half-round to the underside, 3 of radius, that just touches the edge.
+  const Drawing nosing = drawing_of(
+      section_of("units mm\nstock 40 wide, 6 thick\nstart face 3\nbead down 6 radius 3\n"), Unit::mm);
+  const Reading<Kit> kit = read_kit("units mm\nhollow radius 4\nrebate 20\n", "k");
+  REQUIRE(kit.value);
+  std::string why;
+  ScaleOptions options = by(1, 0);
+  options.kit = &*kit.value;
+  const auto result = scaled(nosing, options, &why);
+  REQUIRE(result);
+  const Section section = section_of(profile_text(result->drawing));
+  check_promises(section);
+  CHECK(section.thickness == Approx(8));
+  CHECK(section.width == Approx(41));
+}
