@@ -2,6 +2,7 @@
 #include "report/redrawn_words.h"
 
 #include "report/page.h"
+#include "report/plain.h"
 #include "text/figures.h"
 
 namespace arrisline {
@@ -45,14 +46,14 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
     page.item(4, "- ", text + ".");
   }
   page.line(2, "The cut list is that of the redrawn profile; plan --redrawn FILE keeps it.");
-  return in_columns(page.take(), options.colour) + "\n";
+  return laid_out(page.take(), options.plain, options.colour) + (options.plain ? "" : "\n");
 }
 
 std::string none_redrawn_words(double allow, const ReportOptions& options) {
   Page page;
   page.line(5, "Nor is any profile found within " + thickness(allow, options.unit) +
                    " of the drawing that they can.");
-  return in_columns(page.take(), false);
+  return laid_out(page.take(), options.plain, false);
 }
 
 }  // namespace arrisline
