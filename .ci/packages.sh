@@ -8,7 +8,7 @@ build_packages='g++ cmake ninja-build pkg-config libcli11-dev nlohmann-json3-dev
 # What the tests run besides.
 # shellcheck disable=SC2034
 test_packages='locales glpk-utils libxml2-utils librsvg2-bin poppler-utils chromium chromium-driver python3
-  lintian mmdebstrap zsh fish mandoc man-db'
+  lintian mmdebstrap zsh fish mandoc man-db vim'
 
 # need_packages NAME...: installs those that are missing, or says which they are and stops.
 need_packages() {

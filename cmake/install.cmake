@@ -4,7 +4,7 @@ include(CMakePackageConfigHelpers)
 
 install(TARGETS arrisline RUNTIME COMPONENT program)
 install(DIRECTORY examples/ DESTINATION ${CMAKE_INSTALL_DOCDIR}/examples COMPONENT program
-  FILES_MATCHING PATTERN "*.profile" PATTERN "*.kit" PATTERN "*.job")
+  FILES_MATCHING PATTERN "*.profile" PATTERN "*.kit" PATTERN "*.job" PATTERN "*.vim" PATTERN "*.tmLanguage.json")
 install(DIRECTORY docs/ DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program
   FILES_MATCHING PATTERN "*.md" PATTERN "*.svg" PATTERN "*.png")
 install(FILES README.md DESTINATION ${CMAKE_INSTALL_DOCDIR} COMPONENT program)

@@ -1,0 +1,1 @@
+autocmd BufRead,BufNewFile *.profile,*.kit,*.job set filetype=arrisline commentstring=#\ %s
