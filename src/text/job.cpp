@@ -11,6 +11,7 @@
 #include "text/kit_shop.h"
 #include "text/length.h"
 #include "text/load.h"
+#include "text/vocabulary.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -48,9 +49,12 @@ class JobReader {
     const bool known = std::find(kStatements.begin(), kStatements.end(), word) != kStatements.end();
     if (!known) {
       const std::string near = suggestion(word, kStatements);
+      const std::string other = elsewhere(word, FileKind::job);
       fail(statement, place,
-           "unknown word " + quoted(statement.tokens.front().text) + "; expected " +
-               (near.empty() ? either(kStatements) : "a statement of a job" + near));
+           "unknown word " + quoted(statement.tokens.front().text) +
+               (!other.empty()
+                    ? other
+                    : "; expected " + (near.empty() ? either(kStatements) : "a statement of a job" + near)));
       return;
     }
     const bool many = word == "blank" || word == "buy" || word == "mould" || word == "shop";

@@ -7,6 +7,7 @@
 #include "text/kit_planes.h"
 #include "text/kit_shop.h"
 #include "text/length.h"
+#include "text/vocabulary.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -84,12 +85,15 @@ class KitReader {
   }
 
   void fail_unknown(Statement& statement, const std::string& word) {
-    std::string message = "unknown word " + quoted(statement.tokens.front().text) + "; ";
+    std::string message = "unknown word " + quoted(statement.tokens.front().text);
     const std::string near = suggestion(word, kStatements);
-    if (word == "end") {
-      message += "'end' closes a shaped plane, and none is open";
+    const std::string other = elsewhere(word, FileKind::kit);
+    if (!other.empty()) {
+      message += other;
+    } else if (word == "end") {
+      message += "; 'end' closes a shaped plane, and none is open";
     } else {
-      message += "expected " + (near.empty() ? either(kStatements) : "a statement of a kit" + near);
+      message += "; expected " + (near.empty() ? either(kStatements) : "a statement of a kit" + near);
     }
     fail(statement, statement.tokens.front().place, message);
   }

@@ -5,6 +5,7 @@
 #include "section/drawing.h"
 #include "text/elements.h"
 #include "text/length.h"
+#include "text/vocabulary.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -62,9 +63,12 @@ class ProfileReader {
     std::vector<std::string_view> known = {"profile", "units", "stock", "side", "start"};
     known.insert(known.end(), element_words().begin(), element_words().end());
     const Token& token = statement.tokens.front();
-    std::string message = "unknown word " + quoted(token.text) + "; expected ";
+    std::string message = "unknown word " + quoted(token.text);
     const std::string near = suggestion(token.text, known);
-    message += near.empty() ? either(known) : "a statement of a profile" + near;
+    const std::string other = elsewhere(lower(token.text), FileKind::profile);
+    message += !other.empty() ? other
+               : near.empty() ? "; expected " + either(known)
+                              : "; expected a statement of a profile" + near;
     fail(statement, token.place, message);
   }
 

@@ -87,6 +87,15 @@ void expect_end(Statement& statement) {
   if (after_number && (is_unit_word(token.text) || lower(token.text) == "in")) {
     message += "; a unit is written against its number, as 3/8in";
   }
+  if (after_number && token.text == "," && statement.next + 1 < statement.tokens.size()) {
+    // "9,5" in one piece.
+    const std::string_view whole = statement.tokens[statement.next - 1].text;
+    const std::string_view part = statement.tokens[statement.next + 1].text;
+    if (whole.data() + whole.size() == token.text.data() && token.text.data() + 1 == part.data() &&
+        looks_like_number(part))
+      message +=
+          "; the decimal point is a full stop: " + quoted(std::string(whole) + "." + std::string(part));
+  }
   fail(statement, spanning(token, statement.tokens.back()), std::move(message));
 }
 

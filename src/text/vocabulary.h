@@ -1,6 +1,7 @@
 // Every word of the file formats, with what it means in one line.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -29,5 +30,9 @@ inline constexpr std::size_t kMeaningColumns = 58;
 /// Statement by statement, each followed by the words within it. tests/text/vocabulary_test.cpp compares it
 /// with the readers.
 const std::vector<Word>& vocabulary();
+
+/// "; it begins a line of a kit, and this is read as a profile", for a word that a file of the kind read has
+/// not, but one of another kind has; or nothing.
+std::string elsewhere(std::string_view word, FileKind read_as);
 
 }  // namespace arrisline
