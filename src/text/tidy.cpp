@@ -88,16 +88,14 @@ Line line_of(std::string_view text, FileKind kind) {
     const std::string shown =
         small && !looks_like_number(as_written) ? lower(as_written) : std::string(as_written);
     const std::string_view blanks = between(tokens[i - 1], tokens[i]);
-    if (i == 1) {
+    const std::string_view before = tokens[i - 1].text;
+    const bool comma = as_written == ",";
+    if (i == 1 || (!comma && before != "," && set_apart(blanks))) {
       line.cells.push_back(shown);
-    } else if (as_written == ",") {
-      line.cells.back() += shown;
-    } else if (tokens[i - 1].text != "," && set_apart(blanks)) {
-      line.cells.push_back(shown);
-    } else {
-      if (!blanks.empty() || tokens[i - 1].text == ",") line.cells.back() += ' ';
-      line.cells.back() += shown;
+      continue;
     }
+    if (!comma && (!blanks.empty() || before == ",")) line.cells.back() += ' ';
+    line.cells.back() += shown;
   }
   return line;
 }

@@ -1,4 +1,5 @@
-// Reads a profile and a kit, plans, replays and draws, by what is installed alone. Run by tests/consumer/consumer.sh.
+// Reads a profile and a kit, plans, replays and draws, by what is installed alone. Run by
+// tests/consumer/consumer.sh.
 #include <arrisline/plan.h>
 #include <arrisline/read.h>
 #include <arrisline/replay.h>
