@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "arrisline/limits.h"
 #include "arrisline/trace.h"
 #include "section/walk.h"
 #include "trace/chain.h"
@@ -81,8 +82,22 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
       samples.filled.assign(samples.points.size(), false);
     }
   }
+  const std::size_t corners = samples.scatter == 0 ? corners_of(samples) : 0;
+  if (corners > kMaxTracedCorners) {
+    *why = "the line has " + std::to_string(corners) + " corners, more than the " +
+           std::to_string(kMaxTracedCorners) +
+           " that are looked at; is it the line of a moulding, drawn once round?" +
+           to_raise("kMaxTracedCorners");
+    return std::nullopt;
+  }
   const Allowed allowed{options.tolerance, samples.scatter};
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
+  if (segments.size() > kMaxTracedElements) {
+    *why = "it takes " + std::to_string(segments.size()) + " flats and arcs to follow the line, more than " +
+           std::to_string(kMaxTracedElements) + "; a larger --tolerance takes fewer" +
+           to_raise("kMaxTracedElements");
+    return std::nullopt;
+  }
   Fitted fitted = joined(samples, segments);
   fitted = fit(samples, fitted, Held(fitted.line.size()), allowed);
   simplify(samples, fitted, allowed);

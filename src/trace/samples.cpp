@@ -6,14 +6,15 @@
 #include <cmath>
 #include <limits>
 
+#include "arrisline/limits.h"
 #include "trace/order.h"
 
 namespace arrisline {
 namespace {
 
-constexpr std::size_t kMost = 2400;     // samples: more say nothing more, and cost time
-constexpr std::size_t kDrawn = 900;     // samples along a drawn line
-constexpr std::size_t kToOrder = 4800;  // points of which the order is looked for
+constexpr std::size_t kMost = 2400;               // samples: more say nothing more, and cost time
+constexpr std::size_t kDrawn = 900;               // samples along a drawn line
+constexpr std::size_t kToOrder = kMaxKeptPoints;  // points of which the order is looked for
 
 /// So many means of neighbours at most, which scatter the less the more each is the mean of.
 std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {

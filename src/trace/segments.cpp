@@ -81,6 +81,12 @@ class Moments {
   double n_ = 0, x_ = 0, y_ = 0, z_ = 0, xx_ = 0, xy_ = 0, yy_ = 0, xz_ = 0, yz_ = 0, zz_ = 0;
 };
 
+bool is_corner(const Samples& samples, std::size_t i) {
+  const Point in = samples.points[i] - samples.points[i - 1];
+  const Point on = samples.points[i + 1] - samples.points[i];
+  return std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+}
+
 /// Places where a segment may end, as indices into the samples, 0 and their number included.
 std::vector<std::size_t> places_of(const Samples& samples) {
   const std::size_t count = samples.points.size();
@@ -90,10 +96,7 @@ std::vector<std::size_t> places_of(const Samples& samples) {
     out.push_back(static_cast<std::size_t>(at));
   if (samples.scatter == 0) {
     for (std::size_t i = 1; i + 1 < count; ++i) {
-      const Point in = samples.points[i] - samples.points[i - 1];
-      const Point on = samples.points[i + 1] - samples.points[i];
-      if (std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner)
-        out.push_back(i), out.push_back(i + 1);
+      if (is_corner(samples, i)) out.push_back(i), out.push_back(i + 1);
     }
   }
   for (std::size_t i = 1; i < count; ++i)
@@ -179,6 +182,12 @@ class Stretches {
 
 double Allowed::mean_of(std::size_t count) const {
   return tolerance + kScatters * scatter / std::sqrt(static_cast<double>(count));
+}
+
+std::size_t corners_of(const Samples& samples) {
+  std::size_t out = 0;
+  for (std::size_t i = 1; i + 1 < samples.points.size(); ++i) out += is_corner(samples, i) ? 1 : 0;
+  return out;
 }
 
 double figure_cost(std::size_t samples) {

@@ -42,6 +42,9 @@ double figure_cost(std::size_t samples);
 /// Variance that a sample is reckoned with, mm²: its scatter, and half the tolerance.
 double variance_of(const Allowed& allowed);
 
+/// How many corners a drawn line has.
+std::size_t corners_of(const Samples& samples);
+
 /// The segmentation of fewest segments, each of which follows its samples; of those the one that lies nearest
 /// to them. Where samples scatter, a short segment may be lost in it, so there a segment more is taken where
 /// it takes off more than its figures cost. Breaks may fall between any two of some four hundred places
