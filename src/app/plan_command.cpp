@@ -82,6 +82,9 @@ Outcome plan_command(const PlanArguments& arguments) {
   }
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);
+  if (arguments.redrawn && plan.feasible && !redrawn)
+    outcome.err += "arrisline plan: note: it can be cut as it is drawn, so " + visible(*arguments.redrawn) +
+                   " is not written\n";
   if (redrawn && arguments.redrawn) outcome.sheets.push_back({*arguments.redrawn, redrawn->profile});
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;
