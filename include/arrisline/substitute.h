@@ -11,8 +11,9 @@ namespace arrisline {
 
 /// One figure of the drawing that is another now. Lengths in mm.
 struct Redrawn {
-  enum class What { radius, across, down };  // of an arc; the move out or in; the move down or up
-  int element = 0;                           // index into Section::elements of the drawing
+  // Where the chain that begins with the element starts; of an arc; the move out or in; the move down or up.
+  enum class What { start, radius, across, down };
+  int element = 0;  // index into Section::elements of the drawing
   What what = What::radius;
   double drawn = 0;
   double now = 0;

@@ -24,6 +24,7 @@ constexpr std::size_t kMostPlans = 50;
 constexpr std::size_t kMostWays = 400;        // drawn; only the nearest are planned
 constexpr std::size_t kChoices = 4;           // figures tried for one element
 constexpr std::uint64_t kWorkOfOne = 600000;  // pieces of wood cut, half a second
+constexpr double kSeen = 5e-3;                // mm: a change under it nobody could tell
 constexpr int kPerEdge = 60;                  // samples of a drawn edge
 
 /// A figure that an element may have instead of the drawn one.
@@ -415,7 +416,10 @@ class Substituting {
     for (std::size_t c = 0; c < chains_.size(); ++c) {
       DrawnChain& chain = drawing.chains[c];
       const FlatsAndArcs& line = way.lines[c];
+      const double start = chain.start;
       chain.start = chain.from_back ? line.joints[0].y : line.joints[0].x;
+      if (sources_[index] >= 0 && std::abs(start - chain.start) > kSeen)
+        out.changes.push_back({sources_[index], Redrawn::What::start, start, chain.start});
       const Held held = kept(chains_[c], section_.width, section_.thickness);
       for (std::size_t s = 0; s < chain.strokes.size(); ++s, ++index) {
         Stroke& stroke = chain.strokes[s];
@@ -449,7 +453,6 @@ class Substituting {
   }
 
   static void note(int element, const Stroke& drawn, const Stroke& now, std::vector<Redrawn>& changes) {
-    constexpr double kSeen = 5e-3;  // mm: nothing that a maker could tell
     if (element < 0) return;
     auto add = [&](Redrawn::What what, double a, double b) {
       if (std::abs(a - b) > kSeen) changes.push_back({element, what, a, b});

@@ -223,7 +223,8 @@ static Json redrawn_json(const Section& drawn, const Substitute& substitute) {
   for (const Redrawn& change : substitute.changes) {
     Json one = Json::object();
     if (const Element* element = element_at(drawn, change.element)) add_element(one, *element);
-    one["figure"] = change.what == Redrawn::What::radius   ? "radius"
+    one["figure"] = change.what == Redrawn::What::start    ? "start"
+                    : change.what == Redrawn::What::radius ? "radius"
                     : change.what == Redrawn::What::across ? "across"
                                                            : "down";
     one["drawn"] = change.drawn;

@@ -10,6 +10,8 @@ namespace {
 
 const char* word(Redrawn::What what) {
   switch (what) {
+    case Redrawn::What::start:
+      return "starts at";
     case Redrawn::What::radius:
       return "radius";
     case Redrawn::What::across:
