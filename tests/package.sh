@@ -3,6 +3,7 @@
 # is. The clean root is made by mmdebstrap as root; without it or the network the package is unpacked instead and its
 # libraries are looked for, and the last line says so.
 # usage: package.sh SOURCE BUILD WORK
+# shellcheck disable=SC2086 # $plan is several words
 set -eu
 source=$1 build=$2 work=$3
 rm -rf "$work"
@@ -37,7 +38,10 @@ if [ "$(id -u)" -eq 0 ] && command -v mmdebstrap >/dev/null &&
   cp -r "$source/examples" "$work/root/tmp/examples"
   chroot "$work/root" sh -c "cd /tmp/examples && arrisline $plan" >"$work/printed"
   chroot "$work/root" dpkg -r arrisline >>"$work/install.log"
-  ! [ -e "$work/root/usr/bin/arrisline" ]
+  if [ -e "$work/root/usr/bin/arrisline" ]; then
+    echo "the program is still there when its package is removed"
+    exit 1
+  fi
 else
   where="an unpacked package: no clean root could be made"
   dpkg-deb -x "$program" "$work/root"

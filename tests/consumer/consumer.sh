@@ -26,7 +26,7 @@ for header in "$work"/root/include/arrisline/*.h; do
     -Wconversion -Wshadow -Werror -I "$work/root/include" -x c++ - || { echo "$header does not stand alone"; exit 1; }
   headers=$((headers + 1))
 done
-[ "$headers" -eq "$(ls "$source"/include/arrisline/*.h | wc -l)" ]
+[ "$headers" -eq "$(find "$source/include/arrisline" -name '*.h' | wc -l)" ]
 
 # A version that is not compatible is refused.
 mkdir "$work/later"
