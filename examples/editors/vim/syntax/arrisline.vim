@@ -10,9 +10,9 @@ syntax iskeyword @,45-57
 syntax keyword arrislineStatement units stock side start body number end shop board
 syntax keyword arrislineStatement blank buy mould saw rip spare moisture
 syntax keyword arrislinePlane hollow round rebate bench plough scraper
-syntax keyword arrislineElement step fillet bevel bead cove ovolo cavetto ogee reverse-ogee torus
+syntax keyword arrislineElement curve step fillet bevel bead cove ovolo cavetto ogee reverse-ogee torus
 syntax keyword arrislineElement astragal chamfer scotia quirk thumbnail
-syntax keyword arrislineWord inch inches in mm wide thick face underside back out down up radius
+syntax keyword arrislineWord ellipse parabola inch inches in mm wide thick face underside back out down up radius
 syntax keyword arrislineWord large width arc reach deep above shaving curved weight change cut
 syntax keyword arrislineWord setting stroke wear slow slant uneven strokes gauge facets stops at
 syntax keyword arrislineWord screw clear long count length mitre left right both outside inside
