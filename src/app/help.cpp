@@ -210,7 +210,8 @@ usage: arrisline trace FILE [options]
 The fewest flats and arcs that follow the line become a profile, with what fits
 how well beside each. Points may come in any order, from either end, up to 10
 degrees askew; of points alone, the working edge is at the left. A photograph is
-not read: lay points on it with a digitiser, or draw over it.
+not read: lay points on it with a digitiser, or draw over it. L is a length; a
+bare number has the unit of --unit, or else is in millimetres.
 
 example: arrisline trace old-cornice.csv --unit mm -o old-cornice.profile
 )";
