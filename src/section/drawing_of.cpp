@@ -6,6 +6,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "section/walk.h"
+
 namespace arrisline {
 namespace {
 
@@ -57,20 +59,6 @@ Run run_of(const Section& section, const std::vector<int>& chain_of, int chain) 
     }
   }
   return best;
-}
-
-Edge in_reading(const Section& section, Chain side, Edge edge) {
-  if (side == Chain::face) return reversed(edge);
-  const auto turned = [&](Point p) {
-    return side == Chain::back ? Point{section.width - p.x, p.y} : Point{p.x, section.thickness - p.y};
-  };
-  edge.from = turned(edge.from);
-  edge.to = turned(edge.to);
-  if (edge.is_arc()) {
-    edge.centre = turned(edge.centre);
-    edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
-  }
-  return edge;
 }
 
 /// Where the chain starts. One that begins on the edge that it runs toward has to come there along the stock.
@@ -130,7 +118,7 @@ Drawing drawing_of(const Section& section, Unit unit, std::vector<int>* sources)
     for (std::size_t k = 0; k < run.count; ++k) {
       const std::size_t along = drawn.side == Chain::face ? run.count - 1 - k : k;
       const std::size_t at = (run.first + along) % section.target.size();
-      const Edge edge = in_reading(section, drawn.side, section.target[at]);
+      const Edge edge = turned_round(section.width, section.thickness, drawn.side, section.target[at]);
       if (k == 0) begin(section, edge.from, drawn, add);
       add(edge, section.source[at]);
     }

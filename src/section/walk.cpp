@@ -121,20 +121,6 @@ bool keeps_far_corner(const Drawing& drawing, Point start, Point end) {
   return to_end > 0 && to_end >= ahead(drawing.width + drawing.thickness);
 }
 
-Edge in_blank(const Drawing& drawing, Chain side, Edge edge) {
-  if (side == Chain::face) return reversed(edge);
-  const auto turned = [&](Point p) {
-    return side == Chain::back ? Point{drawing.width - p.x, p.y} : Point{p.x, drawing.thickness - p.y};
-  };
-  edge.from = turned(edge.from);
-  edge.to = turned(edge.to);
-  if (edge.is_arc()) {
-    edge.centre = turned(edge.centre);
-    edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
-  }
-  return edge;
-}
-
 }  // namespace
 
 Edge edge_between(Point from, Point to, Turn turn, double radius, bool large) {
@@ -148,6 +134,20 @@ Edge edge_between(Point from, Point to, Turn turn, double radius, bool large) {
   const Point left = (1 / (2 * half)) * Point{-chord.y, chord.x};
   const double side = (turn == Turn::left) == large ? -1 : 1;
   edge.centre = 0.5 * (from + to) + (side * off) * left;
+  return edge;
+}
+
+Edge turned_round(double width, double thickness, Chain side, Edge edge) {
+  if (side == Chain::face) return reversed(edge);
+  const auto turned = [&](Point p) {
+    return side == Chain::back ? Point{width - p.x, p.y} : Point{p.x, thickness - p.y};
+  };
+  edge.from = turned(edge.from);
+  edge.to = turned(edge.to);
+  if (edge.is_arc()) {
+    edge.centre = turned(edge.centre);
+    edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
+  }
   return edge;
 }
 
@@ -225,7 +225,7 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
     return std::nullopt;
   }
   for (std::size_t i = first; i < end; ++i) {
-    path.edges.push_back(in_blank(drawing, chain.side, edges[i]));
+    path.edges.push_back(turned_round(drawing.width, drawing.thickness, chain.side, edges[i]));
     path.source.push_back(runs_along_outline(drawing, edges[i]) ? -1 : chain.strokes[i].element);
   }
   if (chain.side == Chain::face) {

@@ -30,6 +30,10 @@ struct Path {
   std::vector<int> source;
 };
 
+/// An edge as its chain's side is read, in the blank's frame with the wood to its left; or the other way
+/// about: done twice it gives the edge back.
+Edge turned_round(double width, double thickness, Chain side, Edge edge);
+
 /// Walks the chain. Nothing, with the reasons reported, where it leaves the stock, ends off the outline or on
 /// the wrong side of its start, or cuts nothing. Stretches along the outline at either end are left off.
 std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistakes& mistakes);
