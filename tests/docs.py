@@ -19,7 +19,7 @@ import tempfile
 TOP = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.environ.get("ARRISLINE_PROGRAM", str(TOP / "build/release/arrisline"))
 BLOCK = re.compile(r"^```(console|file ([^\n]+))\n(.*?)^```$", re.M | re.S)
-LEAST = {"beginners.md": 12, "planes.md": 4}  # commands, so that none is lost without a word
+LEAST = {"beginners.md": 12, "first-moulding.md": 11, "planes.md": 4}  # commands, so that none is lost without a word
 
 
 def printed(commands, folder):
@@ -84,6 +84,8 @@ def table_faults():
 
 
 def main():
+    if not os.access(PROGRAM, os.X_OK):
+        sys.exit(f"{PROGRAM}: no such program; build it, or name another by ARRISLINE_PROGRAM")
     approve = "--approve" in sys.argv
     named = [pathlib.Path(one) for one in sys.argv[1:] if one != "--approve"]
     faults, commands = table_faults(), 0
