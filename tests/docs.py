@@ -3,7 +3,7 @@
 
 In docs/*.md a block that begins ```file NAME is a file, and one that begins ```console has commands after "$ " with what
 they print below, both streams as a terminal shows them, and "(exit code N)" where it is not 0. The blocks of one document share
-a folder, in which examples/ is at hand.
+a folder, in which examples/ is at hand. Besides, the table of planes.md is reckoned anew, and the glossary draws what the program does.
 
 usage: docs.py [--approve] [DOCUMENT...]    --approve writes down what is printed now; read git diff before keeping it
 """
@@ -20,7 +20,7 @@ TOP = pathlib.Path(__file__).resolve().parent.parent
 PROGRAM = os.environ.get("ARRISLINE_PROGRAM", str(TOP / "build/release/arrisline"))
 BLOCK = re.compile(r"^```(console|file ([^\n]+))\n(.*?)^```$", re.M | re.S)
 # Commands, so that none is lost without a word.
-LEAST = {"beginners.md": 12, "first-moulding.md": 12, "how-it-thinks.md": 4, "planes.md": 4}
+LEAST = {"beginners.md": 12, "first-moulding.md": 12, "glossary.md": 22, "how-it-thinks.md": 4, "planes.md": 4}
 
 
 def printed(commands, folder):
@@ -84,12 +84,24 @@ def table_faults():
     return faults
 
 
+def glossary_faults():
+    """Words that the program draws and the glossary does not, and the other way round."""
+    listed = subprocess.run([PROGRAM, "words", "--ascii"], text=True, stdout=subprocess.PIPE, check=True).stdout
+    drawn = set(re.findall(r"^  (\S+) .*\n {6}[^a-z\n]+$", listed, re.M))
+    shown = set(re.findall(r"^\$ sh draw (\S+)$", (TOP / "docs/glossary.md").read_text(), re.M))
+    for word in sorted(drawn ^ shown):
+        print(f"docs/glossary.md: {'not drawn' if word in drawn else 'no picture of the program'}: {word}")
+    if len(drawn) < 22:
+        print(f"arrisline words: only {len(drawn)} drawn words found")
+    return len(drawn ^ shown) + (len(drawn) < 22)
+
+
 def main():
     if not os.access(PROGRAM, os.X_OK):
         sys.exit(f"{PROGRAM}: no such program; build it, or name another by ARRISLINE_PROGRAM")
     approve = "--approve" in sys.argv
     named = [pathlib.Path(one) for one in sys.argv[1:] if one != "--approve"]
-    faults, commands = table_faults(), 0
+    faults, commands = table_faults() + glossary_faults(), 0
     for path in named or sorted((TOP / "docs").glob("*.md")):
         text = path.read_text()
         wanted, count = renewed(text)
