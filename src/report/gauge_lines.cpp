@@ -20,9 +20,10 @@ bool same(const StruckLine& struck, const Cut& cut, const GaugeLine& line) {
          struck.on == struck_on(cut, line.from);
 }
 
-/// The middle of the line's place on the blank's own surface, a hair inside the wood.
+constexpr double kInside = 1e-3;  // mm: a hair inside the wood
+
+/// The line's place on the blank's own surface, a hair inside the wood.
 Point place_of(const Section& section, const StruckLine& line) {
-  constexpr double kInside = 1e-3;
   Point p;
   switch (line.from) {
     case Side::edge:
@@ -62,6 +63,37 @@ bool takes(const Cut& cut, Point p) {
   });
 }
 
+Point inward(Side on) {
+  switch (on) {
+    case Side::face:
+      return {0, 1};
+    case Side::underside:
+      return {0, -1};
+    case Side::edge:
+      return {1, 0};
+    case Side::back:
+      return {-1, 0};
+  }
+  return {};
+}
+
+/// The last cut before `cut` that takes the surface at the line's place farther down, since a line struck
+/// before it would go with the shavings; 0 where none does.
+int struck_after(const Plan& plan, const Cut& cut, const StruckLine& line) {
+  constexpr double kStep = 0.02;  // mm
+  Point p = place_of(plan.section, line);
+  int after = 0;
+  for (const Cut& earlier : plan.cuts) {
+    if (earlier.number >= cut.number) break;
+    while (takes(earlier, p) && p.x > 0 && p.y > 0 && p.x < plan.section.width &&
+           p.y < plan.section.thickness) {
+      after = earlier.number;
+      p = p + kStep * inward(line.on);
+    }
+  }
+  return after;
+}
+
 }  // namespace
 
 const char* word(Side side) {
@@ -85,10 +117,7 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
       const std::size_t at = find_line(out, cut, line);
       if (at == out.size()) {
         StruckLine struck{line.from, line.set, struck_on(cut, line.from), line.fine, 0};
-        for (const Cut& earlier : plan.cuts) {
-          if (earlier.number >= cut.number || struck.after != 0) break;
-          if (takes(earlier, place_of(plan.section, struck))) struck.after = earlier.number;
-        }
+        struck.after = struck_after(plan, cut, struck);
         out.push_back(struck);
       } else {
         out[at].fine = out[at].fine || line.fine;

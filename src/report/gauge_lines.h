@@ -15,7 +15,7 @@ struct StruckLine {
   double set = 0;  // mm
   Side on = Side::face;
   bool fine = false;
-  int after = 0;  // the cut that takes the blank's own surface there; 0 where it still stands
+  int after = 0;  // the last cut that takes down the surface there before; 0: it is the blank's own
 };
 
 std::vector<StruckLine> struck_lines(const Plan& plan);
