@@ -23,7 +23,7 @@ gcovr -r . -a "$all"
 # Unread, but not /dev/null: gcovr removes what it is told to write to.
 table=build/coverage/layer.txt
 short=0
-for layer in text section geometry plan replay slips cutting job report sheet app; do
+for layer in text section geometry trace plan reach replay slips cutting job report sheet app; do
   least=0
   case $layer in geometry | plan | replay) least=95 ;; esac
   counts=$(gcovr -r . -a "$all" -f "src/$layer/" -s -o "$table" --fail-under-line "$least" 2>/dev/null) || short=1
