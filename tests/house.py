@@ -81,6 +81,23 @@ def size_faults(top):
             if (lines := path.read_text(errors="replace").count("\n")) > MOST_LINES]
 
 
+def name_faults(top):
+    """Two types of one name in the program's namespace, even in files that never meet, share the functions that the
+    compiler makes for them, and one gets the other's."""
+    defined = {}
+    for path in code_files(top, ("src", "include")):
+        nameless = False
+        for line in path.read_text().splitlines():
+            if line == "namespace {":
+                nameless = True
+            elif line == "}  // namespace":
+                nameless = False
+            found = re.match(r"(?:struct|class|enum class) (\w+)(?: final)?(?: :.*)? \{", line)
+            if found and not nameless:
+                defined.setdefault(found.group(1), []).append(str(path.relative_to(top)))
+    return [f"{name} is a type in {' and in '.join(sorted(files))}" for name, files in sorted(defined.items()) if len(files) > 1]
+
+
 def how_to_faults(top):
     """In the section "How to", `file` is there; `file`: "words" has these words in it."""
     text = (top / "DEVELOPERS.md").read_text()
@@ -101,7 +118,7 @@ def how_to_faults(top):
 def check(top):
     found, included = layer_faults(top)
     how_to, named = how_to_faults(top)
-    return found + size_faults(top) + how_to, included, named
+    return found + size_faults(top) + name_faults(top) + how_to, included, named
 
 
 def self_test(top):
@@ -114,12 +131,14 @@ def self_test(top):
             "| layer | files | role |\n|---|---|---|\n| text | `src/text` | x |\n| plan | `src/plan` | x |\n"
             '| gone | `src/gone` | x |\n## How to\n`src/text/a.cpp`: "not there", `src/text/none.cpp`\n')
         (made / "src/text/a.cpp").write_text('#include "plan/b.h"\n')
-        (made / "src/plan/b.h").write_text('#include "text/c.h"\n')
+        (made / "src/plan/b.h").write_text('#include "text/c.h"\nstruct Twice {\n};\n')
+        (made / "src/text/c.h").write_text("class Twice {\n};\n")
         (made / "include/arrisline/d.h").write_text('#include "text/c.h"\n')
         (made / "tests/long.py").write_text("\n" * (MOST_LINES + 1))
         faults, _, _ = check(made)
         wanted = ["has only", "src/odd has no row", "src/gone, which", "text includes plan/b.h", "public header", "needed no longer",
-                  "more than 800", "has no 'not there'", "src/text/none.cpp is not there"]
+                  "more than 800", "has no 'not there'", "src/text/none.cpp is not there",
+                  "Twice is a type in src/plan/b.h and in src/text/c.h"]
         missed = [one for one in wanted if not any(one in fault for fault in faults)]
         if missed or len(faults) != len(wanted):
             print("\n".join(faults))

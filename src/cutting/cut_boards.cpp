@@ -28,9 +28,9 @@ struct Solved {
   double strips = 0;  // length of all strips
 };
 
-Cost by_source(const Model& model, const std::function<double(const Source&)>& of_one) {
+Cost by_source(const Model& model, const std::function<double(const BoardSource&)>& of_one) {
   Cost out;
-  for (const Source& source : model.sources) out.board.push_back(of_one(source));
+  for (const BoardSource& source : model.sources) out.board.push_back(of_one(source));
   out.strip.resize(model.classes.size());
   return out;
 }
@@ -102,14 +102,16 @@ Solved solve(const CuttingProblem& problem, const Deadline& deadline) {
   const Model model = make_model(problem);
   double largest = 1e-9;
   double longest = 1e-9;
-  for (const Source& source : model.sources) largest = std::max(largest, model.area_of(source));
+  for (const BoardSource& source : model.sources) largest = std::max(largest, model.area_of(source));
   for (const StripClass& strips : model.classes) longest = std::max(longest, strips.length);
-  const Cost missing = by_source(model, [](const Source& source) { return source.missing ? 1 : 0; });
-  const Cost bought = by_source(
-      model, [&](const Source& source) { return !source.missing && model.size_of(source).to_buy ? 1 : 0; });
-  const Cost boards = by_source(model, [](const Source&) { return 1; });
-  const Cost area = by_source(model, [&](const Source& source) { return model.area_of(source) / largest; });
-  Cost strips = by_source(model, [](const Source&) { return 0; });
+  const Cost missing = by_source(model, [](const BoardSource& source) { return source.missing ? 1 : 0; });
+  const Cost bought = by_source(model, [&](const BoardSource& source) {
+    return !source.missing && model.size_of(source).to_buy ? 1 : 0;
+  });
+  const Cost boards = by_source(model, [](const BoardSource&) { return 1; });
+  const Cost area =
+      by_source(model, [&](const BoardSource& source) { return model.area_of(source) / largest; });
+  Cost strips = by_source(model, [](const BoardSource&) { return 0; });
   for (std::size_t c = 0; c < model.classes.size(); ++c) strips.strip[c] = model.classes[c].length / longest;
 
   Goals goals(model, deadline);

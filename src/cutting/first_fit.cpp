@@ -29,7 +29,7 @@ class FirstFit {
     order_.resize(model.sources.size());
     std::iota(order_.begin(), order_.end(), std::size_t{0});
     const auto rank = [&](std::size_t s) {
-      const Source& source = model.sources[s];
+      const BoardSource& source = model.sources[s];
       return source.missing ? 2 : model.size_of(source).to_buy ? 1 : 0;
     };
     std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {

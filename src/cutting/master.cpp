@@ -36,7 +36,7 @@ Rows rows_of(const Model& model, const std::vector<Goal>& goals) {
     rows.low.push_back(0);
     rows.high.push_back(kInfinity);
   }
-  for (const Source& source : model.sources) {
+  for (const BoardSource& source : model.sources) {
     rows.bound.push_back(source.most ? static_cast<int>(rows.low.size()) : -1);
     if (!source.most) continue;
     rows.low.push_back(-kInfinity);

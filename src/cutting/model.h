@@ -22,7 +22,7 @@ struct Item {
 };
 
 /// Boards of one size that there are (or can be bought), or that are missing.
-struct Source {
+struct BoardSource {
   std::size_t size = 0;
   bool missing = false;
   std::optional<int> most;  // absent: as many as it takes
@@ -51,16 +51,16 @@ struct StripPattern {
 struct Model {
   const CuttingProblem* problem = nullptr;
   std::vector<Item> items;
-  std::vector<Source> sources;
+  std::vector<BoardSource> sources;
   std::vector<StripClass> classes;
   /// Classes that a size can be ripped into, widest first.
   std::vector<std::vector<std::size_t>> classes_of_size;
   /// Items of a class that fit its length alone.
   std::vector<std::vector<std::size_t>> items_of_class;
 
-  const BoardSize& size_of(const Source& source) const { return problem->sizes[source.size]; }
+  const BoardSize& size_of(const BoardSource& source) const { return problem->sizes[source.size]; }
   double width_of(std::size_t strip_class) const { return problem->kinds[classes[strip_class].kind].width; }
-  double area_of(const Source& source) const { return size_of(source).width * size_of(source).length; }
+  double area_of(const BoardSource& source) const { return size_of(source).width * size_of(source).length; }
 };
 
 /// REQUIRES: as cut_boards().

@@ -116,7 +116,7 @@ JobPlan plan_job(const Job& job, const JobOptions& options) {
   out.runs = runs_of(job);
   plan_runs(job, options, out.runs);
   out.order = order_runs(out.runs);
-  const Layout layout = lay_out_blanks(job, out.runs);
+  const BlankLayout layout = lay_out_blanks(job, out.runs);
   out.cutting = cut_boards(layout.problem, {options.plan.limit, options.plan.interrupt});
   out.blanks = work_blanks(job, out.runs, layout, out.cutting);
   out.mitres = mitres_of(job);

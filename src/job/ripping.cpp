@@ -25,8 +25,8 @@ int sets_of(const Job& job, const Run& run) {
 
 }  // namespace
 
-Layout lay_out_blanks(const Job& job, const std::vector<Run>& runs) {
-  Layout out;
+BlankLayout lay_out_blanks(const Job& job, const std::vector<Run>& runs) {
+  BlankLayout out;
   for (const Stock& stock : job.stocks)
     out.problem.sizes.push_back({stock.width, stock.length, stock.count, stock.to_buy});
   out.problem.rules = {job.saw.kerf, job.ripping.kerf, job.ripping.trued, job.ripping.hold};
@@ -67,7 +67,7 @@ Layout lay_out_blanks(const Job& job, const std::vector<Run>& runs) {
   return out;
 }
 
-std::vector<BlankWork> work_blanks(const Job& job, const std::vector<Run>& runs, const Layout& layout,
+std::vector<BlankWork> work_blanks(const Job& job, const std::vector<Run>& runs, const BlankLayout& layout,
                                    const CuttingPlan& cutting) {
   std::vector<BlankWork> out;
   std::vector<int> here(job.stocks.size());  // boards of each stock that are not missing

@@ -62,7 +62,7 @@ std::string words_before(const Plan& plan, const Grid& grid, const CharacterOpti
   return out;
 }
 
-std::string key_line(const std::string& waste, const Samples& key) {
+std::string key_line(const std::string& waste, const KeyGlyphs& key) {
   return key.wood + " wood that stays, " + key.waste + " " + waste + ", " + key.line + " finished line.";
 }
 
@@ -142,7 +142,7 @@ void write_cuts(std::string& out, const Plan& plan, const CharacterOptions& opti
     for (std::string& line : lines) add_line(out, std::move(line));
   }
   out += "\n";
-  const Samples key = samples(options.ascii);
+  const KeyGlyphs key = samples(options.ascii);
   add_line(out, "  " + rule(grid, options));
   Page words;
   words.line(kIndent, key_line("wood that this cut takes", key));

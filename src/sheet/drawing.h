@@ -34,7 +34,7 @@ inline constexpr Role kRoles[] = {Role::wood,   Role::taken, Role::blank,  Role:
                                   Role::leader, Role::rail,  Role::centre, Role::measure};
 
 /// A shape of one role. Each chain of edges is closed on itself where `closed` is set.
-struct Shape {
+struct DrawnShape {
   Role role = Role::leader;
   std::vector<std::vector<Edge>> chains;
   bool closed = false;
@@ -71,11 +71,11 @@ Box box_of(const Label& label);
 struct Picture {
   double width = 0;
   double height = 0;
-  std::string title;          // for screen readers, and for whoever asks what it is
-  std::string description;    // what can be seen, in words
-  Box window;                 // of the shapes that are clipped
-  std::vector<Shape> shapes;  // in the order of painting
-  std::vector<Label> labels;  // over all shapes
+  std::string title;               // for screen readers, and for whoever asks what it is
+  std::string description;         // what can be seen, in words
+  Box window;                      // of the shapes that are clipped
+  std::vector<DrawnShape> shapes;  // in the order of painting
+  std::vector<Label> labels;       // over all shapes
 };
 
 /// A page, or a picture with many parts.
@@ -87,7 +87,7 @@ struct Sheet {
   double width = 0;
   double height = 0;
   std::vector<Placed> pictures;
-  std::vector<Shape> shapes;  // not clipped
+  std::vector<DrawnShape> shapes;  // not clipped
   std::vector<Label> labels;
 };
 

@@ -184,7 +184,7 @@ void take_in(Box& box, const Box& other) {
 /// Moves all of it so that it begins a margin from (0, 0), and sets its size.
 void fit(Picture& picture, Box box) {
   for (const Label& label : picture.labels) take_in(box, box_of(label));
-  for (const Shape& shape : picture.shapes)
+  for (const DrawnShape& shape : picture.shapes)
     for (const auto& chain : shape.chains)
       for (const Edge& edge : chain)
         for (const double t : {0.0, 0.25, 0.5, 0.75, 1.0}) {
@@ -193,7 +193,7 @@ void fit(Picture& picture, Box box) {
         }
   const Placing placing{{kMargin - box.x0, kMargin - box.y0}, 1};
   for (Label& label : picture.labels) label.at = placing.point(label.at);
-  for (Shape& shape : picture.shapes)
+  for (DrawnShape& shape : picture.shapes)
     for (auto& chain : shape.chains) chain = placing.chain(chain);
   picture.width = box.width() + 2 * kMargin;
   picture.height = box.height() + 2 * kMargin;

@@ -145,7 +145,7 @@ void write_parts(Pages& pages, const Tiling& tiling) {
 
 Tiling tiling_of(const Pages& pages, const Picture& section) {
   std::size_t edges = 1;
-  for (const Shape& shape : section.shapes)
+  for (const DrawnShape& shape : section.shapes)
     for (const auto& chain : shape.chains) edges += chain.size();
   const std::size_t most = std::min(kMostParts, kMostEdges / edges);
   // The map of the parts takes room, and with it there may be more of them.

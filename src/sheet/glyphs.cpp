@@ -112,7 +112,7 @@ std::vector<std::string> in_characters(const Raster& raster, const std::vector<M
   return out;
 }
 
-Samples samples(bool ascii) {
+KeyGlyphs samples(bool ascii) {
   if (ascii) return {"##", "..", "_|/", "V"};
   const auto all = [](Dot dot) {
     Raster raster{2 * kDotsAcross, kDotsDown, {}};

@@ -21,9 +21,9 @@ struct Mark {
 std::vector<std::string> in_characters(const Raster& raster, const std::vector<Mark>& marks, bool ascii);
 
 /// The same of no picture: three characters of wood, waste, finished line, and a mark.
-struct Samples {
+struct KeyGlyphs {
   std::string wood, waste, line, mark;
 };
-Samples samples(bool ascii);
+KeyGlyphs samples(bool ascii);
 
 }  // namespace arrisline

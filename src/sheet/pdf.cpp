@@ -64,7 +64,7 @@ void set_colour(cairo_t* cr, unsigned rgb) {
   cairo_set_source_rgb(cr, part(16), part(8), part(0));
 }
 
-void add_path(cairo_t* cr, const Shape& shape) {
+void add_path(cairo_t* cr, const DrawnShape& shape) {
   cairo_new_path(cr);
   for (const std::vector<Edge>& chain : shape.chains) {
     if (chain.empty()) continue;
@@ -102,7 +102,7 @@ void hatch(cairo_t* cr) {
   cairo_stroke(cr);
 }
 
-void paint(cairo_t* cr, const Shape& shape) {
+void paint(cairo_t* cr, const DrawnShape& shape) {
   const Style style = style_of(shape.role);
   add_path(cr, shape);
   if (style.fill) {
@@ -154,7 +154,7 @@ void paint(cairo_t* cr, const Label& label) {
 void paint(cairo_t* cr, const Picture& picture, Point at) {
   const Saved saved(cr);
   cairo_translate(cr, at.x, at.y);
-  for (const Shape& shape : picture.shapes) {
+  for (const DrawnShape& shape : picture.shapes) {
     const Saved clip(cr);
     if (shape.clipped) {
       const Box& w = picture.window;
@@ -171,7 +171,7 @@ void paint(cairo_t* cr, const Sheet& sheet) {
   cairo_scale(cr, kPointsPerMm, kPointsPerMm);
   cairo_set_tolerance(cr, kTolerance);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-  for (const Shape& shape : sheet.shapes) paint(cr, shape);
+  for (const DrawnShape& shape : sheet.shapes) paint(cr, shape);
   for (const Sheet::Placed& placed : sheet.pictures) paint(cr, placed.picture, placed.at);
   for (const Label& label : sheet.labels) paint(cr, label);
 }

@@ -49,29 +49,29 @@ std::vector<Edge> straight(const std::vector<Point>& points) {
   return out;
 }
 
-Shape region_shape(Role role, const Region& region, const Placing& placing) {
-  Shape shape{role, {}, true, true};
+DrawnShape region_shape(Role role, const Region& region, const Placing& placing) {
+  DrawnShape shape{role, {}, true, true};
   for (const Loop& loop : region) shape.chains.push_back(placing.chain(loop));
   return shape;
 }
 
-Shape blank_shape(const Section& section, const Placing& placing) {
+DrawnShape blank_shape(const Section& section, const Placing& placing) {
   return {Role::blank, {placing.chain(blank_outline(section.width, section.thickness))}, true, true};
 }
 
-Shape disc(Point at, double r) {
+DrawnShape disc(Point at, double r) {
   const Point left = at - Point{r, 0}, right = at + Point{r, 0};
   return {Role::rail, {{{left, right, at, Turn::left}, {right, left, at, Turn::left}}}, true, true};
 }
 
 /// The sides of the plane from the ends of its sole upward, and a wavy line where the rest of it is left off.
-Shape sides_of(const Cut& cut, const Pose& pose, const Placing& placing) {
+DrawnShape sides_of(const Cut& cut, const Pose& pose, const Placing& placing) {
   const double half = cut.plane.width / 2;
   const double up = kSides / placing.scale;
   const double low = sole_height(cut.plane, -half);
   const double top = std::max(low, 0.0) + up;
   const auto at = [&](double u, double v) { return placing.point(from_sole_frame(pose, {u, v})); };
-  Shape shape{Role::plane, {}, false, true};
+  DrawnShape shape{Role::plane, {}, false, true};
   shape.chains.push_back(straight({at(-half, low), at(-half, top)}));
   shape.chains.push_back(straight({at(half, sole_height(cut.plane, half)), at(half, top)}));
   const double wave = std::min(0.8 / placing.scale, half / 2);
@@ -81,7 +81,7 @@ Shape sides_of(const Cut& cut, const Pose& pose, const Placing& placing) {
 }
 
 /// The blank goes on to the right: a broken line across it.
-Shape break_line(const Frame& frame) {
+DrawnShape break_line(const Frame& frame) {
   const double x = frame.shown.x1;
   const double jag = 1.2 / frame.placing.scale;
   const double height = frame.shown.height();
@@ -132,8 +132,8 @@ std::string description_of(const Cut& cut, const StepView& step) {
 
 }  // namespace
 
-Shape finished_line(const Section& section, const Placing& placing) {
-  Shape shape{Role::finished, {}, false, true};
+DrawnShape finished_line(const Section& section, const Placing& placing) {
+  DrawnShape shape{Role::finished, {}, false, true};
   std::vector<Edge> chain;
   const auto end_chain = [&] {
     if (!chain.empty()) shape.chains.push_back(placing.chain(chain));

@@ -29,7 +29,7 @@ Frame frame_of(const Plan& plan, const std::vector<StepView>& steps, Unit unit, 
 std::string scale_words(double scale);
 
 /// What has to be cut of the target's outline, in as few chains as it has stretches.
-Shape finished_line(const Section& section, const Placing& placing);
+DrawnShape finished_line(const Section& section, const Placing& placing);
 
 /// The wood as it stands, what the cut takes, the sole and the sides of the plane, gauge lines with their
 /// figures, what it rides on, and the finished line.

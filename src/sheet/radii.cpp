@@ -57,7 +57,7 @@ struct Segment {
 /// Every line of the picture as short straight pieces: enough to tell what stands on what.
 std::vector<Segment> lines_of(const Picture& picture) {
   std::vector<Segment> out;
-  for (const Shape& shape : picture.shapes) {
+  for (const DrawnShape& shape : picture.shapes) {
     if (shape.role == Role::wood) continue;
     for (const auto& chain : shape.chains) {
       for (const Edge& edge : chain) {

@@ -41,7 +41,7 @@ void arc_to(std::string& out, const Edge& arc) {
          (arc.turn == Turn::left ? "1 " : "0 ") + pair(arc.to);
 }
 
-std::string path_data(const Shape& shape) {
+std::string path_data(const DrawnShape& shape) {
   std::string out;
   for (const std::vector<Edge>& chain : shape.chains) {
     if (chain.empty()) continue;
@@ -62,7 +62,7 @@ std::string path_data(const Shape& shape) {
   return out;
 }
 
-void write_shape(std::string& out, const Shape& shape, const std::string& id) {
+void write_shape(std::string& out, const DrawnShape& shape, const std::string& id) {
   const std::string data = path_data(shape);
   if (data.empty()) return;
   out += "<path class=\"" + std::string(word(shape.role)) + "\"";
@@ -99,7 +99,7 @@ std::string inside(const Picture& picture, const std::string& id) {
                     figure(picture.window.width()) + "\" height=\"" + figure(picture.window.height()) +
                     "\"/></clipPath>\n</defs>\n";
   bool open = false;
-  for (const Shape& shape : picture.shapes) {
+  for (const DrawnShape& shape : picture.shapes) {
     if (shape.clipped != open) out += open ? "</g>\n" : "<g clip-path=\"url(#" + id + "-window)\">\n";
     open = shape.clipped;
     write_shape(out, shape, id);
@@ -170,7 +170,7 @@ std::string svg_document(const Sheet& sheet, const std::string& title, const std
       escaped(title) + "</title>\n<desc id=\"sheet-desc\">" + escaped(description) + "</desc>\n<style>\n" +
       svg_styles() + "</style>\n<rect class=\"ground\" width=\"" + figure(sheet.width) + "\" height=\"" +
       figure(sheet.height) + "\"/>\n";
-  for (const Shape& shape : sheet.shapes) write_shape(out, shape, "sheet");
+  for (const DrawnShape& shape : sheet.shapes) write_shape(out, shape, "sheet");
   for (std::size_t i = 0; i < sheet.pictures.size(); ++i) {
     const Sheet::Placed& placed = sheet.pictures[i];
     out += "<svg x=\"" + figure(placed.at.x) + "\" y=\"" + figure(placed.at.y) + "\" width=\"" +

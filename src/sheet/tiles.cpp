@@ -26,7 +26,7 @@ Picture part_of(const Picture& whole, const Box& part) {
   out.window = {kStrip, kStrip, out.width, out.height};
   out.description = whole.description;
   const Placing placing{{kStrip - part.x0, kStrip - part.y0}, 1};
-  for (Shape shape : whole.shapes) {
+  for (DrawnShape shape : whole.shapes) {
     for (auto& chain : shape.chains) chain = placing.chain(chain);
     shape.clipped = true;
     out.shapes.push_back(std::move(shape));

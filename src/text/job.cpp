@@ -116,7 +116,7 @@ class JobReader {
   void read_kit_line(Statement& statement) {
     const bool marks = !statement.done() && statement.token().text.front() == '"';
     const std::size_t first = statement.next;
-    Written<std::string> name;
+    Stated<std::string> name;
     if (marks || statement.done()) {
       const auto word = read_word(statement, "the file of the kit after 'kit'");
       if (!word) return;

@@ -41,19 +41,19 @@ bool goes_on(const Statement& statement) {
   return !statement.done() && statement.faults <= kMaxFaults;
 }
 
-std::optional<Written<double>> read_degrees(Statement& statement, const std::string& field, double most) {
+std::optional<Stated<double>> read_degrees(Statement& statement, const std::string& field, double most) {
   const std::size_t first = statement.next;
   const std::optional<double> value = read_number(statement, "degrees after " + quoted(field), most);
   if (!value) return std::nullopt;
-  return Written<double>{*value, statement.tokens[first].place};
+  return Stated<double>{*value, statement.tokens[first].place};
 }
 
-std::optional<Written<double>> read_spring(Statement& statement) {
+std::optional<Stated<double>> read_spring(Statement& statement) {
   return read_degrees(statement, "spring", 90);
 }
 
-std::optional<Written<double>> read_corner(Statement& statement) {
-  std::optional<Written<double>> out = read_degrees(statement, "corner", 180);
+std::optional<Stated<double>> read_corner(Statement& statement) {
+  std::optional<Stated<double>> out = read_degrees(statement, "corner", 180);
   if (out && !(out->value > 0 && out->value < 180)) {
     fail(statement, out->place, "a corner is more than 0 and less than 180 degrees");
     return std::nullopt;
@@ -61,16 +61,16 @@ std::optional<Written<double>> read_corner(Statement& statement) {
   return out;
 }
 
-std::optional<Written<double>> read_measure(Statement& statement, const std::string& what,
-                                            Zero zero = Zero::refused) {
+std::optional<Stated<double>> read_measure(Statement& statement, const std::string& what,
+                                           Zero zero = Zero::refused) {
   const std::size_t first = statement.next;
   const std::optional<double> length = read_length(statement, what, zero);
   if (!length) return std::nullopt;
-  return Written<double>{*length, read_since(statement, first)};
+  return Stated<double>{*length, read_since(statement, first)};
 }
 
 /// Words up to one of those given, to a number or to the end.
-std::optional<Written<std::string>> read_species(Statement& statement, const Words& until) {
+std::optional<Stated<std::string>> read_species(Statement& statement, const Words& until) {
   const std::size_t first = statement.next;
   while (!statement.done() && !at_any(statement, until) && !at_word(statement, ",") &&
          !looks_like_number(statement.token().text))
@@ -83,7 +83,7 @@ std::optional<Written<std::string>> read_species(Statement& statement, const Wor
          "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
     return std::nullopt;
   }
-  return Written<std::string>{name, read_since(statement, first)};
+  return Stated<std::string>{name, read_since(statement, first)};
 }
 
 void read_mitre(Statement& statement, MouldText& mould) {
@@ -150,7 +150,7 @@ void read_mould_field(Statement& statement, const std::string& field, MouldText&
 
 }  // namespace
 
-std::optional<Written<std::string>> read_word(Statement& statement, const std::string& what) {
+std::optional<Stated<std::string>> read_word(Statement& statement, const std::string& what) {
   if (statement.done()) {
     fail_expected(statement, what);
     return std::nullopt;
@@ -173,7 +173,7 @@ std::optional<Written<std::string>> read_word(Statement& statement, const std::s
          "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
     return std::nullopt;
   }
-  return Written<std::string>{std::string(text), token.place};
+  return Stated<std::string>{std::string(text), token.place};
 }
 
 std::optional<MouldText> read_mould(Statement& statement) {

@@ -11,7 +11,7 @@ namespace arrisline {
 
 /// A figure or a word, and where it stands; for later messages about it.
 template <class T>
-struct Written {
+struct Stated {
   T value{};
   Place place;
 };
@@ -19,17 +19,17 @@ struct Written {
 struct MouldText {
   bool sound = true;  // the options; else only the name and the profile count
   Place place;        // of the whole line
-  Written<std::string> name;
-  Written<std::string> profile;
-  std::optional<Written<double>> width;
-  Written<double> length;
+  Stated<std::string> name;
+  Stated<std::string> profile;
+  std::optional<Stated<double>> width;
+  Stated<double> length;
   int count = 1;
   Ends mitre = Ends::none;
   Place mitre_place;
   bool inside = false;
-  std::optional<Written<double>> spring;
-  std::optional<Written<double>> corner;
-  std::optional<Written<std::string>> species;
+  std::optional<Stated<double>> spring;
+  std::optional<Stated<double>> corner;
+  std::optional<Stated<std::string>> species;
   std::optional<double> across;
 };
 
@@ -47,11 +47,11 @@ struct SawText {
 struct RippingText {
   std::optional<double> kerf;
   double trued = 0;
-  std::optional<Written<double>> hold;
+  std::optional<Stated<double>> hold;
 };
 
 /// A word, or words in quotation marks, without the marks.
-std::optional<Written<std::string>> read_word(Statement& statement, const std::string& what);
+std::optional<Stated<std::string>> read_word(Statement& statement, const std::string& what);
 
 /// Nothing where there is no name or no profile.
 std::optional<MouldText> read_mould(Statement& statement);

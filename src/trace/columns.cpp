@@ -1,5 +1,5 @@
-// Columns, figures and headings of files of points, as instruments and spreadsheets write them. Shown by
-// tests/trace/points_test.cpp.
+// Columns, figures and headings of files of points, as instruments and spreadsheets write them. Shown
+// by tests/trace/points_test.cpp.
 #include "trace/columns.h"
 
 #include <array>
@@ -175,7 +175,7 @@ Head head_of(std::string_view text) {
 
 }  // namespace
 
-std::optional<Columns> columns_of(std::string_view heading, Separator separator, std::string& why) {
+std::optional<FigureColumns> columns_of(std::string_view heading, Separator separator, std::string& why) {
   std::vector<Field> fields;
   split_columns(heading, separator, fields);
   if (separator == Separator::blank) {
@@ -192,7 +192,7 @@ std::optional<Columns> columns_of(std::string_view heading, Separator separator,
     }
     fields = joined;
   }
-  Columns columns;
+  FigureColumns columns;
   std::size_t xs = 0;
   std::size_t ys = 0;
   std::optional<double> unit_of_x;
@@ -220,7 +220,7 @@ std::optional<Columns> columns_of(std::string_view heading, Separator separator,
     columns.mm_per_unit = unit_of_x ? unit_of_x : unit_of_y;
     return columns;
   }
-  if (fields.size() <= 2) return Columns{};
+  if (fields.size() <= 2) return FigureColumns{};
   why = "the heading names " + std::to_string(fields.size()) +
         " columns, but not which are x and y; expected two columns, or an x and a y among them";
   return std::nullopt;

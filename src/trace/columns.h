@@ -31,7 +31,7 @@ std::optional<double> figure_of(std::string_view text, bool decimal_comma, std::
 bool is_heading(std::string_view line);
 
 /// Which columns hold x and y, counted from 0, and how many there are at the least.
-struct Columns {
+struct FigureColumns {
   std::size_t x = 0;
   std::size_t y = 1;
   bool named = false;  // by a heading with an x and a y: columns besides these are passed over
@@ -39,6 +39,6 @@ struct Columns {
 };
 
 /// What a heading says; nothing, and why, where it does not tell which columns are meant.
-std::optional<Columns> columns_of(std::string_view heading, Separator separator, std::string& why);
+std::optional<FigureColumns> columns_of(std::string_view heading, Separator separator, std::string& why);
 
 }  // namespace arrisline

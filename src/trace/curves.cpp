@@ -137,7 +137,7 @@ static void add_farthest(const Curve& arc, double a, double b, Extents& extents)
     extents.add(arc.centre + std::cos(angle) * arc.a + std::sin(angle) * arc.b);
 }
 
-void add_extents(const Stroke& stroke, Extents& extents) {
+void add_extents(const DrawnPath& stroke, Extents& extents) {
   extents.add(stroke.from);
   for (const Curve& curve : stroke.curves) {
     extents.add(curve.to);
@@ -151,7 +151,7 @@ void add_extents(const Stroke& stroke, Extents& extents) {
   }
 }
 
-bool is_finite(const Stroke& stroke) {
+bool is_finite(const DrawnPath& stroke) {
   const auto finite = [](Point p) { return std::isfinite(p.x) && std::isfinite(p.y); };
   return finite(stroke.from) && std::all_of(stroke.curves.begin(), stroke.curves.end(), [&](const Curve& c) {
            return finite(c.to) && finite(c.a) && finite(c.b) && finite(c.centre) && std::isfinite(c.from) &&

@@ -24,7 +24,7 @@ struct Curve {
 };
 
 /// Curves joined end to end as the file has them.
-struct Stroke {
+struct DrawnPath {
   Point from;
   std::vector<Curve> curves;
   std::size_t at = 0;  // byte of the text where it begins
@@ -68,7 +68,7 @@ struct Extents {
   double size() const { return any ? std::max(greatest.x - least.x, greatest.y - least.y) : 0; }
 };
 /// REQUIRES: a stroke of finite figures.
-void add_extents(const Stroke& stroke, Extents& extents);
-bool is_finite(const Stroke& stroke);
+void add_extents(const DrawnPath& stroke, Extents& extents);
+bool is_finite(const DrawnPath& stroke);
 
 }  // namespace arrisline

@@ -20,7 +20,7 @@ namespace {
 struct Drawing {
   Groups groups;
   Faults& faults;
-  std::vector<Stroke> strokes;
+  std::vector<DrawnPath> strokes;
   std::string_view section;
   std::string_view variable;  // of the header
   std::optional<int> insert_units;
@@ -43,7 +43,7 @@ struct Drawing {
   bool is_apart(const Entity& one);
   void draw(const Entity& one);
   void end_polyline();
-  void add(std::optional<Stroke> stroke);
+  void add(std::optional<DrawnPath> stroke);
   void keep(const Group& group);
   void refuse_more(std::size_t byte);
 };
@@ -56,7 +56,7 @@ void Drawing::refuse_more(std::size_t byte) {
   too_many = true;
 }
 
-void Drawing::add(std::optional<Stroke> stroke) {
+void Drawing::add(std::optional<DrawnPath> stroke) {
   if (!stroke) return;
   curves += stroke->curves.size();
   if (curves > kMaxDrawnPoints) return refuse_more(stroke->at);

@@ -56,7 +56,7 @@ static std::optional<Affine> plane(const Entity& one, Faults& faults) {
   return *z < 0 ? Affine{-1, 0, 0, 1, 0, 0} : Affine{};
 }
 
-std::optional<Stroke> line_stroke(const Entity& one, Faults& faults) {
+std::optional<DrawnPath> line_stroke(const Entity& one, Faults& faults) {
   const std::optional<double> x = number(one, 10, "x of its start", faults);
   const std::optional<double> y = number(one, 20, "y of its start", faults);
   const std::optional<double> to_x = number(one, 11, "x of its end", faults);
@@ -65,10 +65,10 @@ std::optional<Stroke> line_stroke(const Entity& one, Faults& faults) {
   Curve curve;
   curve.to = {*to_x, *to_y};
   curve.at = one.where.at;
-  return Stroke{{*x, *y}, {curve}, one.where.at};
+  return DrawnPath{{*x, *y}, {curve}, one.where.at};
 }
 
-std::optional<Stroke> arc_stroke(const Entity& one, Faults& faults) {
+std::optional<DrawnPath> arc_stroke(const Entity& one, Faults& faults) {
   const std::optional<double> x = number(one, 10, "x of its centre", faults);
   const std::optional<double> y = number(one, 20, "y of its centre", faults);
   const std::optional<double> r = number(one, 40, "its radius", faults);
@@ -96,12 +96,12 @@ std::optional<Stroke> arc_stroke(const Entity& one, Faults& faults) {
   };
   const Point start = at(curve.from);
   curve.to = swept < 360 ? at(curve.until) : start;
-  return Stroke{(*map)(start), {mapped(curve, *map)}, one.where.at};
+  return DrawnPath{(*map)(start), {mapped(curve, *map)}, one.where.at};
 }
 
-static std::optional<Stroke> stroke_of(const std::vector<Vertex>& points, bool closed, const Affine& map) {
+static std::optional<DrawnPath> stroke_of(const std::vector<Vertex>& points, bool closed, const Affine& map) {
   if (points.size() < 2) return std::nullopt;
-  Stroke stroke;
+  DrawnPath stroke;
   stroke.from = map(points.front().at);
   stroke.at = points.front().byte;
   for (std::size_t i = 0; i + (closed ? 0 : 1) < points.size(); ++i) {
@@ -113,7 +113,7 @@ static std::optional<Stroke> stroke_of(const std::vector<Vertex>& points, bool c
   return stroke;
 }
 
-std::optional<Stroke> light_polyline_stroke(const Entity& one, Faults& faults) {
+std::optional<DrawnPath> light_polyline_stroke(const Entity& one, Faults& faults) {
   const std::optional<Affine> map = plane(one, faults);
   std::vector<Vertex> points;
   bool sound = map.has_value();
@@ -156,8 +156,8 @@ std::optional<Vertex> vertex_of(const Entity& one, Faults& faults) {
   return Vertex{{*x, *y}, *bulge, one.where.at};
 }
 
-std::optional<Stroke> polyline_stroke(const Entity& one, const std::vector<Vertex>& vertices,
-                                      Faults& faults) {
+std::optional<DrawnPath> polyline_stroke(const Entity& one, const std::vector<Vertex>& vertices,
+                                         Faults& faults) {
   const int kind = flags_of(one);
   if ((kind & (16 | 64)) != 0) {
     faults.warn(one.where, "a POLYLINE that is a mesh is not read");

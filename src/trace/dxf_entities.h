@@ -33,12 +33,12 @@ int whole_of(const Group& group);
 int flags_of(const Entity& entity);
 
 // Nothing, and mistakes, where the entity is not sound; nothing alone where it draws nothing.
-std::optional<Stroke> line_stroke(const Entity& entity, Faults& faults);
-std::optional<Stroke> arc_stroke(const Entity& entity, Faults& faults);
-std::optional<Stroke> light_polyline_stroke(const Entity& entity, Faults& faults);
+std::optional<DrawnPath> line_stroke(const Entity& entity, Faults& faults);
+std::optional<DrawnPath> arc_stroke(const Entity& entity, Faults& faults);
+std::optional<DrawnPath> light_polyline_stroke(const Entity& entity, Faults& faults);
 std::optional<Vertex> vertex_of(const Entity& entity, Faults& faults);
 /// Of a POLYLINE, which has its vertices in entities of their own.
-std::optional<Stroke> polyline_stroke(const Entity& entity, const std::vector<Vertex>& vertices,
-                                      Faults& faults);
+std::optional<DrawnPath> polyline_stroke(const Entity& entity, const std::vector<Vertex>& vertices,
+                                         Faults& faults);
 
 }  // namespace arrisline

@@ -32,7 +32,7 @@ void drop_repeated(DrawnLine& line, double near) {
 }
 
 /// The stroke as points; nothing where there would be too many.
-static std::optional<DrawnLine> as_points(const Stroke& stroke, double chord, std::size_t most) {
+static std::optional<DrawnLine> as_points(const DrawnPath& stroke, double chord, std::size_t most) {
   DrawnLine line;
   line.points.push_back(stroke.from);
   line.begins = stroke.at;
@@ -47,8 +47,8 @@ static std::optional<DrawnLine> as_points(const Stroke& stroke, double chord, st
   return line;
 }
 
-static bool sound(const std::vector<Stroke>& strokes, Faults& faults) {
-  for (const Stroke& stroke : strokes) {
+static bool sound(const std::vector<DrawnPath>& strokes, Faults& faults) {
+  for (const DrawnPath& stroke : strokes) {
     Extents own;
     const bool finite = is_finite(stroke);
     if (finite) add_extents(stroke, own);
@@ -69,13 +69,13 @@ static double units_of(const Extents& extents, std::optional<double> mm_per_unit
   return mm_per_unit ? 1 / *mm_per_unit : extents.size() / kAssumedSize;
 }
 
-std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upward,
+std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward upward,
                                 std::optional<double> mm_per_unit, const TracingOptions& options,
                                 Faults& faults) {
   if (options.width) mm_per_unit.reset();
   if (!sound(strokes, faults)) return std::nullopt;
   Extents extents;
-  for (const Stroke& stroke : strokes) add_extents(stroke, extents);
+  for (const DrawnPath& stroke : strokes) add_extents(stroke, extents);
   if (extents.size() == 0) {
     faults.error({}, "there is no line in the drawing");
     return std::nullopt;
@@ -85,7 +85,7 @@ std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upwar
   const double reach = std::max(kJoin * unit, kFinestReach);
   std::vector<DrawnLine> lines;
   std::size_t count = 0;
-  for (const Stroke& stroke : strokes) {
+  for (const DrawnPath& stroke : strokes) {
     std::optional<DrawnLine> line = as_points(stroke, chord, kMaxDrawnPoints - count);
     if (!line) {
       faults.error({stroke.at, 1}, "with this line the drawing takes more than " +

@@ -23,7 +23,7 @@ inline constexpr double kAssumedSize = 100;
 /// The line that all strokes make together, whatever their order and direction: it runs as the first of them
 /// does. Nothing, and mistakes, where they make several lines, branch, or cross. `upward` and `mm_per_unit`
 /// are what the file says; a width in the options goes before it.
-std::optional<Tracing> one_line(const std::vector<Stroke>& strokes, Upward upward,
+std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward upward,
                                 std::optional<double> mm_per_unit, const TracingOptions& options,
                                 Faults& faults);
 

@@ -102,7 +102,7 @@ bool PointsReader::prepare(std::string_view line) {
   separator_ = separator_of(line);
   if (heading_.empty()) return true;
   std::string why;
-  const std::optional<Columns> columns = columns_of(heading_, separator_, why);
+  const std::optional<FigureColumns> columns = columns_of(heading_, separator_, why);
   if (columns) {
     columns_ = *columns;
     return true;

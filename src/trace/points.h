@@ -44,7 +44,7 @@ class PointsReader {
   int heading_number_ = 0;
   bool prepared_ = false;  // separator and columns are known
   Separator separator_ = Separator::blank;
-  Columns columns_;
+  FigureColumns columns_;
   std::vector<Field> fields_;
   std::string first_line_;  // that holds a point
   int first_number_ = 1;

@@ -124,7 +124,7 @@ struct Document {
   Faults& faults;
   XML_Parser parser;
   std::vector<Level> levels;
-  std::vector<Stroke> strokes;
+  std::vector<DrawnPath> strokes;
   std::optional<double> mm_per_unit;
   std::set<std::string, std::less<>> warned;
   std::size_t entities = 0;

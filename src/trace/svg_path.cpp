@@ -49,9 +49,9 @@ std::size_t count_of(char command) {
 struct PathReader {
   Scanner in;
   const Affine& map;
-  std::vector<Stroke>& strokes;
+  std::vector<DrawnPath>& strokes;
   Faults& faults;
-  Stroke stroke;
+  DrawnPath stroke;
   Point current;
   Point start;               // of the subpath
   std::size_t start_at = 0;  // in the data
@@ -238,7 +238,7 @@ struct PathReader {
 
 }  // namespace
 
-void read_path(const Passage& data, const Affine& map, std::vector<Stroke>& strokes, Faults& faults) {
+void read_path(const Passage& data, const Affine& map, std::vector<DrawnPath>& strokes, Faults& faults) {
   PathReader{Scanner{data}, map, strokes, faults, {}, {}, {}, 0, {}, '\0', {}}.read();
 }
 

@@ -11,6 +11,6 @@ namespace arrisline {
 
 /// Appends the strokes of path data, each as the map sends it. What cannot be read is a mistake, and reading
 /// goes on with the next command.
-void read_path(const Passage& data, const Affine& map, std::vector<Stroke>& strokes, Faults& faults);
+void read_path(const Passage& data, const Affine& map, std::vector<DrawnPath>& strokes, Faults& faults);
 
 }  // namespace arrisline

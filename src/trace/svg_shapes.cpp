@@ -18,7 +18,7 @@ struct Shape {
   const Attributes& attributes;
   const Affine& map;
   std::size_t at;
-  std::vector<Stroke>& strokes;
+  std::vector<DrawnPath>& strokes;
   Faults& faults;
   bool sound = true;
 
@@ -128,7 +128,7 @@ bool is_shape(std::string_view name) {
 }
 
 void shape_strokes(std::string_view name, const Attributes& attributes, const Affine& map, std::size_t at,
-                   std::vector<Stroke>& strokes, Faults& faults) {
+                   std::vector<DrawnPath>& strokes, Faults& faults) {
   Shape shape{attributes, map, at, strokes, faults};
   if (name == "path") {
     if (const std::optional<Passage> data = attributes("d")) read_path(*data, map, strokes, faults);

@@ -21,6 +21,6 @@ bool is_shape(std::string_view name);
 
 /// Appends the strokes of a shape, whose element begins at a byte. REQUIRES: is_shape(name).
 void shape_strokes(std::string_view name, const Attributes& attributes, const Affine& map, std::size_t at,
-                   std::vector<Stroke>& strokes, Faults& faults);
+                   std::vector<DrawnPath>& strokes, Faults& faults);
 
 }  // namespace arrisline

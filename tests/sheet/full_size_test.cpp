@@ -65,7 +65,7 @@ TEST_CASE("a section has the figures of its profile", "[sheet]") {
   // From the edge 1/8, 1/2 and 2, from the face 1/8, 1/2 and 3/4.
   CHECK(words == std::vector<std::string>{"1/2", "1/2", "1/8", "1/8", "2", "3/4", "R 3/8"});
   std::size_t crosses = 0;
-  for (const Shape& shape : picture.shapes) crosses += shape.role == Role::centre;
+  for (const DrawnShape& shape : picture.shapes) crosses += shape.role == Role::centre;
   CHECK(crosses == 1);
 }
 

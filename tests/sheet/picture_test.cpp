@@ -32,8 +32,8 @@ void check_labels(const Picture& picture) {
   }
 }
 
-const Shape* shape_of(const Picture& picture, Role role) {
-  for (const Shape& shape : picture.shapes)
+const DrawnShape* shape_of(const Picture& picture, Role role) {
+  for (const DrawnShape& shape : picture.shapes)
     if (shape.role == role) return &shape;
   return nullptr;
 }
@@ -101,7 +101,7 @@ TEST_CASE("the finished line is drawn where the section has it, at a scale that 
     const std::vector<StepView> steps = steps_of(one.plan);
     const Frame frame = frame_of(one.plan, steps, Unit::mm, 92, 68);
     const Picture picture = step_picture(one.plan, steps.front(), frame);
-    const Shape* line = shape_of(picture, Role::finished);
+    const DrawnShape* line = shape_of(picture, Role::finished);
     REQUIRE(line != nullptr);
     std::size_t edges = 0;
     for (const std::vector<Edge>& chain : line->chains) edges += chain.size();

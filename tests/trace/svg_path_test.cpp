@@ -14,7 +14,7 @@ namespace {
 /// The strokes in words: M from, then L to, C handles to, A centre to; Z is a line like any other.
 std::string strokes_of(const std::string& data) {
   Faults faults(data, "a.svg");
-  std::vector<Stroke> strokes;
+  std::vector<DrawnPath> strokes;
   read_path({data, 0, true}, {}, strokes, faults);
   std::string out;
   for (const Diagnostic& one : faults.list)
@@ -26,7 +26,7 @@ std::string strokes_of(const std::string& data) {
     return std::string(buffer, end);
   };
   const auto point = [&](Point p) { return figure(p.x) + "," + figure(p.y); };
-  for (const Stroke& stroke : strokes) {
+  for (const DrawnPath& stroke : strokes) {
     out += "M" + point(stroke.from);
     for (const Curve& curve : stroke.curves) {
       if (curve.kind == Curve::Kind::line) out += " L" + point(curve.to);
