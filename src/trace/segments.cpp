@@ -115,10 +115,9 @@ struct Found {
 /// How far points stray that no segment with this run in it can follow: the run is not grown further.
 constexpr double kHopeless = 2;
 
-// What is shorter than it scatters wide is a cloud. A small circle in it lies nearer to its points than the
-// line that they scatter about.
-constexpr double kShortestFlat = 6;  // standard deviations
-constexpr double kShortestArc = 10;
+// What is hardly longer than it scatters wide is a cloud. A small circle in it lies nearer to its points than
+// the line that they scatter about.
+constexpr double kShortestArc = 10;  // standard deviations
 constexpr double kLeastRadius = 5;
 
 class Stretches {
