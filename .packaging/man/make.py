@@ -72,7 +72,7 @@ def usage_of(block):
 
 
 def heading(page, section, date, version):
-    return f'.\\" Made by packaging/man/make.py.\n.TH {page.upper()} {section} {date} "arrisline {version}"\n'
+    return f'.\\" Made by .packaging/man/make.py.\n.TH {page.upper()} {section} {date} "arrisline {version}"\n'
 
 
 def program_page(run, date, version):

@@ -33,14 +33,14 @@ the sheets.")
 # What the policy asks of each package: who may copy it, and what has changed.
 if(GZIP)
   set(changelog ${CMAKE_CURRENT_BINARY_DIR}/changelog.gz)
-  add_custom_command(OUTPUT ${changelog} DEPENDS packaging/debian/changelog VERBATIM
-    COMMAND sh -c "\"$1\" -9nc \"$2\" > \"$3\"" gzip ${GZIP} ${PROJECT_SOURCE_DIR}/packaging/debian/changelog ${changelog})
+  add_custom_command(OUTPUT ${changelog} DEPENDS .packaging/debian/changelog VERBATIM
+    COMMAND sh -c "\"$1\" -9nc \"$2\" > \"$3\"" gzip ${GZIP} ${PROJECT_SOURCE_DIR}/.packaging/debian/changelog ${changelog})
   add_custom_target(arrisline_changelog ALL DEPENDS ${changelog})
   foreach(component_package IN ITEMS program:arrisline development:libarrisline-dev)
     string(REPLACE ":" ";" pair ${component_package})
     list(GET pair 0 component)
     list(GET pair 1 package)
-    install(FILES packaging/debian/copyright ${changelog} DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/doc/${package}
+    install(FILES .packaging/debian/copyright ${changelog} DESTINATION ${CMAKE_INSTALL_DATAROOTDIR}/doc/${package}
       COMPONENT ${component})
   endforeach()
 endif()

@@ -32,10 +32,10 @@ find_package(Python3 QUIET COMPONENTS Interpreter)
 find_program(GZIP gzip)
 if(Python3_FOUND AND GZIP)
   set(pages ${CMAKE_CURRENT_BINARY_DIR}/man)
-  set(man_sources packaging/man/make.py packaging/man/files.txt packaging/debian/changelog)
+  set(man_sources .packaging/man/make.py .packaging/man/files.txt .packaging/debian/changelog)
   add_custom_command(OUTPUT ${pages}/arrisline.1.gz ${pages}/arrisline-files.5.gz DEPENDS arrisline ${man_sources} VERBATIM
-    COMMAND Python3::Interpreter ${PROJECT_SOURCE_DIR}/packaging/man/make.py $<TARGET_FILE:arrisline>
-      ${PROJECT_SOURCE_DIR}/packaging/debian/changelog ${pages}
+    COMMAND Python3::Interpreter ${PROJECT_SOURCE_DIR}/.packaging/man/make.py $<TARGET_FILE:arrisline>
+      ${PROJECT_SOURCE_DIR}/.packaging/debian/changelog ${pages}
     COMMAND ${GZIP} -9nfk ${pages}/arrisline.1 ${pages}/arrisline-files.5)
   add_custom_target(arrisline_man ALL DEPENDS ${pages}/arrisline.1.gz ${pages}/arrisline-files.5.gz)
   install(FILES ${pages}/arrisline.1.gz DESTINATION ${CMAKE_INSTALL_MANDIR}/man1 COMPONENT program)
@@ -49,7 +49,7 @@ install(DIRECTORY include/arrisline DESTINATION ${CMAKE_INSTALL_INCLUDEDIR} COMP
   FILES_MATCHING PATTERN "*.h")
 set(package_folder ${CMAKE_INSTALL_LIBDIR}/cmake/arrisline)
 install(EXPORT arrislineTargets NAMESPACE arrisline:: DESTINATION ${package_folder} COMPONENT development)
-configure_package_config_file(cmake/arrislineConfig.cmake.in arrislineConfig.cmake INSTALL_DESTINATION ${package_folder})
+configure_package_config_file(.packaging/cmake/arrislineConfig.cmake.in arrislineConfig.cmake INSTALL_DESTINATION ${package_folder})
 # Until 1.0 a second figure may change what a caller sees.
 write_basic_package_version_file(arrislineConfigVersion.cmake COMPATIBILITY SameMinorVersion)
 install(FILES ${CMAKE_CURRENT_BINARY_DIR}/arrislineConfig.cmake ${CMAKE_CURRENT_BINARY_DIR}/arrislineConfigVersion.cmake
