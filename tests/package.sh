@@ -29,25 +29,25 @@ plan='plan bookcase-top.profile --kit pair-of-sixes.kit'
 (cd "$source/examples" && "$build/arrisline" $plan) >"$work/expected"
 
 if [ "$(id -u)" -eq 0 ] && command -v mmdebstrap >/dev/null &&
-  mmdebstrap --quiet --variant=apt bookworm "$work/root" >"$work/root.log" 2>&1; then
+  mmdebstrap --quiet --variant=apt bookworm "$work/there" >"$work/there.log" 2>&1; then
   where="a clean root"
-  cp "$program" "$library" "$work/root/tmp"
-  chroot "$work/root" sh -c 'apt-get update -q && apt-get install -q -y --no-install-recommends /tmp/arrisline_*.deb' >"$work/install.log" 2>&1 ||
+  cp "$program" "$library" "$work/there/tmp"
+  chroot "$work/there" sh -c 'apt-get update -q && apt-get install -q -y --no-install-recommends /tmp/arrisline_*.deb' >"$work/install.log" 2>&1 ||
     { cat "$work/install.log"; exit 1; }
   # The examples as they are installed: a minimal root leaves docs out where its dpkg is told to.
-  cp -r "$source/examples" "$work/root/tmp/examples"
-  chroot "$work/root" sh -c "cd /tmp/examples && arrisline $plan" >"$work/printed"
-  chroot "$work/root" dpkg -r arrisline >>"$work/install.log"
-  if [ -e "$work/root/usr/bin/arrisline" ]; then
+  cp -r "$source/examples" "$work/there/tmp/examples"
+  chroot "$work/there" sh -c "cd /tmp/examples && arrisline $plan" >"$work/printed"
+  chroot "$work/there" dpkg -r arrisline >>"$work/install.log"
+  if [ -e "$work/there/usr/bin/arrisline" ]; then
     echo "the program is still there when its package is removed"
     exit 1
   fi
 else
   where="an unpacked package: no clean root could be made"
-  dpkg-deb -x "$program" "$work/root"
-  if ldd "$work/root/usr/bin/arrisline" | grep 'not found'; then exit 1; fi
-  (cd "$work/root/usr/share/doc/arrisline/examples" && "$work/root/usr/bin/arrisline" $plan) >"$work/printed"
+  dpkg-deb -x "$program" "$work/there"
+  if ldd "$work/there/usr/bin/arrisline" | grep 'not found'; then exit 1; fi
+  (cd "$work/there/usr/share/doc/arrisline/examples" && "$work/there/usr/bin/arrisline" $plan) >"$work/printed"
 fi
 cmp "$work/expected" "$work/printed"
-rm -rf "$work/root"
+rm -rf "$work/there"
 echo "installed and run in $where"

@@ -54,7 +54,6 @@ struct FitOptions {
 struct FitOfElement {
   int element = 0;         // index into Section::elements
   double greatest = 0;     // mm, greatest distance of the line from the tracing, its scatter averaged out
-  double mean_square = 0;  // root of the mean squared distance of single points, mm
   std::size_t points = 0;  // measured points, or places along a drawing, that the figures are of
   // Of an arc whose radius was made a division's or a plane's: the radius that lies nearest by itself, and
   // what `greatest` would be with it.

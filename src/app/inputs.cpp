@@ -7,12 +7,37 @@
 #include "arrisline/limits.h"
 #include "arrisline/report.h"
 #include "text/figures.h"
+#include "text/source.h"
 #include "text/words.h"
 
 namespace arrisline {
 
 std::string usage_error(const std::string& command, const std::string& message) {
   return "arrisline" + (command.empty() ? "" : " " + command) + ": error: " + visible(message) + "\n";
+}
+
+std::string file_name(const std::string& path) {
+  return visible(path.substr(path.rfind('/') + 1));
+}
+
+std::string refusal(const std::string& file, const std::string& why) {
+  Diagnostic diagnostic;
+  diagnostic.file = file;
+  diagnostic.message = why;
+  return format(diagnostic);
+}
+
+void give_profile(const std::string& text, const std::string& file, const std::string& why,
+                  const std::optional<std::string>& output, Outcome& outcome) {
+  const Reading<Section> read_back = read_profile(text, stem(file) + ".profile");
+  if (!read_back.value) {
+    outcome.err += refusal(file, why);
+    for (const Diagnostic& diagnostic : read_back.diagnostics) outcome.err += format(diagnostic);
+    outcome.code = kBadInput;
+    return;
+  }
+  outcome.out = text;
+  outcome.file = output;
 }
 
 std::optional<Unit> unit_option(const std::optional<std::string>& word, Unit otherwise,

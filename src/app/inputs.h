@@ -57,6 +57,17 @@ std::optional<Prefer> prefer_option(const std::optional<std::string>& word, cons
 /// adds to `messages`.
 bool output_option(const std::optional<std::string>& path, const std::string& command, std::string& messages);
 
+/// The name of a file without its folders, fit for a page.
+std::string file_name(const std::string& path);
+
+/// A mistake of a whole file, at 1:1, with the line's end.
+std::string refusal(const std::string& file, const std::string& why);
+
+/// Gives out the text of a profile made from `file`, where it reads without a mistake; else `why` and what
+/// the reader says of it.
+void give_profile(const std::string& text, const std::string& file, const std::string& why,
+                  const std::optional<std::string>& output, Outcome& outcome);
+
 /// "arrisline plan: error: …", with the line's end.
 std::string usage_error(const std::string& command, const std::string& message);
 

@@ -1,4 +1,4 @@
-// One line on standard error, written over itself and wiped in the end. Shown by tests/cli/terminal tests.
+// One line on standard error, written over itself and wiped in the end. Shown by tests/app/stream_test.cpp.
 #include "app/patient.h"
 
 #include <unistd.h>

@@ -15,14 +15,11 @@
 namespace arrisline {
 namespace {
 
+constexpr const char* kNoProfile = "what it becomes is no profile:";
 constexpr double kMostSlope = 60;          // degrees
 constexpr double kSharpest = 30;           // degrees, of a corner
 constexpr double kPatience = 10;           // seconds of a search
 constexpr double kLeastTolerance = 0.001;  // mm
-
-std::string file_name(const std::string& path) {
-  return visible(path.substr(path.rfind('/') + 1));
-}
 
 /// A profile, and the unit that its file is written in.
 struct Given {
@@ -51,14 +48,6 @@ std::optional<Given> given(const std::string& path, std::string& messages) {
   if (!section) return std::nullopt;
   out.section = std::move(*section);
   return out;
-}
-
-void refuse(const std::string& file, const std::string& why, Outcome& outcome) {
-  Diagnostic diagnostic;
-  diagnostic.file = file;
-  diagnostic.message = why;
-  outcome.err += format(diagnostic);
-  outcome.code = kBadInput;
 }
 
 /// A number of degrees, more than 0 and up to `most`.
@@ -122,19 +111,6 @@ std::optional<bool> choice(const std::string& name, const std::optional<std::str
   return std::nullopt;
 }
 
-/// The profile goes out where it reads without a mistake.
-void give(const std::string& text, const std::string& file, const std::optional<std::string>& output,
-          Outcome& outcome) {
-  const Reading<Section> read_back = read_profile(text, stem(file) + ".profile");
-  if (!read_back.value) {
-    refuse(file, "what it becomes is no profile:", outcome);
-    for (const Diagnostic& diagnostic : read_back.diagnostics) outcome.err += format(diagnostic);
-    return;
-  }
-  outcome.out = text;
-  outcome.file = output;
-}
-
 /// Whether the kit cuts the raked profile, in a sentence.
 std::string answer(const std::string& text, const Kit& kit, const Outside& outside) {
   const Reading<Section> section = read_profile(text, "raked.profile");
@@ -179,15 +155,16 @@ Outcome scale_command(const ScaleArguments& arguments) {
   std::string why;
   std::optional<Scaled> result = scaled(drawing_of(from->section, *unit), options, &why);
   if (!result) {
-    refuse(arguments.profile, why, outcome);
+    outcome.err += refusal(arguments.profile, why);
+    outcome.code = kBadInput;
     return outcome;
   }
   if (stock->width > 0) {
     result->drawing.width = stock->width;
     result->drawing.thickness = stock->thickness;
   }
-  give(scaled_profile(*result, file_name(arguments.profile), *fillet, options.kit), arguments.profile,
-       arguments.output, outcome);
+  give_profile(scaled_profile(*result, file_name(arguments.profile), *fillet, options.kit), arguments.profile,
+               kNoProfile, arguments.output, outcome);
   return outcome;
 }
 
@@ -220,13 +197,15 @@ Outcome rake_command(const RakeArguments& arguments) {
   std::string why;
   const std::optional<Raked> result = raked(drawing_of(from->section, *unit), options, &why);
   if (!result) {
-    refuse(arguments.profile, why, outcome);
+    outcome.err += refusal(arguments.profile, why);
+    outcome.code = kBadInput;
     return outcome;
   }
   const std::string name = file_name(arguments.profile);
   const std::string more =
       kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : "";
-  give(raked_profile(*result, options, name, more), arguments.profile, arguments.output, outcome);
+  give_profile(raked_profile(*result, options, name, more), arguments.profile, kNoProfile, arguments.output,
+               outcome);
   outcome.code = code_after(arguments.outside, outcome.code);
   return outcome;
 }

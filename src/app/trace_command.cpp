@@ -1,5 +1,4 @@
-// `arrisline trace`: from the points of a section, or a drawing of it, to a profile. Shown by tests/cli and
-// tests/app/trace_test.cpp.
+// `arrisline trace`: from the points of a section, or a drawing of it, to a profile. Shown by tests/cli.
 #include <algorithm>
 #include <cmath>
 
@@ -7,6 +6,7 @@
 #include "app/inputs.h"
 #include "arrisline/report.h"
 #include "arrisline/trace.h"
+#include "report/figures.h"
 #include "report/traced_profile.h"
 #include "text/figures.h"
 #include "text/source.h"
@@ -33,17 +33,18 @@ struct Scale {
   std::string remark;
 };
 
-Scale scale_of(const Tracing& tracing, const std::optional<Unit>& given) {
+/// `unit` is what --unit says where `given`.
+Scale scale_of(const Tracing& tracing, bool given, Unit unit) {
   if (tracing.mm_per_unit) {
     const bool inches = std::abs(*tracing.mm_per_unit - kMmPerInch) < 1e-6;
-    return {*tracing.mm_per_unit, given.value_or(inches ? Unit::inch : Unit::mm), ""};
+    return {*tracing.mm_per_unit, given ? unit : inches ? Unit::inch : Unit::mm, ""};
   }
-  if (given) return {*given == Unit::inch ? kMmPerInch : 1, *given, ""};
+  if (given) return {unit == Unit::inch ? kMmPerInch : 1, unit, ""};
   // A moulding by hand is some tenths of an inch to some inches, or some millimetres to some hundred.
   constexpr double kInches = 5;
-  const Unit unit = extent_of(tracing.points) < kInches ? Unit::inch : Unit::mm;
-  return {unit == Unit::inch ? kMmPerInch : 1, unit,
-          std::string("Its figures were taken for ") + (unit == Unit::inch ? "inches" : "millimetres") +
+  const Unit likely = extent_of(tracing.points) < kInches ? Unit::inch : Unit::mm;
+  return {likely == Unit::inch ? kMmPerInch : 1, likely,
+          std::string("Its figures were taken for ") + (likely == Unit::inch ? "inches" : "millimetres") +
               ", as their size suggests; --unit says otherwise."};
 }
 
@@ -57,20 +58,12 @@ std::vector<double> radii_of(const Kit& kit) {
   return out;
 }
 
-std::string refusal(const std::string& file, const std::string& why) {
-  Diagnostic diagnostic;
-  diagnostic.file = file;
-  diagnostic.message = why;
-  return format(diagnostic);
-}
-
 }  // namespace
 
 Outcome trace_command(const TraceArguments& arguments) {
   Outcome outcome;
   const std::optional<Unit> unit = unit_option(arguments.unit, Unit::mm, "trace", outcome.err);
-  const std::optional<Unit> given = arguments.unit ? unit : std::nullopt;
-  const Unit of_lengths = given.value_or(Unit::mm);
+  const Unit of_lengths = unit.value_or(Unit::mm);
   FitOptions options;
   const auto tolerance =
       length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "trace", outcome.err);
@@ -91,14 +84,11 @@ Outcome trace_command(const TraceArguments& arguments) {
     outcome.code = kBadInput;
     return outcome;
   }
-  const Scale scale = scale_of(*tracing, given);
+  const Scale scale = scale_of(*tracing, arguments.unit.has_value(), of_lengths);
   options.tolerance = *tolerance;
   options.mm_per_unit = scale.mm;
-  options.division = scale.unit == Unit::inch ? kMmPerInch / 32 : 0.5;
-  if (kit) {
-    options.preferred = radii_of(*kit);
-    if (kit->shop.gauge) options.division = *kit->shop.gauge;
-  }
+  options.division = gauge_division(kit ? kit->shop : Shop{}, scale.unit);
+  if (kit) options.preferred = radii_of(*kit);
   if (stock->width > 0) {
     options.width = stock->width;
     options.thickness = stock->thickness;
@@ -111,20 +101,11 @@ Outcome trace_command(const TraceArguments& arguments) {
     return outcome;
   }
   fitted->section.name = stem(arguments.file);
-  const TracedFrom from{visible(arguments.file.substr(arguments.file.rfind('/') + 1)), scale.remark,
-                        options.tolerance, kit ? &*kit : nullptr, scale.unit};
-  const std::string text = traced_profile(*fitted, from);
-
-  // What is written has to be read: a line that crosses itself, or leaves the stock, makes no profile.
-  const Reading<Section> read_back = read_profile(text, stem(arguments.file) + ".profile");
-  if (!read_back.value) {
-    outcome.err += refusal(arguments.file, "the line that fits it best is no profile:");
-    for (const Diagnostic& diagnostic : read_back.diagnostics) outcome.err += format(diagnostic);
-    outcome.code = kBadInput;
-    return outcome;
-  }
-  outcome.out = text;
-  outcome.file = arguments.output;
+  const TracedFrom from{file_name(arguments.file), scale.remark, options.tolerance, kit ? &*kit : nullptr,
+                        scale.unit};
+  // A line that crosses itself, or leaves the stock, makes no profile.
+  give_profile(traced_profile(*fitted, from), arguments.file,
+               "the line that fits it best is no profile:", arguments.output, outcome);
   return outcome;
 }
 

@@ -28,15 +28,6 @@ bool numbered_as_usual(const Kit& kit, int number) {
   });
 }
 
-Plane numbered(PlaneKind kind, int number) {
-  Plane plane;
-  plane.kind = kind;
-  plane.number = number;
-  plane.radius = plane.width = table_radius(number);
-  plane.label = std::string(word(kind)) + " " + std::to_string(number);
-  return plane;
-}
-
 Plane of_radius(PlaneKind kind, double radius, double width, Unit unit) {
   Plane plane;
   plane.kind = kind;
@@ -117,7 +108,7 @@ void add_matching(const Kit& kit, const Arc& arc, Unit unit, List& list) {
   const int number = static_cast<int>(std::lround(arc.radius / kSixteenth));
   if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number) &&
       std::abs(table_radius(number) - arc.radius) < 0.04) {
-    list.add(numbered(arc.kind, number));
+    list.add(numbered_plane(arc.kind, number));
   } else {
     list.add(of_radius(arc.kind, arc.radius, arc.radius, unit));
   }
@@ -131,7 +122,7 @@ void add_neighbours(const Kit& kit, const Arc& arc, List& list) {
   for (int i = 0; i < 3; ++i) {
     const int number = hollow ? first + i : first - i;
     if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number))
-      list.add(numbered(arc.kind, number));
+      list.add(numbered_plane(arc.kind, number));
   }
 }
 
@@ -145,6 +136,15 @@ void add_narrower(const Arc& arc, Unit unit, List& list) {
 }
 
 }  // namespace
+
+Plane numbered_plane(PlaneKind kind, int number) {
+  Plane plane;
+  plane.kind = kind;
+  plane.number = number;
+  plane.radius = plane.width = table_radius(number);
+  plane.label = std::string(word(kind)) + " " + std::to_string(number);
+  return plane;
+}
 
 std::vector<Plane> fitting_planes(const Problem& problem, const std::vector<int>& surfaces) {
   const Unit unit = problem.options.unit;

@@ -7,6 +7,9 @@
 
 namespace arrisline {
 
+/// A hollow or round of the usual table: a radius of so many sixteenths of an inch, a sole of 60 degrees.
+Plane numbered_plane(PlaneKind kind, int number);
+
 /// Planes of the usual sizes, and of the sizes drawn, that may get at these surfaces where nothing of the kit
 /// does; none that the kit has. Likeliest first: what fits exactly, then the neighbouring sizes, then
 /// narrower soles. Whether they can stand there is not looked at.

@@ -6,10 +6,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <mutex>
 #include <optional>
-#include <string>
+
+#include "plan/candidates.h"
 
 namespace arrisline {
 namespace {
@@ -36,37 +36,12 @@ bool left_off(const ReachOptions& options) {
   return options.interrupt != nullptr && options.interrupt->load();
 }
 
-/// The plans of all mouldings that are cut well, in their order.
-std::vector<Made> made_of(const Kit& kit, const std::vector<Moulding>& list, const ReachOptions& options) {
-  std::vector<std::optional<Plan>> plans(list.size());
-  std::mutex one_at_a_time;
-  std::size_t done = 0;
-  tbb::parallel_for(std::size_t{0}, list.size(), [&](std::size_t i) {
-    if (left_off(options)) return;
-    Plan plan = make_plan(list[i].section, kit, planning(kit, options, false));
-    if (cut_well(plan)) plans[i] = std::move(plan);
-    const std::lock_guard<std::mutex> lock(one_at_a_time);
-    if (options.tried) options.tried(++done, list.size());
-  });
-  std::vector<Made> out;
-  for (std::size_t i = 0; i < list.size(); ++i)
-    if (plans[i]) out.push_back({list[i], std::move(*plans[i])});
-  return out;
-}
-
 std::vector<Plane> usual_planes() {
   // The even numbers are a half set, the odd small ones are common beside it (common practice, no source).
   std::vector<Plane> out;
   for (const int number : {2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18}) {
-    for (const PlaneKind kind : {PlaneKind::hollow, PlaneKind::round}) {
-      Plane plane;
-      plane.kind = kind;
-      plane.number = number;
-      plane.radius = kMmPerInch * number / 16;
-      plane.width = plane.radius;
-      plane.label = std::string(word(kind)) + " " + std::to_string(number);
-      out.push_back(plane);
-    }
+    for (const PlaneKind kind : {PlaneKind::hollow, PlaneKind::round})
+      out.push_back(numbered_plane(kind, number));
   }
   return out;
 }
@@ -101,7 +76,21 @@ std::vector<Moulding> gained_by(const Kit& with, const std::vector<Moulding>& ca
 }  // namespace
 
 std::vector<Made> within_reach(const Kit& kit, double width, double thickness, const ReachOptions& options) {
-  return made_of(kit, mouldings(kit.planes, kit.unit, width, thickness), options);
+  const std::vector<Moulding> list = mouldings(kit.planes, kit.unit, width, thickness);
+  std::vector<std::optional<Plan>> plans(list.size());
+  std::mutex one_at_a_time;
+  std::size_t done = 0;
+  tbb::parallel_for(std::size_t{0}, list.size(), [&](std::size_t i) {
+    if (left_off(options)) return;
+    Plan plan = make_plan(list[i].section, kit, planning(kit, options, false));
+    if (cut_well(plan)) plans[i] = std::move(plan);
+    const std::lock_guard<std::mutex> lock(one_at_a_time);
+    if (options.tried) options.tried(++done, list.size());
+  });
+  std::vector<Made> out;
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (plans[i]) out.push_back({list[i], std::move(*plans[i])});
+  return out;
 }
 
 std::vector<Addition> additions(const Kit& kit, double width, double thickness, std::size_t count,

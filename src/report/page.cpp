@@ -175,6 +175,11 @@ std::string shorten(std::string_view text, std::size_t limit) {
   return all + "...";
 }
 
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
 std::string named(const std::string& what, std::string_view name) {
   constexpr std::size_t kNameColumns = 150;
   return name.empty() ? what : what + ": " + shorten(name, kNameColumns);

@@ -15,6 +15,9 @@ std::size_t columns(std::string_view text);
 /// `text` made visible and cut down to `limit` columns, the last three of them "..." where it was longer.
 std::string shorten(std::string_view text, std::size_t limit);
 
+/// With a capital where it begins with a letter of a to z.
+std::string capital(std::string text);
+
 /// "Job: hall bookcase", the name cut down; what it is alone where it has no name.
 std::string named(const std::string& what, std::string_view name);
 

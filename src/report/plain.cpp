@@ -33,8 +33,7 @@ std::string spoken(std::string lead, const std::string& counted) {
   if (lead.empty()) return "";
   if (is_digit(lead.front())) return counted + " " + lead;
   if (is_capital(lead.front())) return "Line " + lead;
-  lead.front() = static_cast<char>(lead.front() - 'a' + 'A');
-  return lead;
+  return capital(lead);
 }
 
 /// Text cut where `ends` says that a part ends, before the blank.
@@ -122,8 +121,7 @@ void say(std::string& out, const std::string& about, const std::string& text) {
     bool begins = true;
     for (std::string clause : clauses(sentence)) {
       const std::string before = begins || mine.empty() ? whole : whole + mine + ": ";
-      if (before.empty() && !begins && clause.front() >= 'a' && clause.front() <= 'z')
-        clause.front() = static_cast<char>(clause.front() - 'a' + 'A');
+      if (before.empty() && !begins) clause = capital(clause);
       out += with_units(before + clause) + ".\n";
       begins = false;
     }

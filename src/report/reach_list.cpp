@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "report/cut_words.h"
 #include "report/json_text.h"
 #include "report/page.h"
 #include "text/figures.h"
@@ -20,10 +21,6 @@ std::vector<std::string> planes_of(const Plan& plan) {
     if (std::find(out.begin(), out.end(), label) == out.end()) out.push_back(label);
   }
   return out;
-}
-
-std::string counted_cuts(std::size_t cuts) {
-  return std::to_string(cuts) + (cuts == 1 ? " cut" : " cuts");
 }
 
 std::string joined(const std::vector<std::string>& words) {
@@ -59,7 +56,7 @@ std::string reach_list(const std::vector<Made>& made, const std::vector<std::vec
     const std::string size = about(one.moulding.across, options.unit) + " across, " +
                              about(one.moulding.down, options.unit) + " down.";
     const std::string cuts =
-        counted_cuts(one.plan.cuts.size()) + " with " + joined(planes_of(one.plan)) + ".";
+        counted(one.plan.cuts.size(), "cut", "cuts") + " with " + joined(planes_of(one.plan)) + ".";
     for (const std::string& text : {size, cuts})
       for (std::string& line : wrapped(text, kPageColumns - kBesidePicture)) words.push_back(std::move(line));
     out += "\n";
@@ -73,8 +70,8 @@ std::string reach_list(const std::vector<Made>& made, const std::vector<std::vec
     }
   }
   if (!made.empty())
-    out += "\n  " + std::to_string(made.size()) + (made.size() == 1 ? " moulding" : " mouldings") +
-           ". Cautions and each cut: arrisline plan.\n";
+    out +=
+        "\n  " + counted(made.size(), "moulding", "mouldings") + ". Cautions and each cut: arrisline plan.\n";
   return out;
 }
 
@@ -88,8 +85,7 @@ std::string additions_list(const std::vector<Addition>& additions, const ReportO
     while (additions[i].gained.empty() && i + 1 < additions.size())
       name += " and " + additions[++i].plane.label;
     const std::vector<Moulding>& gained = additions[i].gained;
-    std::string text = name + ": " + std::to_string(gained.size()) +
-                       (gained.size() == 1 ? " moulding" : " mouldings") + " more, as ";
+    std::string text = name + ": " + counted(gained.size(), "moulding", "mouldings") + " more, as ";
     std::vector<std::string> some;
     for (std::size_t k = 0; k < gained.size() && k < 3; ++k) some.push_back(gained[k].name);
     page.item(2, std::to_string(++number) + ". ", text + joined(some) + ".");

@@ -10,11 +10,6 @@
 namespace arrisline {
 namespace {
 
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 std::string element_name(const Section& section, int index) {
   const bool known = index >= 0 && static_cast<std::size_t>(index) < section.elements.size();
   return known ? shorten(describe(section.elements[static_cast<std::size_t>(index)]), 80) : "the whole";

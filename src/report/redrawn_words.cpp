@@ -22,11 +22,6 @@ const char* word(Redrawn::What what) {
   return "";
 }
 
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 }  // namespace
 
 std::string redrawn_words(const Section& drawn, const Substitute& substitute, const ReportOptions& options) {

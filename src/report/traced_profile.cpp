@@ -1,5 +1,4 @@
-// Remarks on what was traced, and one against each element. Shown by tests/report/traced_profile_test.cpp and
-// tests/cli.
+// Remarks on what was traced, and one against each element. Shown by tests/cli.
 #include "report/traced_profile.h"
 
 #include <algorithm>
@@ -8,25 +7,12 @@
 #include <vector>
 
 #include "section/drawing_of.h"
+#include "section/nearest_plane.h"
 #include "text/figures.h"
 #include "text/write_profile.h"
 
 namespace arrisline {
 namespace {
-
-std::string plane_name(const Plane& plane) {
-  return plane.label;
-}
-
-/// The hollow or round of the kit whose radius is nearest to `r`.
-const Plane* nearest_plane(const Kit& kit, PlaneKind kind, double r) {
-  const Plane* best = nullptr;
-  for (const Plane& plane : kit.planes) {
-    if (plane.kind != kind) continue;
-    if (!best || std::abs(plane.radius - r) < std::abs(best->radius - r)) best = &plane;
-  }
-  return best;
-}
 
 std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const TracedFrom& from) {
   if (stroke.turn == Turn::straight) return "";
@@ -38,9 +24,9 @@ std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const Trace
     if (!plane) {
       out = std::string("; the kit has no ") + word;
     } else if (std::abs(plane->radius - stroke.radius) < 1e-6) {
-      out = "; the radius of " + plane_name(*plane);
+      out = "; the radius of " + plane->label;
     } else {
-      out = "; no " + std::string(word) + " of the kit fits, the nearest is " + plane_name(*plane) + ", " +
+      out = "; no " + std::string(word) + " of the kit fits, the nearest is " + plane->label + ", " +
             exact(plane->radius, from.unit);
     }
   }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "section/nearest_plane.h"
 #include "section/one_chain.h"
 #include "section/reshaped.h"
 #include "section/walk.h"
@@ -87,16 +88,6 @@ std::optional<double> factor_for(const std::vector<Stroke>& strokes, const Scale
   return high;
 }
 
-const Plane* nearest(const Kit& kit, const Stroke& arc) {
-  const PlaneKind kind = arc.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
-  const Plane* best = nullptr;
-  for (const Plane& plane : kit.planes) {
-    if (plane.kind != kind) continue;
-    if (!best || std::abs(plane.radius - arc.radius) < std::abs(best->radius - arc.radius)) best = &plane;
-  }
-  return best;
-}
-
 Scaled all_alike(const Drawing& drawing, double factor) {
   Scaled out;
   out.drawing = drawing;
@@ -162,7 +153,8 @@ std::optional<Scaled> scaled(const Drawing& drawing, const ScaleOptions& given, 
     if (width > 0 && norm(stroke.move) > *factor * width + kLeast)
       change = Change{*factor * width, norm(stroke.move), nullptr};
     if (options.kit && stroke.turn != Turn::straight) {
-      const Plane* plane = nearest(*options.kit, stroke);
+      const Plane* plane = nearest_plane(
+          *options.kit, stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round, stroke.radius);
       if (plane && std::abs(plane->radius - stroke.radius) > kLeast) {
         change = Change{stroke.radius, plane->radius, plane};
         stroke = times(stroke, plane->radius / stroke.radius);

@@ -48,13 +48,6 @@ bool on_outline(const Drawing& drawing, Point p) {
   return p.x == 0 || p.y == 0 || p.x == drawing.width || p.y == drawing.thickness;
 }
 
-bool runs_along_outline(const Drawing& drawing, const Edge& edge) {
-  if (edge.is_arc()) return false;
-  const bool upright = edge.from.x == edge.to.x && (edge.from.x == 0 || edge.from.x == drawing.width);
-  const bool level = edge.from.y == edge.to.y && (edge.from.y == 0 || edge.from.y == drawing.thickness);
-  return upright || level;
-}
-
 std::string called(const Drawing& drawing, int element) {
   return describe(drawing.elements[static_cast<std::size_t>(element)]);
 }
@@ -137,6 +130,13 @@ Edge edge_between(Point from, Point to, Turn turn, double radius, bool large) {
   return edge;
 }
 
+bool runs_along_outline(double width, double thickness, const Edge& edge) {
+  if (edge.is_arc()) return false;
+  const bool upright = edge.from.x == edge.to.x && (edge.from.x == 0 || edge.from.x == width);
+  const bool level = edge.from.y == edge.to.y && (edge.from.y == 0 || edge.from.y == thickness);
+  return upright || level;
+}
+
 Edge turned_round(double width, double thickness, Chain side, Edge edge) {
   if (side == Chain::face) return reversed(edge);
   const auto turned = [&](Point p) {
@@ -209,8 +209,8 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
   Path path;
   std::size_t first = 0;
   std::size_t end = edges.size();
-  while (first < end && runs_along_outline(drawing, edges[first])) ++first;
-  while (end > first && runs_along_outline(drawing, edges[end - 1])) --end;
+  while (first < end && runs_along_outline(drawing.width, drawing.thickness, edges[first])) ++first;
+  while (end > first && runs_along_outline(drawing.width, drawing.thickness, edges[end - 1])) --end;
   if (first == end) {
     mistakes.error(chain.place, "the chain runs along the outside of the stock and cuts nothing");
     return std::nullopt;
@@ -226,7 +226,8 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
   }
   for (std::size_t i = first; i < end; ++i) {
     path.edges.push_back(turned_round(drawing.width, drawing.thickness, chain.side, edges[i]));
-    path.source.push_back(runs_along_outline(drawing, edges[i]) ? -1 : chain.strokes[i].element);
+    path.source.push_back(
+        runs_along_outline(drawing.width, drawing.thickness, edges[i]) ? -1 : chain.strokes[i].element);
   }
   if (chain.side == Chain::face) {
     std::reverse(path.edges.begin(), path.edges.end());

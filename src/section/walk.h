@@ -30,6 +30,9 @@ struct Path {
   std::vector<int> source;
 };
 
+/// A straight edge that lies on one of the stock's sides.
+bool runs_along_outline(double width, double thickness, const Edge& edge);
+
 /// An edge as its chain's side is read, in the blank's frame with the wood to its left; or the other way
 /// about: done twice it gives the edge back.
 Edge turned_round(double width, double thickness, Chain side, Edge edge);

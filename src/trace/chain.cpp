@@ -1,5 +1,5 @@
 // Fitting a whole line: its joints and bulges are moved until the samples lie nearest to it, with what is
-// held as equations of great weight. Shown by tests/trace/chain_test.cpp.
+// held as equations of great weight. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/chain.h"
 
 #include <Eigen/Dense>
@@ -58,12 +58,10 @@ class Sums {
       right(at[i]) -= w * slope[i] * value;
       for (std::size_t j = 0; j < N; ++j) normal(at[i], at[j]) += w * slope[i] * slope[j];
     }
-    cost += w * value * value;
   }
 
   Matrix normal;
   Vector right;
-  double cost = 0;
 };
 
 /// Everything that a fit makes small.
@@ -92,58 +90,54 @@ class Problem {
   Eigen::Index y(std::size_t joint) const { return x(joint) + 1; }
   Eigen::Index b(std::size_t link) const { return static_cast<Eigen::Index>(2 * (links_ + 1) + link); }
 
-  /// Adds a row whose value is a function of the five figures of one link, slopes taken by differences.
+  /// A link with each of its five figures a little more, and a little less.
+  struct Beside {
+    std::array<Edge, 5> ahead, behind;
+  };
+  static constexpr double kStep = 1e-6;
+
+  static Beside beside(FlatsAndArcs& line, std::size_t i) {
+    Beside out;
+    const std::array<double*, 5> figures = {&line.joints[i].x, &line.joints[i].y, &line.joints[i + 1].x,
+                                            &line.joints[i + 1].y, &line.bulges[i]};
+    for (std::size_t k = 0; k < 5; ++k) {
+      const double kept = *figures[k];
+      *figures[k] = kept + kStep;
+      out.ahead[k] = edge_of(line, i);
+      *figures[k] = kept - kStep;
+      out.behind[k] = edge_of(line, i);
+      *figures[k] = kept;
+    }
+    return out;
+  }
+
+  /// Adds a row whose value is a function of one link, slopes taken by differences.
+  template <class Value>
+  void add_row(const Beside& near, std::size_t i, double here, double weight, Sums& sums,
+               const Value& value) const {
+    std::array<double, 5> slope{};
+    for (std::size_t k = 0; k < (arc_[i] ? 5U : 4U); ++k)
+      slope[k] = (value(near.ahead[k]) - value(near.behind[k])) / (2 * kStep);
+    sums.add(std::array<Eigen::Index, 5>{x(i), y(i), x(i + 1), y(i + 1), b(i)}, slope, here, weight);
+  }
+
   template <class Value>
   double add_of_link(FlatsAndArcs& line, std::size_t i, double weight, Sums* sums, const Value& value) const {
     const double here = value(edge_of(line, i));
-    if (sums) {
-      constexpr double kStep = 1e-6;
-      std::array<double, 5> slope{};
-      const std::array<double*, 5> figures = {&line.joints[i].x, &line.joints[i].y, &line.joints[i + 1].x,
-                                              &line.joints[i + 1].y, &line.bulges[i]};
-      for (std::size_t k = 0; k < 5; ++k) {
-        if (k == 4 && !arc_[i]) continue;
-        const double kept = *figures[k];
-        *figures[k] = kept + kStep;
-        const double ahead = value(edge_of(line, i));
-        *figures[k] = kept - kStep;
-        const double behind = value(edge_of(line, i));
-        *figures[k] = kept;
-        slope[k] = (ahead - behind) / (2 * kStep);
-      }
-      sums->add(std::array<Eigen::Index, 5>{x(i), y(i), x(i + 1), y(i + 1), b(i)}, slope, here, weight);
-    }
+    if (sums) add_row(beside(line, i), i, here, weight, *sums, value);
     return weight * weight * here * here;
   }
 
   double of_link(FlatsAndArcs& line, std::size_t i, Sums* sums) const {
-    // The five edges of the differences are the same for every sample, so they are made once.
-    constexpr double kStep = 1e-6;
-    std::array<Edge, 5> ahead, behind;
     const Edge here = edge_of(line, i);
-    if (sums) {
-      const std::array<double*, 5> figures = {&line.joints[i].x, &line.joints[i].y, &line.joints[i + 1].x,
-                                              &line.joints[i + 1].y, &line.bulges[i]};
-      for (std::size_t k = 0; k < 5; ++k) {
-        const double kept = *figures[k];
-        *figures[k] = kept + kStep;
-        ahead[k] = edge_of(line, i);
-        *figures[k] = kept - kStep;
-        behind[k] = edge_of(line, i);
-        *figures[k] = kept;
-      }
-    }
+    const Beside near = sums ? beside(line, i) : Beside{};  // the same for every sample
     double total = 0;
     for (std::size_t s = from_[i]; s < from_[i + 1]; ++s) {
       const double weight = samples_.filled[s] ? kFilled : samples_.weights.empty() ? 1 : samples_.weights[s];
       const Point p = samples_.points[s];
       const double value = offset_from(here, p);
       total += weight * weight * value * value;
-      if (!sums) continue;
-      std::array<double, 5> slope{};
-      for (std::size_t k = 0; k < (arc_[i] ? 5U : 4U); ++k)
-        slope[k] = (offset_from(ahead[k], p) - offset_from(behind[k], p)) / (2 * kStep);
-      sums->add(std::array<Eigen::Index, 5>{x(i), y(i), x(i + 1), y(i + 1), b(i)}, slope, value, weight);
+      if (sums) add_row(near, i, value, weight, *sums, [p](const Edge& e) { return offset_from(e, p); });
     }
     return total;
   }
@@ -190,7 +184,6 @@ class Problem {
   }
 
   double of_smooth(FlatsAndArcs& line, std::size_t j, Sums* sums) const {
-    constexpr double kStep = 1e-6;
     constexpr double kArm = 5;  // mm: the turn is weighed as what it departs over such a length
     auto turn = [&] {
       return kArm * cross(direction_at(edge_of(line, j - 1), 1), direction_at(edge_of(line, j), 0));
@@ -315,6 +308,16 @@ Edge edge_of(const FlatsAndArcs& line, std::size_t link) {
   const Point left = {-chord.y, chord.x};
   // The centre lies on the left of a left turn, from the middle of the chord by (1 − b²) / 4b of its length.
   out.centre = 0.5 * (out.from + out.to) + ((1 - bulge * bulge) / (4 * bulge)) * left;
+  return out;
+}
+
+Reach extent_of(const FlatsAndArcs& line) {
+  Reach out{line.joints.front(), line.joints.front()};
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Reach reach = reach_of(edge_of(line, i));
+    out.low = {std::min(out.low.x, reach.low.x), std::min(out.low.y, reach.low.y)};
+    out.high = {std::max(out.high.x, reach.high.x), std::max(out.high.y, reach.high.y)};
+  }
   return out;
 }
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "arrisline/geometry.h"
+#include "section/walk.h"
 #include "trace/samples.h"
 #include "trace/segments.h"
 
@@ -22,6 +23,8 @@ struct FlatsAndArcs {
 
 Edge edge_of(const FlatsAndArcs& line, std::size_t link);
 double bulge_of(const Edge& edge);
+/// The least and the greatest that the line reaches.
+Reach extent_of(const FlatsAndArcs& line);
 /// Signed distance of p from the endless line or the whole circle of the edge, positive to its left.
 double offset_from(const Edge& edge, Point p);
 

@@ -1,5 +1,5 @@
 // Flats tell how far a tracing lies askew; its two ends tell face from working edge. Shown by
-// tests/trace/frame_test.cpp.
+// tests/trace/round_trip_test.cpp.
 #include "trace/frame.h"
 
 #include <algorithm>
@@ -89,14 +89,8 @@ struct Quarters {
 
 Quarters waste_by_quarter(const FlatsAndArcs& line) {
   Loop loop;
-  Point low = line.joints.front();
-  Point high = low;
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    loop.push_back(edge_of(line, i));
-    const Reach reach = reach_of(loop.back());
-    low = {std::min(low.x, reach.low.x), std::min(low.y, reach.low.y)};
-    high = {std::max(high.x, reach.high.x), std::max(high.y, reach.high.y)};
-  }
+  for (std::size_t i = 0; i < line.size(); ++i) loop.push_back(edge_of(line, i));
+  const auto [low, high] = extent_of(line);
   constexpr int kSteps = 40;  // each way: enough to tell which quarter has the most
   Quarters out;
   for (int i = 0; i < kSteps; ++i) {

@@ -1,6 +1,6 @@
 // A shortest tree through the points finds how near neighbours are and where the line ends; the way along
 // near neighbours from one end then tells how far along the line each point lies. A narrow quirk is no short
-// cut, since only neighbours much nearer than its width are joined. Shown by tests/trace/order_test.cpp.
+// cut, since only neighbours much nearer than its width are joined. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/order.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-// How many points, in which order, and how far they scatter. Shown by tests/trace/samples_test.cpp.
+// How many points, in which order, and how far they scatter. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/samples.h"
 
 #include <Eigen/Dense>

@@ -1,5 +1,5 @@
 // Every stretch between two places is tried as a flat and as an arc; a shortest path over the places then has
-// the fewest of those that follow. Shown by tests/trace/segments_test.cpp.
+// the fewest of those that follow. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/segments.h"
 
 #include <Eigen/Eigenvalues>

@@ -1,5 +1,5 @@
 // The segments were found one by one, each free to end where it liked; joined in one line some of them turn
-// out to be chance's. Shown by tests/trace/simplify_test.cpp.
+// out to be chance's. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/simplify.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-// Each simplification is tried by fitting anew with it held. Shown by tests/trace/snap_test.cpp.
+// Each simplification is tried by fitting anew with it held. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/snap.h"
 
 #include <algorithm>

@@ -21,21 +21,6 @@ constexpr std::size_t kStubSamples = 12;
 constexpr double kSpare = 6.35;       // mm of stock beyond work whose far side was not traced
 constexpr double kSpareStep = 3.175;  // and rounded up to a multiple of this
 
-struct Extent {
-  Point low;
-  Point high;
-};
-
-Extent extent_of(const FlatsAndArcs& line) {
-  Extent out{line.joints.front(), line.joints.front()};
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    const Reach reach = reach_of(edge_of(line, i));
-    out.low = {std::min(out.low.x, reach.low.x), std::min(out.low.y, reach.low.y)};
-    out.high = {std::max(out.high.x, reach.high.x), std::max(out.high.y, reach.high.y)};
-  }
-  return out;
-}
-
 /// Whether a link is, by the samples, level or upright.
 bool runs(const Samples& samples, const Fitted& fitted, std::size_t link, Axis axis, const Allowed& allowed) {
   const Edge edge = edge_of(fitted.line, link);
@@ -122,7 +107,7 @@ Ends ends_of(const Samples& samples, const Fitted& fitted, Reached reached, cons
   out.closed = reached == Reached::start;
   out.flute = reached == Reached::face;
   if (out.closed) return out;
-  const Extent extent = extent_of(fitted.line);
+  const Reach extent = extent_of(fitted.line);
   const double slack = 2 * allowed.tolerance + 4 * allowed.scatter;
   out.from_back = !out.flute && extent.low.y < fitted.line.joints.front().y - slack;
   out.to_underside = !out.flute && extent.low.x < fitted.line.joints.back().x - slack;
@@ -196,7 +181,7 @@ class Placing {
   }
 
   void shift_to_origin() {
-    const Extent extent = extent_of(fitted_.line);
+    const Reach extent = extent_of(fitted_.line);
     Point origin = {joints().back().x, joints().front().y};
     if (ends_.closed || ends_.from_back) origin.y = extent.low.y;
     if (ends_.closed || ends_.flute || ends_.to_underside) origin.x = extent.low.x;
@@ -213,7 +198,7 @@ class Placing {
 
   /// The flats of a closed line that lie on the rectangle about it are the blank's sides.
   void hold_sides() {
-    const Extent extent = extent_of(fitted_.line);
+    const Reach extent = extent_of(fitted_.line);
     const double slack = 2 * allowed_.tolerance + 4 * allowed_.scatter;
     const double right = to_division(extent.high.x);
     const double below = to_division(extent.high.y);
@@ -258,11 +243,11 @@ class Placing {
   }
 
   bool size_blank(const FitOptions& options, FittedProfile& out, std::string* why) const {
-    const Extent whole = extent_of(fitted_.line);
+    const Reach whole = extent_of(fitted_.line);
     const std::size_t n = links();
     out.traced_width = ends_.closed || ends_.face_traced || ends_.from_back;
     out.traced_thickness = ends_.closed || ends_.to_underside || (ends_.edge_traced && !ends_.flute);
-    Extent work{joints()[1], joints()[1]};
+    Reach work{joints()[1], joints()[1]};
     for (std::size_t i = 1; i + 1 < n; ++i) {
       const Reach reach = reach_of(edge_of(fitted_.line, i));
       work.high = {std::max(work.high.x, reach.high.x), std::max(work.high.y, reach.high.y)};
@@ -297,19 +282,11 @@ class Placing {
     return true;
   }
 
-  bool on_side(const Edge& e, const Section& section) const {
-    const bool upright = e.from.x == e.to.x && (e.from.x == 0 || e.from.x == section.width);
-    const bool level = e.from.y == e.to.y && (e.from.y == 0 || e.from.y == section.thickness);
-    return !e.is_arc() && (upright || level);
-  }
-
   FitOfElement fit_of(std::size_t link, const Fitted& free) const {
     FitOfElement out;
     const std::vector<double> distances = distances_of(samples_, fitted_, link);
     out.points = distances.size();
     out.greatest = greatest_mean(distances, allowed_.scatter);
-    const double squares = std::inner_product(distances.begin(), distances.end(), distances.begin(), 0.0);
-    if (!distances.empty()) out.mean_square = std::sqrt(squares / static_cast<double>(distances.size()));
     if (held_.radius[link]) {
       out.free_radius = radius(edge_of(free.line, link));
       out.free_greatest = greatest_mean(distances_of(samples_, free, link), allowed_.scatter);
@@ -327,7 +304,7 @@ class Placing {
       const Edge edge = reversed(exact_edge(fitted_.line, held_, i));
       if (distance(edge.from, edge.to) < 1e-6) continue;
       section.target.push_back(edge);
-      section.source.push_back(on_side(edge, section) ? -1 : 0);
+      section.source.push_back(runs_along_outline(section.width, section.thickness, edge) ? -1 : 0);
       fits.push_back(fit_of(i, free));
     }
     if (section.target.empty()) return;
