@@ -18,7 +18,6 @@ namespace {
 constexpr const char* kNoProfile = "what it becomes is no profile:";
 constexpr double kMostSlope = 60;          // degrees
 constexpr double kSharpest = 30;           // degrees, of a corner
-constexpr double kPatience = 10;           // seconds of a search
 constexpr double kLeastTolerance = 0.001;  // mm
 
 /// A profile, and the unit that its file is written in.
@@ -115,11 +114,13 @@ std::optional<bool> choice(const std::string& name, const std::optional<std::str
 std::string answer(const std::string& text, const Kit& kit, const Outside& outside) {
   const Reading<Section> section = read_profile(text, "raked.profile");
   if (!section.value) return "";
-  PlanOptions options;
-  bound_search(kPatience, outside, options);
+  PlanOptions options;  // bounded by work and not by the clock: the profile is the same at every run
+  options.any = true;
+  options.interrupt = outside.interrupt;
+  options.progress = outside.progress;
   const Plan plan = make_plan(*section.value, kit, options);
   const std::string name = kit.name.empty() ? "The kit" : "Kit " + kit.name;
-  if (plan.feasible) return name + " cuts it, in " + std::to_string(plan.cuts.size()) + " cuts.";
+  if (plan.feasible) return name + " cuts it: arrisline plan says how.";
   if (plan.undecided) return name + ": the search reached its limit before it found a plan.";
   return name + " cannot cut it: arrisline plan says why.";
 }
