@@ -54,23 +54,24 @@ int settings_after(const Step& step, const Step* previous) {
 }
 
 /// Whether the plane gets from the one pose to the other as rule 4 lets it.
-bool follows(const Plane& plane, Point arc_centre, const Pose& earlier, const Pose& later) {
+bool follows(const Plane& plane, const Edge& arc, const Pose& earlier, const Pose& later) {
   auto turned_about = [&](Point centre) {
     return distance(to_sole_frame(earlier, centre), to_sole_frame(later, centre)) <= kSameCircle;
   };
   const double step = std::abs(wrap_degrees(later.tilt - earlier.tilt));
   const double side = plane.kind == PlaneKind::round ? plane.radius : -plane.radius;
-  if (2 * to_degrees(plane.half_arc()) - step >= kOverlap &&
-      turned_about(earlier.at + side * outward(earlier.tilt)))
-    return true;
-  return step <= kMostStep && turned_about(arc_centre);
+  const bool overlaps = 2 * to_degrees(plane.half_arc()) - step >= kOverlap;
+  if (overlaps && turned_about(earlier.at + side * outward(earlier.tilt))) return true;
+  // The limit of the step is for soles of another radius, which do not overlap on the arc.
+  const bool own = std::abs(radius(arc) - plane.radius) <= kSameCircle;
+  return (own ? overlaps : step <= kMostStep) && turned_about(arc.centre);
 }
 
 bool all_follow(const Problem& problem, const Draft& draft) {
-  const Point centre = problem.edge(problem.surfaces[static_cast<std::size_t>(draft.arc)]).centre;
+  const Edge& arc = problem.edge(problem.surfaces[static_cast<std::size_t>(draft.arc)]);
   for (auto pose = draft.poses.begin() + 1; pose < draft.poses.end(); ++pose) {
     if (std::none_of(draft.poses.begin(), pose, [&](const Pose& earlier) {
-          return follows(problem.plane(draft.plane), centre, earlier, *pose);
+          return follows(problem.plane(draft.plane), arc, earlier, *pose);
         }))
       return false;
   }
@@ -94,11 +95,11 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
     return std::abs(a.tilt - at_a) < std::abs(b.tilt - at_b) - 1e-6;
   });
   // One that the plane gets to only by way of another comes after that one.
-  const Point centre = problem.edge(arc).centre;
   for (auto next = poses.begin() + 1; next < poses.end(); ++next) {
     const auto found = std::find_if(next, poses.end(), [&](const Pose& pose) {
-      return std::any_of(poses.begin(), next,
-                         [&](const Pose& earlier) { return follows(plane, centre, earlier, pose); });
+      return std::any_of(poses.begin(), next, [&](const Pose& earlier) {
+        return follows(plane, problem.edge(arc), earlier, pose);
+      });
     });
     if (found == poses.end()) break;
     std::rotate(next, found, found + 1);

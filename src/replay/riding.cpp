@@ -67,11 +67,12 @@ static bool turned_about(const Pose& earlier, const Pose& later, Point centre) {
 static bool follows(const Loop& target, const Plane& plane, const Pose& earlier, const Pose& later) {
   const double step = std::abs(wrap_degrees(later.tilt - earlier.tilt));
   const double overlap = 2 * to_degrees(plane.half_arc()) - step;
-  if (overlap >= kOverlapDegrees - kAngleSlack && turned_about(earlier, later, sole_centre(plane, earlier)))
-    return true;
-  if (step > kMostStepDegrees + kAngleSlack) return false;
+  const bool overlaps = overlap >= kOverlapDegrees - kAngleSlack;
+  if (overlaps && turned_about(earlier, later, sole_centre(plane, earlier))) return true;
   return std::any_of(target.begin(), target.end(), [&](const Edge& edge) {
-    return edge.is_arc() && turned_about(earlier, later, edge.centre);
+    if (!edge.is_arc() || !turned_about(earlier, later, edge.centre)) return false;
+    const bool own = std::abs(radius(edge) - plane.radius) <= kSameCircle;
+    return own ? overlaps : step <= kMostStepDegrees + kAngleSlack;
   });
 }
 

@@ -56,13 +56,15 @@ void Judge::judge_turning(const Stated& plan, std::size_t cut) {
   constexpr double kSame = 0.01;
   const auto follows = [&](const StatedPose& earlier, const StatedPose& later, double same, double degrees) {
     const double step = degrees_between(earlier.tilt, later.tilt);
+    const bool overlaps = step <= 2 * half_degrees(one.plane) - 10 + degrees;
     const Point centre = centre_of(one.plane, earlier);
-    if (step <= 2 * half_degrees(one.plane) - 10 + degrees &&
-        distance(centre, centre_of(one.plane, later)) <= same)
-      return true;
-    if (step > 30 + degrees) return false;
+    if (overlaps && distance(centre, centre_of(one.plane, later)) <= same) return true;
+    // The 30 degrees are for planes of another radius than the arc's; one of its own radius has to overlap.
     return std::any_of(plan.target.begin(), plan.target.end(), [&](const Edge& arc) {
-      return arc.is_arc() && distance(in_frame(earlier, arc.centre), in_frame(later, arc.centre)) <= same;
+      if (!arc.is_arc() || distance(in_frame(earlier, arc.centre), in_frame(later, arc.centre)) > same)
+        return false;
+      const double off = std::abs(distance(arc.from, arc.centre) - one.plane.radius);
+      return off > kSame ? step <= 30 + degrees : overlaps;
     });
   };
   for (std::size_t i = 1; i < one.poses.size(); ++i) {

@@ -262,6 +262,26 @@ TEST_CASE("rule 4: a pose that does not turn on from another is refused", "[repl
   refused(plan, 2, 4);
 }
 
+TEST_CASE("rule 4: a narrow sole of the arc's own radius overlaps, however short the step", "[replay]") {
+  // Soles of 36 degrees: steps of 26 leave 10 of overlap, steps of 27 leave 9.
+  const Point centre{plans::kSix, plans::kSix};
+  for (const double step : {26.0, 27.0}) {
+    Plan plan = plans::round_over();
+    Cut& cut = plan.cuts[1];
+    cut.plane.width = 2 * plans::kSix * std::sin(to_radians(18));
+    cut.poses = {plans::hollow_on(centre, plans::kSix, 45)};
+    for (const double away : {-step, step})
+      cut.poses.push_back(plans::hollow_on(centre, plans::kSix, 45 + away));
+    cut.set = cut.poses;
+    CAPTURE(step);
+    const std::vector<Finding> found = replay(plan, {}).findings;
+    const bool turns = std::none_of(found.begin(), found.end(), [](const Finding& finding) {
+      return finding.rule == 4 && finding.text.find("turn on") != std::string::npos;
+    });
+    CHECK(turns == (step == 26.0));
+  }
+}
+
 TEST_CASE("rule 5: a plough stands square, and no farther than it reaches", "[replay]") {
   // A groove 6 wide and 8 deep, 10 from the edge.
   Plan plan;
