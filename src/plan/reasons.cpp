@@ -225,7 +225,9 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
     surface = static_cast<int>(i);
   }
   reason.why = "the best found leaves " + thickness(best.left.height, unit) +
-               " of wood above the finished line, and " + thickness(most_left(problem), unit) + " is allowed";
+               " of wood above the finished line, and " +
+               (best.left.height > most_left(problem) ? thickness(most_left(problem), unit) + " is allowed"
+                                                      : "as a fin too narrow to be scraped");
   if (surface < 0) return reason;
   reason.element = element_of(problem, surface);
   const Surface& s = surface_of(problem, surface);

@@ -331,7 +331,7 @@ void Search::whole(const Choice& choice, double least_known) {
   const LeastCost least(problem_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   judge(least, left.height);
-  if (left.height > most_left(problem_)) {
+  if (left.height > may_leave(least, left.height)) {
     // A cut more that leaves no less was of no use.
     if (left.height < choice.left - kNoMore) thin(choice, left);
     return;
@@ -377,9 +377,18 @@ bool Search::startable(const LeastCost& least) const {
   return !curved;
 }
 
+/// How much of a height of `left` may stay once the cuts are done, in mm. A fin so narrow that the scraper
+/// takes next to nothing is not for the scraper.
+double Search::may_leave(const LeastCost& least, double left) const {
+  const bool scraped = left > problem_.options.tolerance;
+  const bool fin = least.finished().area() - area(problem_.section.target) < kLeastCut;
+  return scraped && fin ? problem_.options.tolerance : most_left(problem_);
+}
+
 /// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are.
 void Search::judge(const LeastCost& least, double left) {
-  if (left > most_left(problem_) && out_.best) return;
+  const double most = may_leave(least, left);
+  if (left > most && out_.best) return;
   double cutoff = std::numeric_limits<double>::infinity();
   if (out_.best) {
     const double over = beyond(problem_, left);
@@ -389,11 +398,11 @@ void Search::judge(const LeastCost& least, double left) {
   }
   if (least.total() >= cutoff || !startable(least)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
-  const double limit = left > problem_.options.tolerance ? most_left(problem_) : problem_.options.tolerance;
+  const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
   if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
   std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
   if (!sequence) return;
-  if (sequence->left.height > most_left(problem_)) {
+  if (sequence->left.height > most) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
   } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
     out_.best = std::move(sequence);

@@ -49,6 +49,7 @@ class Search {
   void whole(const Choice& choice, double least_known);
   void thin(const Choice& choice, const Thickest& left);
   bool startable(const LeastCost& least) const;
+  double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left);
   bool cut_off(double least) const;
   bool leave_off(double least);

@@ -50,3 +50,15 @@ TEST_CASE("the imbalance of a round in a cove of its own radius is stated as the
                    "round 2 body 2mm above 0\nshop strokes 9.25 weight slow 9.5 slant 7 gauge 1/2\n",
                    200000) == "");
 }
+
+TEST_CASE("a fin too narrow for a scraper to take anything of is not left for it", "[plan]") {
+  // The best plan within this much work once left 0.23 mm of a fin of 0.0075 mm² to the scraper.
+  CHECK(disagreement("stock 1 1/8 wide, .65625in thick\nstart face 3/8\nogee down .375 out .375\n",
+                     "units mm\nrebate 13 1/2\nhollow 6\nround 6\n"
+                     "hollow radius 3mm body 5/762ft above 20mm\n"
+                     "shaped 3/8 ovolo\nbead out 4mm up 4\ncove out 6 up 5/254ft\nend\n"
+                     "hollow 3\nplough 5/762ft\nround width 3 1/2 arc 43deg\nscraper\n"
+                     "shop strokes 5.5 gauge .5 shaving rebate .006in shaving curved .1mm\n"
+                     "shop weight setting 6.25 stroke .7 slow 3 slant 7.25\n",
+                     20000) == "");
+}
