@@ -73,7 +73,7 @@ struct Stretch {
   double from, to;  // u, from ≤ to
   double height = kNothing;
   double first = 0, last = 0;  // u, first ≤ last: the outermost of the places that are highest
-  bool clipped = false;        // one of them is where the edge of the sole cuts the wood's boundary
+  bool clipped = false;        // one of them is where the edge of the sole stands on wood that runs on
 
   double peak() const { return (first + last) / 2; }
 
@@ -254,6 +254,22 @@ bool is_tip(std::span<const Edge> edges, const Sweep& sweep, Point tip) {
   return !firm && left + right >= 2 && (left == 0 || right == 0) && steepest - flattest < kThickens;
 }
 
+/// Pieces of the boundary meet here and run on in one direction: no arris, and no corner.
+bool runs_on(std::span<const Edge> edges, Point place) {
+  constexpr double kSamePlace = 1e-6;
+  constexpr double kSmooth = 1e-4;  // sine of the angle
+  for (const Edge& to : edges) {
+    if (distance(to.to, place) >= kSamePlace || distance(to.from, to.to) < kSamePlace) continue;
+    const Point way = direction_at(to, 1);
+    for (const Edge& on : edges) {
+      if (distance(on.from, place) >= kSamePlace || distance(on.from, on.to) < kSamePlace) continue;
+      const Point next = direction_at(on, 0);
+      if (std::abs(cross(way, next)) < kSmooth && dot(way, next) > 0) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
@@ -284,7 +300,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
           const double h = height_at(sweep, p);
           s.from = std::min(s.from, u);
           s.to = std::max(s.to, u);
-          s.rises(u, h, t > 0 && t < 1 && std::abs(std::abs(u) - half) < 1e-6);
+          const bool at_edge = std::abs(std::abs(u) - half) < 1e-6;
+          s.rises(u, h, at_edge && ((t > 0 && t < 1) || runs_on(edges, p)));
         };
         consider(from);
         consider(to);

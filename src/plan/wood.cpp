@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "geometry/crossing.h"
 
@@ -135,24 +136,38 @@ bool closes(const std::vector<Edge>& edges) {
   return std::abs(along.x) + std::abs(along.y) + std::abs(squares) < kClosed;
 }
 
-/// What straight pieces between open ends add to the area, each end joined to the nearest beginning that is
-/// free.
+/// What straight pieces between open ends add to the area. Of all ends and beginnings the two nearest are
+/// joined first, then the nearest of the rest; two that are each the other's nearest are joined in any case.
 double area_between_ends(const std::vector<Edge>& edges) {
-  struct Join {
-    double gap;
-    std::size_t end, begin;
+  std::vector<Point> ends, begins;
+  for (const Edge& edge : edges) {
+    ends.push_back(edge.to);
+    begins.push_back(edge.from);
+  }
+  const auto nearest = [](Point to, const std::vector<Point>& among) {
+    std::size_t out = 0;
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < among.size(); ++i) {
+      const Point gap = among[i] - to;
+      if (dot(gap, gap) >= least) continue;
+      least = dot(gap, gap);
+      out = i;
+    }
+    return out;
   };
-  std::vector<Join> joins;
-  for (std::size_t i = 0; i < edges.size(); ++i)
-    for (std::size_t j = 0; j < edges.size(); ++j)
-      joins.push_back({distance(edges[i].to, edges[j].from), i, j});
-  std::sort(joins.begin(), joins.end(), [](const Join& a, const Join& b) { return a.gap < b.gap; });
-  std::vector<bool> ended(edges.size()), begun(edges.size());
   double twice = 0;
-  for (const Join& join : joins) {
-    if (ended[join.end] || begun[join.begin]) continue;
-    ended[join.end] = begun[join.begin] = true;
-    twice += cross(edges[join.end].to, edges[join.begin].from);
+  while (!ends.empty()) {
+    const std::size_t left = ends.size();
+    for (std::size_t i = ends.size(); i-- > 0;) {
+      const std::size_t j = nearest(ends[i], begins);
+      if (nearest(begins[j], ends) != i) continue;
+      twice += cross(ends[i], begins[j]);
+      ends[i] = ends.back();
+      ends.pop_back();
+      begins[j] = begins.back();
+      begins.pop_back();
+    }
+    if (ends.size() == left) break;
   }
   return twice / 2;
 }

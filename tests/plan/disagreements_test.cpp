@@ -62,3 +62,12 @@ TEST_CASE("a fin too narrow for a scraper to take anything of is not left for it
                      "shop weight setting 6.25 stroke .7 slow 3 slant 7.25\n",
                      20000) == "");
 }
+
+TEST_CASE("where two passes end at one line the wood runs on, and is no arris", "[plan]") {
+  CHECK(disagreement("stock 7/8 wide, 1/2in thick\nstart face 3/32\nstep down 3/32\nfillet in 3/8\n"
+                     "bead radius 3/8 down 3/8\nfillet out 15/32\n",
+                     "rebate .40625in\nbody 1/8 above 1/2in\nhollow 6\nround 6\n"
+                     "hollow 11 width .3125 arc 78\nround 4 radius 3/4, arc 69\n"
+                     "round 6 width 1/8 radius 17.4625mm\nbench 2-19/32\nscraper\n",
+                     20000) == "");
+}
