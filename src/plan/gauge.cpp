@@ -238,11 +238,14 @@ std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
     high = std::max(high, sweep.u(pose.at) + sweep.half());
   }
   const Side wall = wall_side(problem, tilt, poses, sweep.half());
+  const bool upright = wall == Side::edge || wall == Side::back;
+  const double size = upright ? problem.section.width : problem.section.thickness;
   std::vector<GaugeLine> walls;
   double nearest = 1e300;
   for (const double u : {low, high}) {
     const double at = gauged(problem, wall, sweep.pose().at + u * sweep.e());
-    nearest = std::min(nearest, at);
+    // Beyond the blank there is no wall.
+    if (at > -kLine && at < size + kLine) nearest = std::min(nearest, at);
     if (along_side(*finished, sweep, u, 0, nullptr) > 0.02 + kLine) walls.push_back({wall, at, 0, false});
   }
   // Of a groove as wide as the sole only the nearer wall is gauged, so the farther one is never certain.

@@ -62,14 +62,15 @@ LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) 
   return out;
 }
 
-/// Strokes and wear of the drafts of one arc, whatever their order: the wear of all that they take, and the
-/// strokes of whichever pose comes first.
-LeastCost::Worked LeastCost::worked_together(const Group& group, const Wood& others) const {
+/// Strokes and wear of the drafts of one arc, whatever their order. Of several, or of one where it is to be
+/// told quickly: the wear of all that they take, and the strokes of whichever pose comes first.
+LeastCost::Worked LeastCost::worked_together(const Group& group, const Wood& others, bool quickly) const {
   std::vector<const Draft*> members;
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     if ((group.members >> i & 1) != 0) members.push_back(&drafts_[i]);
   }
-  if (members.size() == 1) return worked_alone(*members.front(), others);
+  if (members.size() == 1 && (!quickly || is_flat(*members.front())))
+    return worked_alone(*members.front(), others);
   Worked out;
   out.strokes = std::numeric_limits<double>::infinity();
   Wood left = others;
@@ -102,6 +103,33 @@ double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) 
   return cost;
 }
 
+/// How much of the blank the flat sole reaches, and what a mm² of it costs at the least: a stroke takes no
+/// more than a shaving as wide as the sole is in the blank.
+void LeastCost::reach_of(const Draft& draft, Share& share) const {
+  const Plane& plane = problem_.plane(draft.plane);
+  Wood blank(problem_.blank);
+  share.area_in_blank = cut_whole(problem_, draft, blank);
+  double width = 0;
+  for (const Pose& pose : draft.poses) {
+    const Sweep sweep(plane, pose);
+    double low = sweep.half(), high = -sweep.half();
+    const auto reach = [&](double u) {
+      low = std::min(low, std::max(u, -sweep.half()));
+      high = std::max(high, std::min(u, sweep.half()));
+    };
+    for (const Edge& edge : problem_.blank) {
+      const double from = sweep.v(edge.from), to = sweep.v(edge.to);
+      if (from >= 0) reach(sweep.u(edge.from));
+      if ((from < 0) != (to < 0)) reach(sweep.u(edge.from + (from / (from - to)) * (edge.to - edge.from)));
+    }
+    width = std::max(width, high - low);
+  }
+  if (width <= 0) return;
+  const double shaving = problem_.kit.shop.shaving_rebate;
+  const double counted = is_square(draft.poses.front().tilt) ? 1 : problem_.kit.shop.weight_slant;
+  share.cost_in_blank = weighed(problem_.weights, {1 / shaving, counted / shaving}) / width;
+}
+
 /// Gives the draft, the next of all, its share and its group.
 void LeastCost::group(const Draft& draft) {
   std::size_t g = 0;
@@ -116,13 +144,14 @@ void LeastCost::group(const Draft& draft) {
   share.fixed = problem_.weights.cut;
   share.group = g;
   if (draft.starts.empty()) share.lies = lies_for(draft.poses);
+  if (is_flat(draft)) reach_of(draft, share);
   shares_.push_back(std::move(share));
 }
 
 /// What the group's drafts have to work on the wood that the others leave.
 void LeastCost::share_work(std::size_t g) {
   Group& group = groups_[g];
-  group.worked = worked_together(group, group.others);
+  group.worked = worked_together(group, group.others, false);
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     if (shares_[i].group != g) continue;
     if (group.members == 1ULL << i) {
@@ -161,8 +190,40 @@ void LeastCost::share_figures(const Wood* walls_of) {
   }
 }
 
+/// What the flats must work beyond what each has to work in any case. Wood that several of them could take is
+/// taken by one, and a stroke takes no more than a shaving as wide as the sole is in the blank. The cheapest
+/// take as much of it as they reach.
+double LeastCost::shared_work() const {
+  struct Room {
+    double cost;  // of a mm²
+    double area;
+  };
+  std::vector<Room> rooms;
+  double open = area(problem_.blank) - flats_left_->area();
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    if (!groups_[g].flat) continue;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (shares_[i].group != g) continue;
+      if (groups_[g].members != 1ULL << i) return 0;
+      const double cost = shares_[i].cost_in_blank, most = shares_[i].area_in_blank;
+      const double sure = cost > 0 ? std::min(most, groups_[g].worked.strokes / cost) : most;
+      open -= sure;
+      rooms.push_back({cost, most - sure});
+    }
+  }
+  std::sort(rooms.begin(), rooms.end(), [](const Room& a, const Room& b) { return a.cost < b.cost; });
+  double work = 0;
+  for (const Room& room : rooms) {
+    if (open <= 0) break;
+    work += room.cost * std::min(open, room.area);
+    open -= room.area;
+  }
+  return work;
+}
+
 void LeastCost::sum_up() {
   total_ = remaining(0, nullptr);
+  if (flats_left_ && orders_ == OrderOf::flats_first) total_ += shared_work();
   std::set<int> planes;
   for (const Draft& draft : drafts_) planes.insert(draft.plane);
   planes_ = problem_.weights.plane * static_cast<double>(planes.size());
@@ -179,43 +240,82 @@ LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, O
     : problem_(problem), drafts_(drafts), orders_(orders) {
   for (const Draft& draft : drafts_) group(draft);
   flats_left_ = Wood(problem.blank);
-  for (const bool flat : {true, false}) {
-    for (std::size_t i = 0; i < drafts_.size(); ++i) {
-      if (is_flat(drafts_[i]) != flat) continue;
-      if (flat) cut_whole(problem, drafts_[i], *flats_left_);
-      for (std::size_t g = 0; g < groups_.size(); ++g) {
-        const bool before = flat || orders == OrderOf::any || !groups_[g].flat;
-        if (g != shares_[i].group && before) cut_whole(problem, drafts_[i], groups_[g].others);
-      }
-    }
+  for (const Draft& draft : drafts_) {
+    if (is_flat(draft)) cut_whole(problem, draft, *flats_left_);
   }
   // Only what is taken in any case: where a cut starts is not known.
   finished_ = *flats_left_;
   for (const Draft& draft : drafts_) {
     if (!is_flat(draft)) cut_all(problem, {draft}, *finished_);
   }
-  for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    double& width = groups_[shares_[i].group].worked.width;
+    if (!is_flat(drafts_[i])) width = std::max(width, problem.plane(drafts_[i].plane).width);
+  }
   share_figures(orders == OrderOf::flats_first ? &*flats_left_ : nullptr);
   sum_up();
 }
 
-LeastCost::LeastCost(const LeastCost& fewer, const Draft& extra) : LeastCost(fewer) {
+void LeastCost::work_out() {
+  for (const bool flat : {true, false}) {
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (is_flat(drafts_[i]) != flat) continue;
+      for (std::size_t g = 0; g < groups_.size(); ++g) {
+        const bool before = flat || orders_ == OrderOf::any || !groups_[g].flat;
+        if (g != shares_[i].group && before) cut_whole(problem_, drafts_[i], groups_[g].others);
+      }
+    }
+  }
+  for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
+  sum_up();
+}
+
+std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) const {
+  Wood flats_left = *flats_left_;
+  if (cut_whole(problem_, extra, flats_left) <= kLeastCut) return std::nullopt;
+  LeastCost out = *this;
+  out.flats_left_ = std::move(flats_left);
+  // From the quickest told to the nearest.
+  const std::vector<std::size_t> touched = out.put_last(extra);
+  const auto too_much = [&] {
+    out.sum_up();
+    return out.total() >= cutoff;
+  };
+  if (too_much()) return std::nullopt;
+  for (const std::size_t g : touched) {
+    Group& group = out.groups_[g];
+    group.worked = out.worked_together(group, group.others, true);
+    if (too_much()) return std::nullopt;
+  }
+  for (const std::size_t g : touched) {
+    out.share_work(g);
+    if (too_much()) return std::nullopt;
+  }
+  return out;
+}
+
+/// Returns the groups that find less than before, whose work is now told only at the least.
+std::vector<std::size_t> LeastCost::put_last(const Draft& extra) {
   Wood before = *flats_left_;
   for (const Draft& draft : drafts_) {
     if (orders_ == OrderOf::any && !is_flat(draft)) cut_whole(problem_, draft, before);
   }
-  const std::size_t count = groups_.size();
+  std::vector<std::size_t> touched;
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    const double taken = cut_whole(problem_, extra, groups_[g].others);
+    if (taken <= 0) continue;
+    Worked& worked = groups_[g].worked;
+    worked.strokes = 0;
+    worked.taken = std::max(0.0, worked.taken - taken);
+    touched.push_back(g);
+  }
   group(extra);
   drafts_.push_back(extra);
-  groups_.back().others = before;
-  for (std::size_t g = 0; g < count; ++g) {
-    if (cut_whole(problem_, extra, groups_[g].others) > 0) share_work(g);
-  }
-  share_work(count);
-  cut_whole(problem_, extra, *flats_left_);
+  groups_.back().others = std::move(before);
+  share_work(groups_.size() - 1);
   cut_whole(problem_, extra, *finished_);
   share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : nullptr);
-  sum_up();
+  return touched;
 }
 
 /// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the

@@ -18,15 +18,21 @@ enum class OrderOf { flats_first, any };
 /// that.
 class LeastCost {
  public:
-  /// Of all the cuts of a plan, in orders of the kind given.
+  /// Of all the cuts of a plan, in orders of the kind given. What each has to work is not yet told apart: the
+  /// sum is less than it may be, and quickly had.
   LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders);
-
-  /// Of the same and one flat more, which goes last among the drafts.
-  LeastCost(const LeastCost& fewer, const Draft& extra);
 
   /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the
   /// walls they make.
   LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
+
+  /// Tells apart what each has to work. REQUIRES: all the cuts of a plan were given, and this is the first
+  /// call.
+  void work_out();
+
+  /// Of the same and one flat more, which goes last among the drafts. Nothing where the flat takes next to
+  /// nothing of what the others leave, or where all cost `cutoff` or more. REQUIRES: work_out() was called.
+  std::optional<LeastCost> with(const Draft& extra, double cutoff) const;
 
   /// Of all drafts, and the weight of the planes they use.
   double total() const { return total_ + planes_; }
@@ -48,6 +54,8 @@ class LeastCost {
     double worked = 0;               // strokes and wear
     std::vector<GaugeLine> figures;  // that it needs in any order
     std::optional<Lies> lies;        // where its poses alone say how the blank lies
+    double area_in_blank = 0;        // that a flat reaches, mm²
+    double cost_in_blank = 0;        // of a mm² of it, at the least
     std::size_t group = 0;
   };
   struct Worked {
@@ -63,13 +71,16 @@ class LeastCost {
     Wood others;    // what the rest of the drafts leave that may come before
   };
   bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
+  void reach_of(const Draft& draft, Share& share) const;
   void group(const Draft& draft);
+  std::vector<std::size_t> put_last(const Draft& extra);
+  double shared_work() const;
   void sum_up();
   void share_work(std::size_t group);
   void share_figures(const Wood* walls_of);
   double slanted_settings(std::size_t i) const;
   Worked worked_alone(const Draft& draft, const Wood& wood) const;
-  Worked worked_together(const Group& group, const Wood& others) const;
+  Worked worked_together(const Group& group, const Wood& others, bool quickly) const;
   double weigh(const std::vector<Worked>& worked, double taken_in_all) const;
 
   const Problem& problem_;

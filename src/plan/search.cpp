@@ -145,6 +145,15 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
   }
   keep_likely_planes();
   pool_ = roughing_pool(problem, flats);
+  Wood with_given(problem.blank);
+  cut_all(problem, given_, with_given);
+  taken_by_given_ = area(problem.blank) - with_given.area();
+  double widest = 0;
+  for (const Plane& plane : problem.kit.planes) {
+    if (plane.is_flat()) widest = std::max(widest, plane.width);
+  }
+  const double shaving = problem.kit.shop.shaving_rebate;
+  if (widest > 0) cheapest_shaving_ = weighed(problem.weights, {1 / shaving, 1 / shaving}) / widest;
 }
 
 /// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where
@@ -199,12 +208,18 @@ void Search::run() {
         arcs(0, choice);
       }
     }
+    try_pool();
   }
 }
 
-/// Whether nothing that costs this much or more can be the best.
+/// What costs this much or more cannot be the best.
+double Search::worth() const {
+  const bool enough = out_.best && beyond(problem_, out_.best->left.height) <= kNoMore;
+  return enough ? out_.best->effort + kTie : std::numeric_limits<double>::infinity();
+}
+
 bool Search::cut_off(double least) const {
-  return out_.best && beyond(problem_, out_.best->left.height) <= kNoMore && least > out_.best->effort + kTie;
+  return least >= worth();
 }
 
 bool Search::leave_off(double least) {
@@ -215,10 +230,18 @@ bool Search::leave_off(double least) {
   return true;
 }
 
+/// What the strokes of the flats must cost that take what the chosen ones take between them, with others or
+/// without: all of it in full shavings of the widest.
+double Search::least_work(const Choice& choice) const {
+  if (orders_ != OrderOf::flats_first || one_by_one_) return 0;
+  const double taken = area(problem_.blank) - choice.wood.area() - taken_by_given_;
+  return std::max(0.0, taken) * cheapest_shaving_;
+}
+
 /// What any plan with these cuts must cost, the arcs from `arcs_done` on still to be chosen for.
 double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
   const std::vector<Draft> drafts = together(choice.flats, choice.curved);
-  double cost = LeastCost(problem_, drafts).total();
+  double cost = LeastCost(problem_, drafts).total() + least_work(choice);
   std::set<int> planes;
   for (const Draft& draft : drafts) planes.insert(draft.plane);
   // An arc that no plane so far can finish needs another; of several such arcs each that shares none with
@@ -328,22 +351,48 @@ double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) co
 void Search::whole(const Choice& choice, double least_known) {
   const std::vector<Draft> drafts = in_order(together(choice.flats, choice.curved));
   if (!seen_.insert(key_of(drafts)).second || leave_off(least_known)) return;
-  const LeastCost least(problem_, drafts, orders_);
+  LeastCost least(problem_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
-  judge(least, left.height);
+  if (!cut_off(least.total())) {
+    least.work_out();
+    judge(least, left.height);
+  }
   if (left.height > may_leave(least, left.height)) {
     // A cut more that leaves no less was of no use.
     if (left.height < choice.left - kNoMore) thin(choice, left);
     return;
   }
   little_enough_ = true;
-  for (const Draft& extra : pool_) {
-    if (has(drafts, extra)) continue;
-    const LeastCost with(least, extra);
-    if (with.flats_left().area() > least.flats_left().area() - kLeastCut || cut_off(with.total()) ||
-        !seen_.insert(key_of(with.drafts())).second)
-      continue;
-    judge(with, thickest_left(with.finished(), problem_.section.target).height);
+  pending_.push_back({least.total(), least_known, drafts});
+}
+
+/// Tries each set of cuts that was put by with one cut more from the pool, those that cost least first: what
+/// they lead to cuts off the others.
+void Search::try_pool() {
+  std::vector<Pending> pending = std::move(pending_);
+  pending_.clear();
+  std::stable_sort(pending.begin(), pending.end(),
+                   [](const Pending& a, const Pending& b) { return a.least < b.least; });
+  // What one more cut may save is not in `least`, so what is left untried may cost as little as was known
+  // before.
+  double unknown = std::numeric_limits<double>::infinity();
+  for (auto one = pending.rbegin(); one != pending.rend(); ++one)
+    one->known = unknown = std::min(unknown, one->known);
+  for (const Pending& one : pending) {
+    if (leave_off(one.known)) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    for (const Draft& extra : pool_) {
+      if (has(one.drafts, extra)) continue;
+      std::vector<Draft> more = one.drafts;
+      more.push_back(extra);
+      auto key = key_of(more);
+      if (seen_.count(key) > 0) continue;
+      const std::optional<LeastCost> with = least.with(extra, worth());
+      if (!with) continue;
+      seen_.insert(std::move(key));
+      judge(*with, thickest_left(with->finished(), problem_.section.target).height);
+    }
   }
 }
 

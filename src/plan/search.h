@@ -40,17 +40,27 @@ class Search {
     double left = std::numeric_limits<double>::infinity();  // before the last of these, mm
   };
 
+  /// All the cuts of a plan, put by to be tried with one more.
+  struct Pending {
+    double least;  // that they must cost
+    double known;  // the least that was known to all that come from them
+    std::vector<Draft> drafts;
+  };
+
   void keep_likely_planes();
   void arcs(std::size_t k, const Choice& choice);
   std::vector<Setup> setups(const Way& way, const Wood& wood);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
+  double least_work(const Choice& choice) const;
   double least_of(const Choice& choice, std::size_t arcs_done) const;
   void whole(const Choice& choice, double least_known);
+  void try_pool();
   void thin(const Choice& choice, const Thickest& left);
   bool startable(const LeastCost& least) const;
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left);
+  double worth() const;
   bool cut_off(double least) const;
   bool leave_off(double least);
 
@@ -62,6 +72,9 @@ class Search {
   std::vector<Ways> arcs_;
   bool possible_ = true;
   std::vector<Draft> pool_;
+  std::vector<Pending> pending_;
+  double taken_by_given_ = 0;    // mm²
+  double cheapest_shaving_ = 0;  // least cost of a mm² taken by a flat
   std::map<std::pair<std::vector<long long>, WoodKey>, std::vector<Setup>> rails_;
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;

@@ -236,8 +236,11 @@ class Oracle {
       const auto& [done, starts, last] = key;
       const Reached here = reached.at(key);
       if (done == full) {
-        bound_over_ =
-            std::max(bound_over_, LeastCost(problem_, drafts, OrderOf::flats_first).total() - here.cost);
+        // What is told quickly, and what is told nearer: neither may be more than the cost.
+        LeastCost least(problem_, drafts, OrderOf::flats_first);
+        bound_over_ = std::max(bound_over_, least.total() - here.cost);
+        least.work_out();
+        bound_over_ = std::max(bound_over_, least.total() - here.cost);
         const double over = std::max(0.0, left - problem_.options.tolerance);
         if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
           over_ = over;
