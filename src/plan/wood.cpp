@@ -50,6 +50,7 @@ bool clear_of(const Edge& edge, const Sweep& sweep) {
 
 struct Box {
   double x0, x1, y0, y1;
+  bool holds(Point p) const { return p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1; }
   bool meets(const Box& other) const {
     return x0 <= other.x1 && other.x0 <= x1 && y0 <= other.y1 && other.y0 <= y1;
   }
@@ -272,8 +273,10 @@ double Wood::cut(const Sweep& sweep) {
       const Point left_side = left_of(edge, t), ahead = {left_side.y, -left_side.x};
       if (!contains(p) || !contains(p + kAside * left_side)) return false;
       if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
-      return std::all_of(edges_.begin(), edges_.end(),
-                         [&](const Edge& old) { return distance(p, old) > kSame; });
+      for (std::size_t i = 0; i < edges_.size(); ++i) {
+        if (boxes[i].holds(p) && distance(p, edges_[i]) <= kSame) return false;
+      }
+      return true;
     });
     touched = touched || left.size() > before;
   }
