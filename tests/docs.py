@@ -183,12 +183,12 @@ class Page:
         return text.replace("\0", how_to)
 
 
-def page_of(path, text):
+def page_of(path, text, program=PROGRAM):
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
         (folder / "bin").mkdir()
         (folder / "in").mkdir()
-        (folder / "bin/arrisline").symlink_to(PROGRAM)
+        (folder / "bin/arrisline").symlink_to(program)
         (folder / "in/examples").symlink_to(TOP / "examples")
         page = Page(path, text, folder)
         return page, page.renewed()
@@ -312,4 +312,5 @@ def main():
     sys.exit(1 if faults else 0)
 
 
-main()
+if __name__ == "__main__":
+    main()
