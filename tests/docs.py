@@ -11,15 +11,13 @@ A fenced block begins with its kind:
   python       for other machines: it must compile
 Any other block is a fault, and so is an indented one that is no formula. The blocks of one document share a folder, in which
 examples/ is at hand. The section "How to" of DEVELOPERS.md is run by tests/how_to.py. docs_words.py holds the words of the
-documents against the tree. Besides, the table of planes.md is reckoned anew, and the glossary draws what the program does.
+documents against the tree, docs_tables.py their tables against the program.
 
 The checks are first tried on a document of faults, each of which must be found.
 
 usage: docs.py [--approve] [DOCUMENT...]    --approve writes down what is printed now; read git diff before keeping it
        docs.py --write FOLDER DOCUMENT      only writes the files of a document
 """
-import fractions
-import math
 import os
 import pathlib
 import re
@@ -29,6 +27,7 @@ import sys
 import tempfile
 
 sys.dont_write_bytecode = True
+import docs_tables  # noqa: E402
 import docs_words  # noqa: E402
 
 TOP = pathlib.Path(__file__).resolve().parent.parent
@@ -194,43 +193,6 @@ def page_of(path, text, program=PROGRAM):
         return page, page.renewed()
 
 
-def length(text):
-    return float(sum(fractions.Fraction(part) for part in text.split()))
-
-
-def table_faults():
-    """The radii in planes.md against the circle through the ends of the chord and the top of the rise, found by halving."""
-    text = (TOP / "docs/planes.md").read_text()
-    rises = [length(one) for one in re.findall(r"rise (\S+) (?=\|)", re.search(r"^\| chord .*$", text, re.M)[0])]
-    rows = re.findall(r"^\| ([0-9 /]+) \| ([0-9. |]+) \|$", text, re.M)
-    faults = []
-    for chord, cells in rows:
-        for rise, cell in zip(rises, cells.split(" | "), strict=True):
-            # The larger the radius, the less an arc rises over its chord.
-            low, high = length(chord) / 2, 100.0
-            for _ in range(200):
-                middle = (low + high) / 2
-                rises_by = middle - math.sqrt(middle**2 - (length(chord) / 2) ** 2)
-                low, high = (middle, high) if rises_by > rise else (low, middle)
-            if abs(low - float(cell)) > 0.00501:
-                faults.append(f"docs/planes.md: chord {chord}, rise {rise}: {cell}, not {low:.4f}")
-    if len(rows) * len(rises) < 28:
-        faults.append("docs/planes.md: its table is not found")
-    return faults
-
-
-def glossary_faults():
-    """Words that the program draws and the glossary does not, and the other way round."""
-    listed = subprocess.run([PROGRAM, "words", "--ascii"], text=True, stdout=subprocess.PIPE, check=True).stdout
-    drawn = set(re.findall(r"^  (\S+) .*\n {6}[^a-z\n]+$", listed, re.M))
-    shown = set(re.findall(r"^\$ sh draw (\S+)$", (TOP / "docs/glossary.md").read_text(), re.M))
-    faults = [f"docs/glossary.md: {'not drawn' if word in drawn else 'no picture of the program'}: {word}"
-              for word in sorted(drawn ^ shown)]
-    if len(drawn) < 22:
-        faults.append(f"arrisline words: only {len(drawn)} drawn words found")
-    return faults
-
-
 FAULTY = """A page.
 
     arrisline words ogee
@@ -287,7 +249,7 @@ def main():
     everything = [TOP / "README.md", TOP / "DEVELOPERS.md", *sorted((TOP / "docs").glob("*.md"))]
     command_line = docs_words.CommandLine(PROGRAM)
     self_test(command_line)
-    faults = [] if named else table_faults() + glossary_faults()
+    faults = [] if named else docs_tables.faults(TOP, PROGRAM)
     commands = files = words = 0
     not_run = set()
     for path in named or everything:
