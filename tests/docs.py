@@ -39,7 +39,7 @@ FORMULA = re.compile(r"^ {4}[a-z]\w* = [^=]+$")
 PLACES = {"PROFILE": "edge.profile", "KIT": "chest.kit", "FILE": "bookcase.job"}
 # Commands of ```sh blocks that are not run, and why.
 NOT_RUN = {
-    r"sh examples/run\.sh$": "installs packages and builds the program; its commands are those of README and sheets.md",
+    r"sh examples/run\.sh$": "installs packages and builds the program; what it then runs, README shows as well",
     r"sh tests/\w+\.sh\b": "builds and runs the tests, which would run themselves",
     r"\.ci/run$": "the same, for an hour",
     r"python3 tests/mutate\.py": "takes hours",
