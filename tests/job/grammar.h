@@ -21,7 +21,8 @@ inline const std::map<std::string, std::string>& grammar_files() {
       {"my edges/Cove, left #2.profile", "stock 2 wide, 3/4 thick\nstart face 1/2\ncove out 1/2 down 1/2\n"},
       {"back.profile", "stock 2 wide, 3/4 thick\nstart back 1/4\nfillet out 2\n"},
       {"sixes.kit", "kit sixes\nrebate 3/4\nhollow 6\nround 6\n"},
-      {"my planes/Old  chest,left.kit", "rebate 1\nround 8\nscraper\n"}};
+      {"my planes/old,left.kit", "rebate 1\nround 8\nscraper\n"},
+      {"my planes/Old  chest.kit", "rebate 1 1/4\nhollow 9\n"}};
   return files;
 }
 
@@ -104,9 +105,10 @@ class JobWriter {
   }
 
   void kit() {
+    // Without quotation marks a name is read to the end of the line, its blanks as one each.
     line({word("kit"),
-          choices_.one_of<std::string>({"sixes.kit", "\"sixes.kit\"", "my planes/Old  chest,left.kit",
-                                        "\"my planes/Old  chest,left.kit\""})});
+          choices_.one_of<std::string>({"sixes.kit", "\"sixes.kit\"", "my planes/old,left.kit",
+                                        "\"my planes/old,left.kit\"", "\"my planes/Old  chest.kit\""})});
   }
   void blanks() {
     const int lines = choices_.from(1, 3);
