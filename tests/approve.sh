@@ -10,4 +10,3 @@ for golden in "$@"; do
   sh "$top/tests/cli/run_golden.sh" "$golden" >"$golden.new"
   mv "$golden.new" "$golden"
 done
-sh "$top/tests/cli/readme.sh" rewrite

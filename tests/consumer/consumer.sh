@@ -20,6 +20,17 @@ first=$(head -n 1 "$work/out")
 [ "$first" = "$cuts cuts, 0 findings" ] || { echo "expected $cuts cuts, 0 findings; got $first"; exit 1; }
 tail -n +2 "$work/out" | xmllint --noout -
 
+# The program that docs/library.md shows prints what the installed one does.
+mkdir "$work/shop"
+python3 "$source/tests/docs.py" --write "$work/shop" "$source/docs/library.md"
+cmake -S "$work/shop" -B "$work/shop/build" -G "$generator" -DCMAKE_CXX_COMPILER="$compiler" \
+  -DCMAKE_PREFIX_PATH="$work/there" -DCMAKE_BUILD_TYPE=Release >"$work/configure.log"
+cmake --build "$work/shop/build" >"$work/build.log" || { cat "$work/build.log"; exit 1; }
+"$work/shop/build/shop" "$docs/examples/bookcase-top.profile" "$docs/examples/pair-of-sixes.kit" >"$work/shop.txt"
+"$work/there/bin/arrisline" plan "$docs/examples/bookcase-top.profile" --kit "$docs/examples/pair-of-sixes.kit" \
+  >"$work/plan.txt"
+diff "$work/shop.txt" "$work/plan.txt"
+
 headers=0
 for header in "$work"/there/include/arrisline/*.h; do
   echo "#include <arrisline/$(basename "$header")>" | "$compiler" -std=c++20 -fsyntax-only -Wall -Wextra -Wpedantic \

@@ -9,6 +9,7 @@
 #include "arrisline/job.h"
 #include "arrisline/plan_json.h"
 #include "catch.h"
+#include "job/grammar.h"
 #include "plan/grammar.h"
 #include "text/reading.h"
 
@@ -78,6 +79,8 @@ void check_same(const Kit& a, const Kit& b) {
 
 void check_same(const Job& a, const Job& b) {
   CHECK(a.name == b.name);
+  CHECK(a.unit == b.unit);
+  CHECK(a.kit_file == b.kit_file);
   check_same(a.kit, b.kit);
   REQUIRE(a.moulds.size() == b.moulds.size());
   for (std::size_t i = 0; i < a.moulds.size(); ++i) {
@@ -95,6 +98,36 @@ void check_same(const Job& a, const Job& b) {
   }
   CHECK((a.saw.kerf == b.saw.kerf && a.saw.allowance == b.saw.allowance && a.ripping.kerf == b.ripping.kerf &&
          a.ripping.trued == b.ripping.trued && a.ripping.hold == b.ripping.hold));
+  REQUIRE(a.spare.has_value() == b.spare.has_value());
+  if (a.spare) CHECK((a.spare->length == b.spare->length && a.spare->count == b.spare->count));
+  REQUIRE(a.moisture.has_value() == b.moisture.has_value());
+  if (a.moisture)
+    CHECK((a.moisture->driest == b.moisture->driest && a.moisture->dampest == b.moisture->dampest));
+}
+
+/// The comments in order, each from its # to the last that is no blank. A # within quotation marks begins
+/// none, and they open only where a word may begin; an inch mark stands behind a figure.
+std::vector<std::string> comments_of(const std::string& text) {
+  std::vector<std::string> out;
+  bool quoted = false;
+  bool inside = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '\n' || c == '\r') {
+      quoted = inside = false;
+    } else if (inside) {
+      out.back() += c;
+    } else if (quoted) {
+      quoted = c != '"';
+    } else if (c == '"') {
+      quoted = i == 0 || std::string(" \t,\r\n").find(text[i - 1]) != std::string::npos;
+    } else if (c == '#') {
+      inside = true;
+      out.emplace_back("#");
+    }
+  }
+  for (std::string& comment : out) comment.erase(comment.find_last_not_of(" \t") + 1);
+  return out;
 }
 
 /// Tidies and reads both; false where the text does not read, which makes no test.
@@ -105,6 +138,7 @@ bool holds(const std::string& text, FileKind kind, const Read& read) {
   const std::string tidy = tidied(text, kind);
   CAPTURE(text, tidy);
   CHECK(tidied(tidy, kind) == tidy);
+  CHECK(comments_of(tidy) == comments_of(text));
   const auto after = read(tidy);
   CHECK(messages(after).find("error") == std::string::npos);
   REQUIRE(after.value);
@@ -174,4 +208,28 @@ TEST_CASE("profiles and kits of the grammar are the same when they are tidied", 
   }
   CHECK(profiles > 200);
   CHECK(kits > 400);
+}
+
+TEST_CASE("jobs of the grammar are the same when they are tidied", "[text][tidy]") {
+  const std::uint32_t seed = 20261127;
+  CAPTURE(seed);
+  std::mt19937 random(seed);
+  const JobFiles files = test::grammar_job_files();
+  int jobs = 0, changed = 0;
+  std::size_t comments = 0;
+  for (int i = 0; i < 600; ++i) {
+    std::string bytes(600, '\0');
+    for (char& byte : bytes) byte = static_cast<char>(random() & 0xFF);
+    test::Choices choices(bytes);
+    const std::string text = test::make_job(choices);
+    if (!holds(text, FileKind::job, [&](const std::string& t) { return read_job(t, "t.job", files); }))
+      continue;
+    ++jobs;
+    changed += tidied(text, FileKind::job) != text;
+    comments += comments_of(text).size();
+  }
+  INFO(jobs << " of 600 read, " << changed << " changed, " << comments << " comments");
+  CHECK(jobs > 400);
+  CHECK(changed > 400);
+  CHECK(comments > 800);
 }
