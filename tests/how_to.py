@@ -4,8 +4,8 @@
 A step is `FILE`, before|after|in place of `WORDS`: and a block of code below it; the words must stand in one line of the file.
 Or `FILE`, everywhere in place of `WORDS`: or `FILE`, a new file: with a block. What the steps change is compiled without
 optimisation and linked before the library of the build, so that it counts. Then run: every test case that a step touches, those
-that read files of the grammar where it is touched, the checks of the editors' grammars and of the house, and the commands at the
-end, whose output is compared as tests/docs.py does.
+that read files of the grammar where it is touched, the checks of the editors' grammars, of completions, documents and the house, and
+the commands at the end, whose output is compared as tests/docs.py does.
 
 usage: how_to.py BUILD NAME      NAME is "trade shape", "kind of plane" or "output"
        how_to.py --approve BUILD NAME    writes down what the commands print now
@@ -26,7 +26,7 @@ import docs  # noqa: E402
 
 TOP = pathlib.Path(__file__).resolve().parent.parent
 STEP = re.compile(r"`([^`\n]+)`,\s+(?:(a new file)|(before|after|(?:everywhere )?in\s+place\s+of)\s+(`` ?(.+?) ?``|`([^`\n]+)`)):\n\n"
-                  r"^( *)```\w+\n(.*?)^\7```$", re.M | re.S)
+                  r"^( *)(`{3,4})\w+\n(.*?)^\7\8$", re.M | re.S)
 # Headers that nearly everything includes. What neither names these words, nor includes a header of src that does, is the same
 # object with the change: a new kind stands behind the others, a new function beside them.
 NAMED_BY = {"include/arrisline/plane.h": r"\b(?:PlaneKind|is_flat)\b", "include/arrisline/sheet.h": r"\btext_sheet\b"}
@@ -53,7 +53,7 @@ class Copy:
     def follow(self, text):
         """Returns what is left when the steps are taken out, and how many they were."""
         rest, steps = STEP.sub("", text), 0
-        for name, new, how, _, ticked, words, indent, body in (match.groups() for match in STEP.finditer(text)):
+        for name, new, how, _, ticked, words, indent, _, body in (match.groups() for match in STEP.finditer(text)):
             code = "".join(line[len(indent):] if line.startswith(indent) else line for line in body.splitlines(True))
             steps += 1
             self.step(name, "a new file" if new else " ".join(how.split()), ticked or words, code)
@@ -239,7 +239,7 @@ def main():
         answer = run([str(tester), chosen], cwd=copy.tree)
         if answer.returncode or f"in {len(cases)} test case" not in answer.stdout:
             faults.append(f"{len(cases)} test cases:\n{answer.stdout}")
-        for check in ("editors.py", "house.py"):
+        for check in ("editors.py", "completions.py", "docs.py", "house.py"):
             answer = run([sys.executable, str(copy.tree / "tests" / check)], env={**os.environ, "ARRISLINE_PROGRAM": str(program)})
             if answer.returncode:
                 faults.append(f"tests/{check}:\n{answer.stdout}")
