@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "arrisline/limits.h"
+#include "trace/one_line.h"
 #include "trace/order.h"
 #include "trace/spread.h"
 
@@ -101,6 +102,36 @@ Samples with_gaps_filled(const std::vector<Point>& points, double spacing, doubl
   return out;
 }
 
+constexpr int kOfShort = 6;  // samples of a flat between two corners, at the least
+
+/// Whether a drawn line has a corner at points[i]; its ends are none.
+bool corner_at(const std::vector<Point>& points, std::size_t i) {
+  if (i == 0 || i + 1 >= points.size()) return false;
+  const Point in = points[i] - points[i - 1];
+  const Point on = points[i + 1] - points[i];
+  return std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+}
+
+/// How far from the middle of the chord that begins at points[i] the curve lies that it was drawn for, to the
+/// left of it: nothing where it is no chord of a curve.
+double rise_of_chord(const std::vector<Point>& points, std::size_t i) {
+  // Chords of curves lie within kChord of them; in a drawing of unknown size somewhat more or less.
+  constexpr double kMostRise = 3 * kChord;
+  const double length = distance(points[i], points[i + 1]);
+  double most = 0;  // curvature, by the turn at either end
+  for (const std::size_t at : {i, i + 1}) {
+    if (at == 0 || at + 1 == points.size()) continue;
+    const Point in = points[at] - points[at - 1];
+    const Point on = points[at + 1] - points[at];
+    const double turn = std::atan2(cross(in, on), dot(in, on));
+    if (std::abs(turn) > kDrawnCorner) continue;
+    const double curvature = 2 * turn / (norm(in) + norm(on));
+    if (std::abs(curvature) > std::abs(most)) most = curvature;
+  }
+  const double rise = most * length * length / 8;
+  return std::abs(rise) < kMostRise ? -rise : 0;
+}
+
 }  // namespace
 
 Samples samples_of_drawn(const std::vector<Point>& points) {
@@ -121,12 +152,19 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
     const Point from = points[i - 1];
     const double length = distance(from, points[i]);
     const Point on = points[i] - from;
-    const Point in = i > 1 ? from - points[i - 2] : on;
-    const bool corner = std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+    const bool corner = corner_at(points, i - 1);
+    const double rise = rise_of_chord(points, i - 1);
+    const Point left = (1 / length) * Point{-on.y, on.x};
     if (corner && (out.points.empty() || !(out.points.back() == from))) out.points.push_back(from);
+    // However short, a flat between two corners is one of the line: with few samples it would be passed over.
+    if (corner && corner_at(points, i) && length < kOfShort * out.spacing) {
+      for (int k = 1; k < kOfShort; ++k) out.points.push_back(from + (1.0 * k / kOfShort) * on);
+      while (next <= gone + length) next += out.spacing;
+    }
     for (; next <= gone + length; next += out.spacing) {
       if (corner && next == gone) continue;
-      out.points.push_back(from + ((next - gone) / length) * on);
+      const double share = (next - gone) / length;
+      out.points.push_back(from + share * on + 4 * share * (1 - share) * rise * left);
     }
     gone += length;
   }
