@@ -61,6 +61,13 @@ struct FitOfElement {
   double free_greatest = 0;
 };
 
+/// A place where the line lies so close beside itself that points in no order do not tell which of its two
+/// sides they lie on.
+struct Cleft {
+  Point at;        // between the two, in the frame of the section
+  double gap = 0;  // mm
+};
+
 /// A traced section as flats and arcs.
 struct FittedProfile {
   Section section;
@@ -68,6 +75,8 @@ struct FittedProfile {
   double scatter = 0;              // standard deviation of the points square to the line, mm; 0 for drawings
   double turned = 0;               // degrees that the tracing lay askew
   bool mirrored = false;           // the working edge was at its right
+  bool put_in_order = false;       // the points were in no order of the line
+  std::vector<Cleft> unclear;      // where that order is not sure; none where the points had one
   bool traced_width = false;  // the tracing shows how wide the stock is; else it is as wide as it must be
   bool traced_thickness = false;
 };

@@ -105,7 +105,11 @@ Outcome trace_command(const TraceArguments& arguments) {
                         scale.unit};
   // A line that crosses itself, or leaves the stock, makes no profile.
   give_profile(traced_profile(*fitted, from), arguments.file,
-               "the line that fits it best is no profile:", arguments.output, outcome);
+               fitted->put_in_order
+                   ? "its points stand in no order along the line, and in the order that they were put in "
+                     "the line that fits it best is no profile; trace them one after the other along it:"
+                   : "the line that fits it best is no profile:",
+               arguments.output, outcome);
   return outcome;
 }
 

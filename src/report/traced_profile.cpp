@@ -51,6 +51,12 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
   if (fitted.scatter > 0)
     out.push_back(std::to_string(points) + " points, which scatter by " +
                   thickness(fitted.scatter, from.unit) + " about the line.");
+  if (fitted.put_in_order) out.push_back("Its points stood in no order along the line, and were put in one.");
+  for (const Cleft& cleft : fitted.unclear)
+    out.push_back("Not sure: the cleft " + thickness(cleft.at.x, from.unit) + " from the working edge and " +
+                  thickness(cleft.at.y, from.unit) +
+                  " from the face, too narrow to tell its sides apart by points in no order; trace them "
+                  "there one after the other along the line.");
   if (std::abs(fitted.turned) > 0.05)
     out.push_back("The tracing lay " + plain(std::abs(fitted.turned), 1) + " degrees askew.");
   if (fitted.mirrored) out.push_back("Its working edge was at the right.");

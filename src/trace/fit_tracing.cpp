@@ -8,6 +8,7 @@
 #include "arrisline/trace.h"
 #include "section/walk.h"
 #include "trace/chain.h"
+#include "trace/clefts.h"
 #include "trace/frame.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
@@ -16,6 +17,16 @@
 
 namespace arrisline {
 namespace {
+
+// From which gap on the two sides of a cleft are told apart by points in no order: as many times their
+// scatter, and as the points are apart.
+constexpr double kTold = 6;
+constexpr double kToldSpacings = 1.5;
+
+constexpr const char* kTraceInOrder =
+    "; its points are in no order, which a cleft about as narrow as they scatter does not let them be put "
+    "in: "
+    "trace them one after the other along the line";
 
 /// A closed line begins again at its sharpest square corner, which is one of the blank's.
 void begin_at_corner(std::vector<Point>& points) {
@@ -92,10 +103,14 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   }
   const Allowed allowed{options.tolerance, samples.scatter};
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
-  if (segments.size() > kMaxTracedElements) {
-    *why = "it takes " + std::to_string(segments.size()) + " flats and arcs to follow the line, more than " +
-           std::to_string(kMaxTracedElements) + "; a larger --tolerance takes fewer" +
-           to_raise("kMaxTracedElements");
+  if (segments.empty() || segments.size() > kMaxTracedElements) {
+    *why = segments.empty()
+               ? std::string(
+                     "no flats and arcs follow the line within the tolerance; a larger --tolerance may do")
+               : "it takes " + std::to_string(segments.size()) +
+                     " flats and arcs to follow the line, more than " + std::to_string(kMaxTracedElements) +
+                     "; a larger --tolerance takes fewer" + to_raise("kMaxTracedElements");
+    if (samples.put_in_order) *why += kTraceInOrder;
     return std::nullopt;
   }
   Fitted fitted = joined(samples, segments);
@@ -109,8 +124,12 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   out.scatter = samples.scatter;
   const Reached reached = closed ? Reached::start : laid.flute ? Reached::face : Reached::edge_or_underside;
   const SnapOptions snapping{options.division, options.preferred};
-  return to_section(std::move(samples), std::move(fitted), reached, snapping, options, allowed,
-                    std::move(out), why);
+  out.put_in_order = samples.put_in_order;
+  const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
+  std::optional<FittedProfile> profile = to_section(std::move(samples), std::move(fitted), reached, snapping,
+                                                    options, allowed, std::move(out), why);
+  if (profile && profile->put_in_order) profile->unclear = clefts_of(profile->section, told);
+  return profile;
 }
 
 }  // namespace arrisline

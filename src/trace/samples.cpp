@@ -1,13 +1,14 @@
 // How many points, in which order, and how far they scatter. Shown by tests/trace/round_trip_test.cpp.
 #include "trace/samples.h"
 
-#include <Eigen/Dense>
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "arrisline/limits.h"
+#include "trace/one_line.h"
 #include "trace/order.h"
+#include "trace/spread.h"
 
 namespace arrisline {
 namespace {
@@ -40,13 +41,6 @@ double extent(const std::vector<Point>& points) {
   return distance(low, high);
 }
 
-double median(std::vector<double> values) {
-  if (values.empty()) return 0;
-  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
-  std::nth_element(values.begin(), middle, values.end());
-  return *middle;
-}
-
 /// The length of the line by means of so many neighbours, in mm a point.
 double spacing_of(const std::vector<Point>& points, std::size_t group) {
   std::vector<double> steps;
@@ -61,34 +55,6 @@ double spacing_of(const std::vector<Point>& points, std::size_t group) {
   return median(steps);
 }
 
-/// Variance of so many points about a parabola along them, or nothing from too few.
-double variance_about_parabola(const std::vector<Point>& points, std::size_t first, std::size_t width) {
-  Point mean;
-  for (std::size_t i = first; i < first + width; ++i) mean = mean + points[i];
-  mean = (1 / static_cast<double>(width)) * mean;
-  double xx = 0, xy = 0, yy = 0;
-  for (std::size_t i = first; i < first + width; ++i) {
-    const Point p = points[i] - mean;
-    xx += p.x * p.x, xy += p.x * p.y, yy += p.y * p.y;
-  }
-  const double angle = std::atan2(2 * xy, xx - yy) / 2;
-  const Point along = {std::cos(angle), std::sin(angle)};
-  Eigen::Matrix3d normal = Eigen::Matrix3d::Zero();
-  Eigen::Vector3d right = Eigen::Vector3d::Zero();
-  double squares = 0;
-  for (std::size_t i = first; i < first + width; ++i) {
-    const Point p = points[i] - mean;
-    const double u = dot(p, along);
-    const double v = cross(along, p);
-    const Eigen::Vector3d row(1, u, u * u);
-    normal += row * row.transpose();
-    right += v * row;
-    squares += v * v;
-  }
-  const Eigen::Vector3d solution = normal.ldlt().solve(right);
-  return std::max(0.0, squares - solution.dot(right)) / static_cast<double>(width - 3);
-}
-
 /// Scatter of points in their order. The stretches looked at are long against the scatter, or it would look
 /// smaller than it is; few of them hold a corner, so the median passes those over.
 double scatter_of(const std::vector<Point>& points) {
@@ -98,7 +64,7 @@ double scatter_of(const std::vector<Point>& points) {
     if (points.size() < width) break;
     std::vector<double> variances;
     for (std::size_t i = 0; i + width <= points.size(); i += std::max<std::size_t>(1, width / 3))
-      variances.push_back(variance_about_parabola(points, i, width));
+      variances.push_back(variance_about_parabola(points.data() + i, width));
     // The median of a variance of n degrees of freedom lies below its mean (Wilson and Hilferty, 1931).
     const double degrees = static_cast<double>(width - 3);
     const double low = std::pow(1 - 2 / (9 * degrees), 3);
@@ -136,6 +102,36 @@ Samples with_gaps_filled(const std::vector<Point>& points, double spacing, doubl
   return out;
 }
 
+constexpr int kOfShort = 6;  // samples of a flat between two corners, at the least
+
+/// Whether a drawn line has a corner at points[i]; its ends are none.
+bool corner_at(const std::vector<Point>& points, std::size_t i) {
+  if (i == 0 || i + 1 >= points.size()) return false;
+  const Point in = points[i] - points[i - 1];
+  const Point on = points[i + 1] - points[i];
+  return std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+}
+
+/// How far from the middle of the chord that begins at points[i] the curve lies that it was drawn for, to the
+/// left of it: nothing where it is no chord of a curve.
+double rise_of_chord(const std::vector<Point>& points, std::size_t i) {
+  // Chords of curves lie within kChord of them; in a drawing of unknown size somewhat more or less.
+  constexpr double kMostRise = 3 * kChord;
+  const double length = distance(points[i], points[i + 1]);
+  double most = 0;  // curvature, by the turn at either end
+  for (const std::size_t at : {i, i + 1}) {
+    if (at == 0 || at + 1 == points.size()) continue;
+    const Point in = points[at] - points[at - 1];
+    const Point on = points[at + 1] - points[at];
+    const double turn = std::atan2(cross(in, on), dot(in, on));
+    if (std::abs(turn) > kDrawnCorner) continue;
+    const double curvature = 2 * turn / (norm(in) + norm(on));
+    if (std::abs(curvature) > std::abs(most)) most = curvature;
+  }
+  const double rise = most * length * length / 8;
+  return std::abs(rise) < kMostRise ? -rise : 0;
+}
+
 }  // namespace
 
 Samples samples_of_drawn(const std::vector<Point>& points) {
@@ -156,12 +152,19 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
     const Point from = points[i - 1];
     const double length = distance(from, points[i]);
     const Point on = points[i] - from;
-    const Point in = i > 1 ? from - points[i - 2] : on;
-    const bool corner = std::abs(std::atan2(cross(in, on), dot(in, on))) > kDrawnCorner;
+    const bool corner = corner_at(points, i - 1);
+    const double rise = rise_of_chord(points, i - 1);
+    const Point left = (1 / length) * Point{-on.y, on.x};
     if (corner && (out.points.empty() || !(out.points.back() == from))) out.points.push_back(from);
+    // However short, a flat between two corners is one of the line: with few samples it would be passed over.
+    if (corner && corner_at(points, i) && length < kOfShort * out.spacing) {
+      for (int k = 1; k < kOfShort; ++k) out.points.push_back(from + (1.0 * k / kOfShort) * on);
+      while (next <= gone + length) next += out.spacing;
+    }
     for (; next <= gone + length; next += out.spacing) {
       if (corner && next == gone) continue;
-      out.points.push_back(from + ((next - gone) / length) * on);
+      const double share = (next - gone) / length;
+      out.points.push_back(from + share * on + 4 * share * (1 - share) * rise * left);
     }
     gone += length;
   }
@@ -171,11 +174,13 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
 }
 
 Samples samples_of_measured(std::vector<Point> points) {
-  points = in_line(thinned(points, kToOrder));
-  points = thinned(points, kMost);
+  bool put_in_order = false;
+  points = thinned(in_line(thinned(points, kToOrder), put_in_order), kMost);
   const double scatter = std::max(scatter_of(points), 1e-6 * extent(points));
   const double spacing = std::max(spacing_of(points, std::max<std::size_t>(1, points.size() / 100)), 1e-9);
-  return with_gaps_filled(points, spacing, scatter);
+  Samples out = with_gaps_filled(points, spacing, scatter);
+  out.put_in_order = put_in_order;
+  return out;
 }
 
 }  // namespace arrisline

@@ -16,6 +16,7 @@ struct Samples {
   std::vector<bool> filled;     // of each: put in where the tracing has a gap, so it says nothing of the line
   std::vector<double> weights;  // of each in a fit; empty: all alike
   double scatter = 0;           // standard deviation of the points square to the line, mm; 0 for drawn lines
+  bool put_in_order = false;    // they were in none
   double spacing = 0;           // median distance along the line from point to point, mm
 };
 
@@ -24,7 +25,7 @@ struct Samples {
 Samples samples_of_drawn(const std::vector<Point>& points);
 
 /// Points measured along a line, given in any order. Those that follow the line as they stand keep their
-/// order; others are put in the order in which a path through near neighbours passes them.
+/// order; others are put in the order of a smooth way through them.
 /// REQUIRES: at least 4 points, not all alike.
 Samples samples_of_measured(std::vector<Point> points);
 

@@ -10,7 +10,8 @@
 namespace arrisline {
 namespace {
 
-constexpr double kMostTurn = 25;  // degrees between two links from which nobody would call the joint smooth
+constexpr double kMostTurn =
+    25;  // degrees between two links from which nobody would call the joint smooth, or a cusp
 
 class Snapper {
  public:
@@ -82,7 +83,9 @@ class Snapper {
       const Point in = direction_at(before, 1);
       const Point out = direction_at(after, 0);
       const double turn = std::abs(to_degrees(std::atan2(cross(in, out), dot(in, out))));
-      if (turn < kMostTurn) turns.emplace_back(turn, j);
+      // A cusp turns by all but 180 degrees; a little less than that, and its two sides cross.
+      const double off = std::min(turn, 180 - turn);
+      if (off < kMostTurn) turns.emplace_back(off, j);
     }
     std::sort(turns.begin(), turns.end());
     for (const auto& [turn, j] : turns) keeps([joint = j](Held& held) { held.smooth[joint] = true; });

@@ -18,7 +18,9 @@ using Axis = Held::Axis;
 
 constexpr double kStub = 3;  // mm of a side that is put to a line's end
 constexpr std::size_t kStubSamples = 12;
+constexpr double kMostMoved = 0.3;    // radians of an arc that goes or comes where it is put under the face
 constexpr double kSpare = 6.35;       // mm of stock beyond work whose far side was not traced
+constexpr double kLeastWood = 1;      // that stands beside an undercut
 constexpr double kSpareStep = 3.175;  // and rounded up to a multiple of this
 
 /// Whether a link is, by the samples, level or upright.
@@ -149,6 +151,7 @@ class Placing {
     const Fitted free = fitted_;
     snap(samples_, fitted_, held_, snapping_, allowed_);
     make_exact(fitted_.line, held_);
+    keep_under_face();
     if (!size_blank(options, out, why)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {
@@ -229,6 +232,36 @@ class Placing {
     }
   }
 
+  /// An arc that meets the face all but level may pass over it by a trace of what is allowed: it is put where
+  /// it touches the face instead.
+  void keep_under_face() {
+    for (std::size_t i = 0; i < links(); ++i) {
+      const Edge edge = exact_edge(fitted_.line, held_, i);
+      const double over = -reach_of(edge).low.y;
+      if (!edge.is_arc() || over <= 0 || over > allowed_.tolerance + allowed_.scatter) continue;
+      for (const bool at_start : {true, false}) {
+        const std::size_t joint = at_start ? i : i + 1;
+        if (!held_.y[joint] || *held_.y[joint] != 0) continue;
+        const double r = held_.radius[i] ? *held_.radius[i] : radius(edge);
+        const Point other = at_start ? edge.to : edge.from;
+        // A half-round deeper than twice its radius stands upright on its ends.
+        const double low = std::max(r, other.y / 2);
+        if (low - r > allowed_.tolerance) continue;
+        const double aside = std::sqrt(std::max(0.0, low * low - (other.y - low) * (other.y - low)));
+        const Point centre = {other.x + std::copysign(aside, edge.centre.x - other.x), low};
+        // From the top of the circle to the other end, the way that the arc runs.
+        const Point spoke = other - centre;
+        double swept = std::atan2(spoke.x, -spoke.y);
+        const bool onward = (edge.turn == Turn::left) == at_start;
+        if (onward != (swept > 0)) swept += swept > 0 ? -2 * kPi : 2 * kPi;
+        if (std::abs(std::abs(swept) - std::abs(sweep(edge))) > kMostMoved) continue;
+        fitted_.line.joints[joint].x = centre.x;
+        fitted_.line.bulges[i] = std::copysign(std::tan(std::abs(swept) / 4), fitted_.line.bulges[i]);
+        break;
+      }
+    }
+  }
+
   double to_division(double value) const {
     if (snapping_.division <= 0) return value;
     const double near = snapping_.division * std::round(value / snapping_.division);
@@ -252,16 +285,23 @@ class Placing {
       const Reach reach = reach_of(edge_of(fitted_.line, i));
       work.high = {std::max(work.high.x, reach.high.x), std::max(work.high.y, reach.high.y)};
     }
+    // Work that lies undercut as far as a side was traced, or farther, needs wood beyond it.
+    const bool undercut = ends_.face_traced && work.high.x > joints()[1].x + allowed_.tolerance &&
+                          work.high.x > joints()[0].x - kLeastWood;
+    const bool deep = ends_.edge_traced && work.high.y > joints()[n - 1].y + allowed_.tolerance &&
+                      work.high.y > joints()[n].y - kLeastWood;
+    if (undercut && !ends_.closed && !ends_.from_back) out.traced_width = false;
+    if (deep && !ends_.closed && !ends_.to_underside) out.traced_thickness = false;
     double width = rounded_up(work.high.x);
     double thickness = rounded_up(work.high.y);
     if (ends_.closed || ends_.from_back) {
       width = whole.high.x;
-    } else if (ends_.face_traced) {
+    } else if (out.traced_width) {
       width = seen(whole.high.x, work.high.x);
     }
     if (ends_.closed || ends_.to_underside) {
       thickness = whole.high.y;
-    } else if (ends_.edge_traced && !ends_.flute) {
+    } else if (out.traced_thickness) {
       thickness = seen(whole.high.y, work.high.y);
     }
     Section& section = out.section;

@@ -1,92 +1,15 @@
 // Sections sampled with scatter come back as what they were: the same elements, radii within what chance
 // does.
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <sstream>
 
-#include "arrisline/read.h"
 #include "catch.h"
 #include "section/drawing_of.h"
 #include "section/sections.h"
 #include "text/write_profile.h"
+#include "trace/mouldings.h"
 #include "trace/tracings.h"
 
 namespace arrisline::testing {
 namespace {
-
-/// Mouldings by rule, one part as so many mm (design of each: P. Nicholson, The Mechanic's Companion;
-/// Cyclopedia of Architecture, Carpentry and Building, vol. 7; Vitruvius 3.5.2, tr. Morgan; scotia after T.
-/// Sheraton, Drawing-Book).
-struct Classical {
-  const char* name;
-  const char* text;  // lengths in parts, written {n}
-  double part;
-};
-
-std::string in_mm(const std::string& text, double part) {
-  std::string out;
-  for (std::size_t i = 0; i < text.size();) {
-    if (text[i] != '{') {
-      out += text[i++];
-      continue;
-    }
-    const std::size_t end = text.find('}', i);
-    std::ostringstream figure;
-    figure.imbue(std::locale::classic());
-    figure.precision(10);
-    figure << std::strtod(text.substr(i + 1, end - i - 1).c_str(), nullptr) * part;
-    out += figure.str();
-    i = end + 1;
-  }
-  return out;
-}
-
-const Classical kClassical[] = {
-    {"ovolo between fillets", "start face {16}\nstep down {3}\nbead out {12} down {12}\nfillet out {4}", 1},
-    {"cyma recta, height 4 projection 3",
-     "start face {3}\nbead out {1.5} down {2} radius {2.5}\ncove out {1.5} down {2} radius {2.5}", 4},
-    {"cyma reversa, as high as it projects",
-     "start face {2}\ncove out {1} down {1} radius {1}\nbead out {1} down {1} radius {1}", 9},
-    {"Tuscan base: congé, listel, torus, plinth",
-     "start face {9}\ncove out {0.75} down {0.75}\nfillet out {2.25}\nstep down {2.25}\n"
-     "bead down {12} radius {6}\nfillet out {6}\nstep down {4}",
-     2.5},
-    {"Attic base",
-     "start face {4}\nbead down {4} radius {2}\nstep down {1}\ncove down {4} radius {2.4}\n"
-     "fillet out {0.5}\nstep down {1}\nbead down {6} radius {3}\nfillet out {3.5}\nstep down {3}",
-     2.5},
-    {"scotia of 7 parts",
-     "start face {8}\nstep down {1}\ncove in {1.8} down {5.4} radius {3}\ncove out {4.8} down {1.6} radius "
-     "{8}\nfillet out {5}",
-     2.5},
-};
-
-Section classical(const Classical& one) {
-  const std::string stock = "units mm\nstock 80 wide, 90 thick\n";
-  const Reading<Section> reading = read_profile(stock + in_mm(one.text, one.part) + "\n", one.name);
-  INFO(shown(reading));
-  REQUIRE(reading.value);
-  return *reading.value;
-}
-
-/// How far a radius found may be off, mm: five standard deviations of that of a circle fitted to so many
-/// points along so much of it (R. L. Gluckstern, Nucl. Instrum. Methods 24, 1963: curvature from n points of
-/// scatter s over a length l has the deviation s sqrt(720/(n + 4))/l²), and the tolerance's own share.
-double bound_on(const Edge& arc, std::size_t points_on_it, double scatter, double tolerance) {
-  const double n = static_cast<double>(points_on_it);
-  const double l = length(arc);
-  const double r = radius(arc);
-  const double by_scatter = 5 * scatter * std::sqrt(720 / (n + 4)) * r * r / (l * l);
-  // A line may lie `tolerance` off in the middle of the arc or at its ends.
-  const double by_tolerance = 16 * tolerance * r * r / (l * l);
-  return by_scatter + by_tolerance;
-}
-
-int seeds() {
-  const char* given = std::getenv("ARRISLINE_TRACE_SEEDS");
-  return given ? std::atoi(given) : 2;
-}
 
 struct Case {
   std::size_t points;
@@ -136,36 +59,9 @@ TEST_CASE("classical mouldings, sampled with scatter, come back as they were dra
 
 TEST_CASE("the examples, sampled with scatter, come back as they are", "[trace][round_trip]") {
   int done = 0;
-  for (const auto& entry :
-       std::filesystem::directory_iterator(std::string(ARRISLINE_SOURCE_DIR) + "/examples")) {
-    if (entry.path().extension() != ".profile") continue;
-    const Reading<Section> reading = read_profile_file(entry.path().string());
-    REQUIRE(reading.value);
-    const std::vector<Edge> line = worked_line(*reading.value);
-    // What starts on the back edge, or lies on the underside, is no line from the face to the working edge.
-    const bool usual = line.front().from.y == 0 && (line.back().to.x == 0 || line.back().to.y == 0);
-    if (!usual || reading.value->elements.front().chain != Chain::face) continue;
-    round_trips(entry.path().filename().string(), *reading.value,
-                {{400, 0}, {500, 0.02}, {900, 0.05}, {2000, 0.1}}, done);
-  }
+  for (const Moulding& one : usual_examples())
+    round_trips(one.name, one.section, {{400, 0}, {500, 0.02}, {900, 0.05}, {2000, 0.1}}, done);
   CHECK(done >= 8 * 4 * seeds());
-}
-
-TEST_CASE("points in any order are put in the order of the line", "[trace][order]") {
-  for (const Classical& one : {kClassical[0], kClassical[1], kClassical[2]}) {
-    const Section section = classical(one);
-    Digitiser by;
-    by.any_order = true;
-    for (const Case& how : {Case{300, 0}, Case{600, 0.02}, Case{900, 0.05}}) {
-      by.points = how.points;
-      by.scatter = how.scatter;
-      INFO(one.name << " " << how.points);
-      std::string why;
-      const auto found = fit_tracing(digitised(with_sides(worked_line(section), 6), by, 11), {}, &why);
-      REQUIRE(found);
-      CHECK(kinds(worked_line(found->section)) == kinds(worked_line(section)));
-    }
-  }
 }
 
 TEST_CASE("a tracing says where its working edge is, or it is taken to be at the left", "[trace][frame]") {

@@ -1,0 +1,189 @@
+// Drawings have no scatter: what is drawn comes back with its own figures, and what departs from one flat or
+// arc by more than the tolerance is never made one with it.
+#include <cmath>
+#include <random>
+
+#include "arrisline/trace.h"
+#include "catch.h"
+#include "trace/tracing.h"
+#include "trace/tracings.h"
+
+namespace arrisline::testing {
+namespace {
+
+std::string group(int code, double value) {
+  return std::to_string(code) + "\n" + std::to_string(value) + "\n";
+}
+
+/// DXF in mm, y up, of lines and arcs as a draughtsman has them.
+class Drawn {
+ public:
+  void line(Point from, Point to) {
+    entities_ +=
+        "0\nLINE\n8\n0\n" + group(10, from.x) + group(20, from.y) + group(11, to.x) + group(21, to.y);
+  }
+  void arc(Point centre, double r, double from, double until) {
+    entities_ += "0\nARC\n8\n0\n" + group(10, centre.x) + group(20, centre.y) + group(40, r) +
+                 group(50, from) + group(51, until);
+  }
+  Tracing read() const {
+    return traced("0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n" +
+                      entities_ + "0\nENDSEC\n0\nEOF\n",
+                  "a.dxf");
+  }
+
+ private:
+  std::string entities_;
+};
+
+std::vector<Edge> found_in(const Drawn& drawn) {
+  std::string why;
+  const auto found = fit_tracing(drawn.read(), {}, &why);
+  INFO(why);
+  REQUIRE(found);
+  return worked_line(found->section);
+}
+
+/// How far the worked line lies from the points of the drawing that are lower than so much and off the edge.
+double departs(const std::vector<Edge>& line, const Tracing& drawn, double below) {
+  double most = 0;
+  for (const Point& p : drawn.points) {
+    const Point at = {p.x, -p.y};
+    if (at.y < below || at.y > line.back().to.y) continue;
+    double least = HUGE_VAL;
+    for (const Edge& edge : line) least = std::min(least, distance(at, edge));
+    most = std::max(most, least);
+  }
+  return most;
+}
+
+TEST_CASE("flats and quadrants of a drawing come back with their own figures", "[trace][drawn]") {
+  Drawn drawn;
+  drawn.line({30, 0}, {20.35, 0});
+  drawn.line({20.35, 0}, {20.35, -3.3});
+  drawn.arc({13.05, -3.3}, 7.3, 270, 360);
+  drawn.line({13.05, -10.6}, {4.45, -10.6});
+  drawn.arc({4.45, -15.05}, 4.45, 90, 180);
+  drawn.line({0, -15.05}, {0, -25});
+  const std::vector<Edge> back = found_in(drawn);
+  REQUIRE(kinds(back) == "step cove fillet bead ");
+  constexpr double kExact = 1e-3;
+  CHECK(back[0].from.x == Approx(20.35).margin(kExact));
+  CHECK(length(back[0]) == Approx(3.3).margin(kExact));
+  CHECK(radius(back[1]) == Approx(7.3).margin(kExact));
+  CHECK(length(back[2]) == Approx(8.6).margin(kExact));
+  CHECK(radius(back[3]) == Approx(4.45).margin(kExact));
+}
+
+/// Two level flats a step of so much apart, face and working edge beside them.
+Drawn stepped(double step, double larger = 1) {
+  const double n = larger;
+  Drawn out;
+  out.line({30 * n, 0}, {24 * n, 0});
+  out.line({24 * n, 0}, {24 * n, -5 * n});
+  out.line({24 * n, -5 * n}, {12 * n, -5 * n});
+  out.line({12 * n, -5 * n}, {12 * n, -5 * n - step});
+  out.line({12 * n, -5 * n - step}, {0, -5 * n - step});
+  out.line({0, -5 * n - step}, {0, -20 * n});
+  return out;
+}
+
+TEST_CASE("a step is kept from twice the tolerance on, and may go below it", "[trace][drawn]") {
+  // One flat between the two lies half the step from each.
+  for (const double step : {0.11, 0.15, 0.3, 1.0}) {
+    INFO(step);
+    CHECK(kinds(found_in(stepped(step))) == "step fillet step fillet ");
+    // Ten times as large, where the line's samples are farther apart than the step is high.
+    CHECK(kinds(found_in(stepped(step, 10))) == "step fillet step fillet ");
+  }
+  CHECK(found_in(stepped(0.04)).size() == 2);
+  FitOptions fine;
+  fine.tolerance = 0.01;
+  std::string why;
+  const auto kept = fit_tracing(stepped(0.04).read(), fine, &why);
+  REQUIRE(kept);
+  CHECK(kinds(worked_line(kept->section)) == "step fillet step fillet ");
+  CHECK(length(worked_line(kept->section)[2]) == Approx(0.04).margin(2e-3));
+}
+
+/// How far the nearest single arc lies from a run of points: the greatest distance made small by ever smaller
+/// moves of the centre, from far and near beginnings.
+double departure_of_one_arc(const std::vector<Point>& points) {
+  auto departs = [&](Point centre) {
+    double least = HUGE_VAL, most = 0;
+    for (const Point& p : points) {
+      least = std::min(least, distance(p, centre));
+      most = std::max(most, distance(p, centre));
+    }
+    return (most - least) / 2;
+  };
+  const Point middle = points[points.size() / 2];
+  const Point chord = points.back() - points.front();
+  const Point square = (1 / norm(chord)) * Point{-chord.y, chord.x};
+  double best = HUGE_VAL;
+  for (const double r : {-30.0, -10.0, -3.0, 3.0, 10.0, 30.0}) {
+    Point at = middle + r * square;
+    double now = departs(at);
+    for (double move = 4; move > 1e-6; move /= 2) {
+      for (int tried = 0; tried < 40; ++tried) {
+        bool better = false;
+        for (int k = 0; k < 16; ++k) {
+          const double angle = k * kPi / 8;
+          const Point next = at + move * Point{std::cos(angle), std::sin(angle)};
+          if (departs(next) < now) now = departs(next), at = next, better = true;
+        }
+        if (!better) break;
+      }
+    }
+    best = std::min(best, now);
+  }
+  return best;
+}
+
+TEST_CASE("arcs that no one arc follows within the tolerance stay two", "[trace][drawn]") {
+  std::mt19937 random(11);
+  std::uniform_real_distribution<double> radii(3, 15), angles(25, 65);
+  int differ = 0, both = 0;
+  for (int n = 0; n < 40; ++n) {
+    // A round of two radii, level at its top and upright at the working edge.
+    const double r1 = radii(random);
+    const double r2 = radii(random);
+    const double turn = angles(random);
+    const double a = to_radians(turn);
+    const Point joint = {-r1 * std::sin(a), r1 * std::cos(a)};  // from the centre of the first
+    const Point second = (1 - r2 / r1) * joint;
+    const Point end = second - Point{r2, 0};
+    const Point shift = {-end.x, -5 - r1};
+    std::vector<Point> points;
+    for (int k = 0; k <= 60; ++k) {
+      const double t = a * k / 60;
+      points.push_back({-r1 * std::sin(t), r1 * std::cos(t)});
+    }
+    for (int k = 1; k <= 60; ++k) {
+      const double t = a + (kPi / 2 - a) * k / 60;
+      points.push_back(second + r2 * Point{-std::sin(t), std::cos(t)});
+    }
+    if (departure_of_one_arc(points) < 0.06) continue;
+    ++differ;
+    Drawn drawn;
+    const Point first = shift;
+    drawn.line({first.x + 6, 0}, {first.x, 0});
+    drawn.line({first.x, 0}, {first.x, first.y + r1});
+    drawn.arc(first, r1, 90, 90 + turn);
+    drawn.arc(second + shift, r2, 90 + turn, 180);
+    drawn.line(end + shift, end + shift - Point{0, 8});
+    INFO("radii " << r1 << " and " << r2 << ", " << turn << " degrees");
+    const std::vector<Edge> back = found_in(drawn);
+    CHECK(back.size() >= 3);
+    CHECK(departs(back, drawn.read(), 5) <= 0.05 + 0.002);
+    if (kinds(back) != "step bead bead ") continue;  // one of them may be a flat within the tolerance
+    ++both;
+    CHECK(radius(back[1]) == Approx(r1).epsilon(0.01));
+    CHECK(radius(back[2]) == Approx(r2).epsilon(0.01));
+  }
+  CHECK(differ >= 15);
+  CHECK(both >= differ / 2);
+}
+
+}  // namespace
+}  // namespace arrisline::testing
