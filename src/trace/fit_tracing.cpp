@@ -92,6 +92,10 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   }
   const Allowed allowed{options.tolerance, samples.scatter};
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
+  if (segments.empty()) {
+    *why = "no flats and arcs follow points that lie so far apart; measure more of them, and closer";
+    return std::nullopt;
+  }
   if (segments.size() > kMaxTracedElements) {
     *why = "it takes " + std::to_string(segments.size()) + " flats and arcs to follow the line, more than " +
            std::to_string(kMaxTracedElements) + "; a larger --tolerance takes fewer" +

@@ -274,6 +274,10 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   few.points = {{0, 0}, {1, 1}, {2, 1}};
   CHECK_FALSE(fit_tracing(few, {}, &why));
   CHECK(why == "so few points tell no line; at least 4 are needed, and some hundred serve well");
+  Tracing apart;
+  apart.points = {{0, 0}, {0, 5}, {5, 5}, {5, 10}, {20, 10}};
+  CHECK_FALSE(fit_tracing(apart, {}, &why));
+  CHECK(why == "no flats and arcs follow points that lie so far apart; measure more of them, and closer");
 }
 
 }  // namespace
