@@ -65,7 +65,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
     }
   } else {
     if (points.size() < 4) {
-      *why = "so few points tell no line; at least 4 are needed, and some hundred serve well";
+      *why = "so few points tell no line; measure at least 4, and better some hundred";
       return std::nullopt;
     }
     samples = samples_of_measured(points);
@@ -86,7 +86,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   if (corners > kMaxTracedCorners) {
     *why = "the line has " + std::to_string(corners) + " corners, more than the " +
            std::to_string(kMaxTracedCorners) +
-           " that are looked at; is it the line of a moulding, drawn once round?" +
+           " that are looked at; draw the line of the section alone, and once" +
            to_raise("kMaxTracedCorners");
     return std::nullopt;
   }
@@ -98,7 +98,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   }
   if (segments.size() > kMaxTracedElements) {
     *why = "it takes " + std::to_string(segments.size()) + " flats and arcs to follow the line, more than " +
-           std::to_string(kMaxTracedElements) + "; a larger --tolerance takes fewer" +
+           std::to_string(kMaxTracedElements) + "; give a larger --tolerance" +
            to_raise("kMaxTracedElements");
     return std::nullopt;
   }
