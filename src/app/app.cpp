@@ -359,8 +359,9 @@ int run(int argc, const char* const* argv) {
   try {
     outcome = run_command(argc, argv);
   } catch (const std::exception& error) {
-    outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() +
-                                   "; report it with the files that were read\n"};
+    outcome = {
+        kOurFault, "",
+        std::string("arrisline: fault: ") + error.what() + "; report it with the files that were read\n"};
   }
   complain(outcome.err);
   bool written = true;              // where a sheet cannot be, the answer is given all the same
