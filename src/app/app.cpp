@@ -22,6 +22,7 @@
 #include "app/parse.h"
 #include "app/patient.h"
 #include "arrisline/report.h"
+#include "text/load.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -61,9 +62,11 @@ Outcome run_plan(int argc, const char* const* argv) {
   if (lacking) return *lacking;
   const std::string asked = arguments.steps ? "--steps" : "--picture";
   picture = picture || arguments.steps;
-  if (picture && no_picture) return bad_usage("plan", asked + " and --no-picture contradict each other");
+  if (picture && no_picture)
+    return bad_usage("plan", asked + " and --no-picture contradict each other; leave one of them out");
   if (picture && arguments.json)
-    return bad_usage("plan", asked + " goes with the cut list, and --json prints none");
+    return bad_usage("plan",
+                     asked + " goes with the cut list, and --json prints none; leave one of them out");
   if (arguments.plain && (picture || arguments.json))
     return not_plain("plan", arguments.json ? "--json" : asked);
   arguments.picture = picture || (!no_picture && !arguments.json && !arguments.plain && !arguments.output &&
@@ -237,7 +240,7 @@ Outcome run_scale(int argc, const char* const* argv) {
   const auto lacking = missing("scale", {{"PROFILE", parser.count("PROFILE") > 0},
                                          {"--height L, --projection L or --by F", asked > 0}});
   if (lacking) return *lacking;
-  if (asked > 1) return bad_usage("scale", "--height, --projection and --by each say how large: give one");
+  if (asked > 1) return bad_usage("scale", "--height, --projection and --by each say how large; give one");
   return scale_command(arguments);
 }
 
@@ -276,8 +279,37 @@ Outcome run_replay(int argc, const char* const* argv) {
   return replay_command(arguments);
 }
 
+/// "arrisline help plan", as many programs have it.
+Outcome help_of(const std::string& command) {
+  const std::vector<std::string_view> known = command_names();
+  if (command.empty() || std::find(known.begin(), known.end(), command) != known.end())
+    return {kDone, help_text(command), ""};
+  return bad_usage("", "there is no command " + arrisline::quoted(command) + suggestion(command, known));
+}
+
+/// What to run with a file that stands where a command belongs; or that there is no such command.
+std::string no_command(const std::string& word) {
+  const auto ends_in = [&word](std::string_view ending) {
+    return word.size() > ending.size() &&
+           word.compare(word.size() - ending.size(), ending.size(), ending) == 0;
+  };
+  std::string command;
+  if (ends_in(".profile")) command = "plan " + word + " --kit KIT";
+  if (ends_in(".kit")) command = "plan PROFILE --kit " + word;
+  if (ends_in(".job")) command = "job " + word;
+  if (ends_in(".svg") || ends_in(".dxf") || ends_in(".csv")) command = "trace " + word;
+  if (!command.empty())
+    return "a command is missing before " + arrisline::quoted(word) + "; for example: arrisline " + command;
+  const std::string near = suggestion(word, command_names());
+  if (!near.empty()) return "there is no command " + arrisline::quoted(word) + near;
+  if (is_there(word))
+    return arrisline::quoted(word) + " stands where a command belongs; for example: " + example_of("");
+  return "there is no command " + arrisline::quoted(word) + suggestion("--" + word, {"--help", "--version"});
+}
+
 Outcome run_command(int argc, const char* const* argv) {
-  if (argc < 2) return bad_usage("", "a command is missing: " + either(command_names()));
+  if (argc < 2)
+    return bad_usage("", "a command is missing; for example: arrisline new profile -o table-edge.profile");
   const std::string first = argv[1];
   if (first == "plan") return run_plan(argc - 1, argv + 1);
   if (first == "check") return run_check(argc - 1, argv + 1);
@@ -294,12 +326,14 @@ Outcome run_command(int argc, const char* const* argv) {
   if (first == "rake") return run_rake(argc - 1, argv + 1);
   if (first == "replay") return run_replay(argc - 1, argv + 1);
   if (first == "-h" || first == "--help") return {kDone, help_text(""), ""};
+  if (first == "help") return help_of(argc > 2 ? argv[2] : "");
   if (first == "--version") return {kDone, "arrisline " ARRISLINE_VERSION "\n", ""};
+  if (first == "-v" || first == "-V")
+    return bad_usage("", "there is no option '-v'; did you mean '--version'?");
   if (!first.empty() && first.front() == '-')
     return bad_usage(
         "", "there is no option " + arrisline::quoted(first) + suggestion(first, {"--help", "--version"}));
-  return bad_usage("",
-                   "there is no command " + arrisline::quoted(first) + suggestion(first, command_names()));
+  return bad_usage("", no_command(first));
 }
 
 // A message that cannot be written has nowhere else to go.
@@ -311,7 +345,8 @@ void complain(const std::string& message) {
 bool put(const std::string& path, const std::string& text) {
   const std::optional<std::string> why = replace_file(path, text);
   if (why)
-    complain("arrisline: error: cannot write " + visible(path) + ": " + *why + "; nothing is changed\n");
+    complain("arrisline: error: cannot write " + visible(path) + ": " + *why +
+             "; nothing is changed: make room, or name another place\n");
   return !why;
 }
 
@@ -324,7 +359,9 @@ int run(int argc, const char* const* argv) {
   try {
     outcome = run_command(argc, argv);
   } catch (const std::exception& error) {
-    outcome = {kOurFault, "", std::string("arrisline: fault: ") + error.what() + "\n"};
+    outcome = {
+        kOurFault, "",
+        std::string("arrisline: fault: ") + error.what() + "; report it with the files that were read\n"};
   }
   complain(outcome.err);
   bool written = true;              // where a sheet cannot be, the answer is given all the same
@@ -333,7 +370,8 @@ int run(int argc, const char* const* argv) {
     if (outcome.file) written = put(*outcome.file, outcome.out) && written;
   }
   if (!outcome.file && write_all(STDOUT_FILENO, outcome.out) == Written::failed) {
-    complain(std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n");
+    complain(std::string("arrisline: error: cannot write the output: ") + system_words(errno) +
+             "; make room, or name another place with --output\n");
     written = false;
   }
   if (!written) return kOurFault;

@@ -269,8 +269,8 @@ Outcome completions_command(const std::string& shell) {
   if (name == "fish") return {kDone, fish_script(), ""};
   const auto& shells = words_of(Takes::shell);
   return {kBadInput, "",
-          usage_error("completions",
-                      "a shell is " + either(shells) + ", not " + quoted(shell) + suggestion(name, shells))};
+          usage_error("completions", "the shell is " + either(shells) + ", not " + quoted(shell) +
+                                         suggestion(name, shells))};
 }
 
 }  // namespace arrisline

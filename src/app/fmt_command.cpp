@@ -44,7 +44,8 @@ Outcome fmt_command(const FmtArguments& arguments) {
     const std::optional<FileKind> kind = kind_of(path);
     if (!kind) {
       outcome.err += usage_error(
-          "fmt", quoted(path) + " does not say what it is; a name ends in .profile, .kit or .job");
+          "fmt",
+          quoted(path) + " does not say what it is; give it a name that ends in .profile, .kit or .job");
       outcome.code = kBadInput;
       continue;
     }

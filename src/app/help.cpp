@@ -370,4 +370,11 @@ std::string help_text(std::string_view command) {
   return std::string(kProgram);
 }
 
+std::string example_of(std::string_view command) {
+  constexpr std::string_view kMark = "example: ";
+  const std::string text = help_text(command);
+  const std::size_t from = text.find(kMark) + kMark.size();
+  return text.substr(from, text.find('\n', from) - from);
+}
+
 }  // namespace arrisline

@@ -1,7 +1,5 @@
 // `arrisline new`: files to begin from. They belong together: the job names the profile and the kit. Shown by
 // tests/cli.
-#include <sys/stat.h>
-
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/options.h"
@@ -139,11 +137,6 @@ rip      kerf 3  true 1         # planed off the edge after each rip
 # Save it as side-table.job, then: arrisline job side-table.job
 )"},
 };
-
-bool is_there(const std::string& path) {
-  struct stat status;
-  return lstat(path.c_str(), &status) == 0;
-}
 
 }  // namespace
 

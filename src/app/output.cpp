@@ -10,9 +10,10 @@
 
 #include <cerrno>
 #include <cstdlib>
-#include <cstring>
 #include <filesystem>
 #include <system_error>
+
+#include "text/load.h"
 
 namespace arrisline {
 
@@ -92,7 +93,7 @@ fs::path followed(const std::string& path) {
 }
 
 std::string words(int trouble) {
-  return std::strerror(trouble);
+  return system_words(trouble);
 }
 
 }  // namespace
@@ -124,19 +125,25 @@ std::optional<std::string> replace_file(const std::string& path, std::string_vie
   return trouble == 0 ? std::nullopt : std::optional(words(trouble));
 }
 
+bool is_there(const std::string& path) {
+  struct stat status = {};
+  return ::lstat(path.c_str(), &status) == 0;
+}
+
 std::optional<std::string> unwritable(const std::string& path) {
   struct stat old = {};
   const bool there = ::stat(path.c_str(), &old) == 0;
   if (path.empty() || path.back() == '/' || (there && S_ISDIR(old.st_mode)))
-    return "this is a folder; expected the name of a file";
+    return "this is a folder; name a file in it";
+  const auto refused = [] { return words(errno) + "; name another place"; };
   if (there) {
-    if (::access(path.c_str(), W_OK) != 0) return words(errno);
+    if (::access(path.c_str(), W_OK) != 0) return refused();
     if (!S_ISREG(old.st_mode)) return std::nullopt;
   }
   const fs::path folder = followed(path).parent_path();
   std::error_code code;
-  if (!fs::is_directory(folder, code)) return "there is no such folder";
-  if (::access(folder.c_str(), W_OK | X_OK) != 0) return words(errno);
+  if (!fs::is_directory(folder, code)) return "there is no such folder; make it first, or name another";
+  if (::access(folder.c_str(), W_OK | X_OK) != 0) return refused();
   return std::nullopt;
 }
 

@@ -34,7 +34,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
   const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err);
   if (arguments.redrawn && !arguments.allow)
-    outcome.err += usage_error("plan", "--redrawn goes with --allow, which says how far the line may depart");
+    outcome.err += usage_error("plan", "--redrawn goes with --allow; add it, such as --allow 1/64in");
   if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable ||
       !files || !paper || !allow || !redrawn_writable || (arguments.redrawn && !arguments.allow)) {
     outcome.code = kBadInput;
@@ -84,7 +84,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);
   if (arguments.redrawn && plan.feasible && !redrawn)
     outcome.err += "arrisline plan: note: it can be cut as it is drawn, so " + visible(*arguments.redrawn) +
-                   " is not written\n";
+                   " is not written: leave --allow out\n";
   if (redrawn && arguments.redrawn) outcome.sheets.push_back({*arguments.redrawn, redrawn->profile});
   outcome.code = code_after(arguments.outside, plan.feasible ? kDone : kNo);
   return outcome;

@@ -10,6 +10,7 @@
 #include "arrisline/report.h"
 #include "report/reach_list.h"
 #include "sheet/small_picture.h"
+#include "text/load.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -35,8 +36,9 @@ bool folder_option(const std::optional<std::string>& folder, std::string& messag
   std::error_code code;
   std::filesystem::create_directories(*folder, code);
   if (!code && std::filesystem::is_directory(*folder, code)) return true;
-  messages += usage_error("reach", "--write " + arrisline::quoted(*folder) +
-                                       " cannot be a folder: " + (code ? code.message() : "it is a file"));
+  messages +=
+      usage_error("reach", "--write " + arrisline::quoted(*folder) + " cannot be a folder: " +
+                               (code ? system_words(code.value()) : "it is a file") + "; name another place");
   return false;
 }
 

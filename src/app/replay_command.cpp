@@ -1,7 +1,6 @@
 // `arrisline replay`: judge a plan somebody hands in. Shown by tests/cli.
 #include <cerrno>
 #include <cstdio>
-#include <cstring>
 #include <memory>
 
 #include "app/commands.h"
@@ -11,9 +10,12 @@
 #include "arrisline/plan_json.h"
 #include "arrisline/report.h"
 #include "report/plan_json_syntax.h"
+#include "text/load.h"
 
 namespace arrisline {
 namespace {
+
+constexpr const char* kAskForPlan = "; make one with: arrisline plan PROFILE --kit KIT --json";
 
 // The text of a file or of standard input, or nothing and the reason in `why`.
 std::optional<std::string> read_text(const std::string& path, std::string& why) {
@@ -24,7 +26,7 @@ std::optional<std::string> read_text(const std::string& path, std::string& why) 
   };
   const std::unique_ptr<std::FILE, Close> file(path == "-" ? stdin : std::fopen(path.c_str(), "rb"));
   if (!file) {
-    why = std::strerror(errno);
+    why = system_words(errno);
     return std::nullopt;
   }
   std::string text;
@@ -37,7 +39,7 @@ std::optional<std::string> read_text(const std::string& path, std::string& why) 
     }
   }
   if (std::ferror(file.get()) != 0) {
-    why = std::strerror(errno);
+    why = system_words(errno);
     return std::nullopt;
   }
   return text;
@@ -55,7 +57,7 @@ Outcome replay_command(const ReplayArguments& arguments) {
   const std::string name = arguments.plan == "-" ? "standard input" : arguments.plan;
   std::string why;
   const std::optional<std::string> text = read_text(arguments.plan, why);
-  if (!text) outcome.err += usage_error("replay", "cannot read " + name + ": " + why);
+  if (!text) outcome.err += usage_error("replay", "cannot read " + name + ": " + why + kAskForPlan);
   if (!tolerance || !scrape || !text) {
     outcome.code = kBadInput;
     return outcome;
@@ -68,17 +70,19 @@ Outcome replay_command(const ReplayArguments& arguments) {
     if (stated.unread) {
       outcome.code = kBadInput;
       for (const std::string& fault : stated.faults)
-        outcome.err += usage_error("replay", name + ": " + fault);
+        outcome.err += usage_error("replay", name + ": " + fault + kAskForPlan);
       return outcome;
     }
     outcome.code = kNo;
     for (const std::string& fault : stated.faults) outcome.out += visible(fault) + "\n";
+    outcome.err += "the plan is not complete" + std::string(kAskForPlan) + "\n";
     return outcome;
   }
   const std::vector<Finding> findings = replay(stated.plan, options).findings;
   for (const Finding& finding : findings) outcome.out += show(finding) + "\n";
   if (!findings.empty()) {
     outcome.code = kNo;
+    outcome.err += "the plan does not hold" + std::string(kAskForPlan) + "\n";
   } else {
     const std::size_t cuts = stated.plan.cuts.size();
     outcome.err += "the plan holds: " + std::to_string(cuts) + (cuts == 1 ? " cut" : " cuts") + " replayed\n";

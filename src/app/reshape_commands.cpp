@@ -15,7 +15,7 @@
 namespace arrisline {
 namespace {
 
-constexpr const char* kNoProfile = "what it becomes is no profile:";
+constexpr const char* kNoProfile = "what it becomes is no profile, as below; give other figures:";
 constexpr double kMostSlope = 60;          // degrees
 constexpr double kSharpest = 30;           // degrees, of a corner
 constexpr double kLeastTolerance = 0.001;  // mm
@@ -85,7 +85,8 @@ std::optional<double> corner_option(const std::optional<std::string>& text, std:
   if (!text) return 90;
   const std::optional<double> corner = degrees(*text, kSharpest, 180);
   if (!corner)
-    messages += usage_error("rake", "--corner is an angle of 30 to 180 degrees, not " + quoted(*text));
+    messages +=
+        usage_error("rake", "--corner is an angle of 30 to 180 degrees, such as 90, not " + quoted(*text));
   return corner;
 }
 
@@ -183,7 +184,7 @@ Outcome rake_command(const RakeArguments& arguments) {
   const auto tolerance = length_option("--tolerance", arguments.tolerance, unit.value_or(Unit::inch),
                                        options.tolerance, "rake", outcome.err);
   const bool fine = !tolerance || *tolerance >= kLeastTolerance;
-  if (!fine) outcome.err += usage_error("rake", "--tolerance is at least 0.001 mm");
+  if (!fine) outcome.err += usage_error("rake", "--tolerance is at least 0.001 mm, such as 0.1mm");
   const bool writable = output_option(arguments.output, "rake", outcome.err);
   if (!from || !unit || !slope || !corner || !head || !up || !tolerance || !fine || !writable ||
       (arguments.kit && !kit)) {

@@ -55,7 +55,7 @@ std::optional<std::vector<SheetFile>> sheet_option(const std::vector<std::string
       refuse(path, ": the ending says what kind of sheet; expected .svg, .pdf or .html" +
                        suggestion(lower(ending_of(path)), {".svg", ".pdf", ".html"}));
     } else if (output == path || std::any_of(out.begin(), out.end(), named)) {
-      refuse(path, ": this file is named twice");
+      refuse(path, ": this file is named twice; name another");
     } else if (const std::optional<std::string> why = unwritable(path)) {
       refuse(path, " cannot be written: " + *why);
     } else {

@@ -53,10 +53,14 @@ Answer answer_record(const StreamRecord& record, std::size_t number, const Answe
   std::vector<Diagnostic> told = profile.diagnostics;
   if (own) told.insert(told.end(), own->diagnostics.begin(), own->diagnostics.end());
   if (!profile.value && own && !kit)
-    return error_record(record.id, number, "neither the profile nor the kit can be read", told);
-  if (!profile.value) return error_record(record.id, number, "the profile cannot be read", told);
-  if (own && !kit) return error_record(record.id, number, "the kit cannot be read", told);
-  if (!kit) return error_record(record.id, number, "\"kit\" is missing, and there is no --kit");
+    return error_record(record.id, number,
+                        "neither the profile nor the kit can be read; mend what 'diagnostics' names", told);
+  if (!profile.value)
+    return error_record(record.id, number, "the profile cannot be read; mend what 'diagnostics' names", told);
+  if (own && !kit)
+    return error_record(record.id, number, "the kit cannot be read; mend what 'diagnostics' names", told);
+  if (!kit)
+    return error_record(record.id, number, "\"kit\" is missing, and there is no --kit; give one of them");
 
   PlanOptions options = how.options;
   options.unit = kit->unit;
@@ -103,9 +107,9 @@ Answer answer_line(std::string_view line, std::size_t number, const Answering& h
 }
 
 Answer answer_too_long(std::size_t number) {
-  return error_record(
-      "null", number,
-      "longer than " + std::to_string(kMaxStreamLine) + " bytes" + to_raise("kMaxStreamLine"));
+  return error_record("null", number,
+                      "longer than " + std::to_string(kMaxStreamLine) +
+                          " bytes; name files instead of their texts" + to_raise("kMaxStreamLine"));
 }
 
 }  // namespace arrisline

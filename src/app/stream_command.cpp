@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <cerrno>
 #include <charconv>
-#include <cstring>
 
 #include "app/commands.h"
 #include "app/inputs.h"
@@ -16,6 +15,7 @@
 #include "app/stream_answer.h"
 #include "app/verify.h"
 #include "arrisline/limits.h"
+#include "text/load.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -42,7 +42,7 @@ std::optional<std::size_t> threads_option(const std::optional<std::string>& text
   const std::from_chars_result read = std::from_chars(text->data(), end, threads);
   if (read.ec == std::errc{} && read.ptr == end && threads > 0 && threads <= kMaxThreads) return threads;
   messages += usage_error("stream", "--threads is a whole number from 1 to " + std::to_string(kMaxThreads) +
-                                        ", not " + arrisline::quoted(*text));
+                                        ", such as 4, not " + arrisline::quoted(*text));
   return std::nullopt;
 }
 
@@ -58,7 +58,8 @@ class Writer {
     const Written written = arguments_.write(answer.line);
     if (written != Written::all) {
       if (written == Written::failed)
-        trouble_ = std::string("arrisline: error: cannot write the output: ") + std::strerror(errno) + "\n";
+        trouble_ = std::string("arrisline: error: cannot write the output: ") + system_words(errno) +
+                   "; make room, or write to another place\n";
       closed_ = true;
       arguments_.leave_off->store(true);
       return;
@@ -69,8 +70,9 @@ class Writer {
   }
 
   /// Ends reading where the input cannot be read.
-  void no_input(const char* why) {
-    no_input_ = std::string("arrisline stream: error: standard input cannot be read: ") + why + "\n";
+  void no_input(const std::string& why) {
+    no_input_ = std::string("arrisline stream: error: standard input cannot be read: ") + why +
+                "; for example: arrisline stream < records.jsonl\n";
   }
 
   Outcome outcome() const {
@@ -112,7 +114,7 @@ void answer_all(const StreamArguments& arguments, const Answering& how, std::siz
     Line line;
     while (true) {
       const LineReader::Got got = lines.next(line.text);
-      if (got == LineReader::Got::failed) writer.no_input(std::strerror(errno));
+      if (got == LineReader::Got::failed) writer.no_input(system_words(errno));
       line.too_long = got == LineReader::Got::too_long;
       if (got != LineReader::Got::line && !line.too_long) {
         control.stop();

@@ -13,12 +13,17 @@ namespace {
 
 const std::vector<std::string_view> kMembers = {"id", "profile", "kit"};
 
+constexpr const char* kExpectedRecord =
+    "expected an object, such as {\"id\": 1, \"profile\": \"table-edge.profile\"}";
+
 /// The fault of the text as JSON; a record is all one line, so that is left out.
 std::optional<std::string> not_json(std::string_view line) {
   const std::optional<JsonFault> fault = json_fault(line);
   if (!fault) return std::nullopt;
   constexpr std::string_view kFirst = "line 1, ";
-  return fault->text.substr(fault->text.rfind(kFirst, 0) == 0 ? kFirst.size() : 0);
+  const bool placed = fault->text.rfind(kFirst, 0) == 0;  // and so it is no JSON at all
+  return fault->text.substr(placed ? kFirst.size() : 0) +
+         (placed ? std::string("; ") + kExpectedRecord : std::string());
 }
 
 /// What the member says, or the fault of it.
@@ -29,11 +34,11 @@ std::optional<TextOrPath> read_member(const Json& object, const char* name, std:
   if (at->is_string()) out.words = at->get<std::string>();
   out.is_text = out.words.find('\n') != std::string::npos;
   if (!at->is_string()) {
-    fault = std::string("\"") + name + "\" is not a string";
+    fault = std::string("\"") + name + "\" is not a string; put quotation marks about it";
   } else if (out.words.empty()) {
     fault = std::string("\"") + name + "\" is empty; expected a text of several lines, or a path to one";
   } else if (!out.is_text && out.words.find('\0') != std::string::npos) {
-    fault = std::string("\"") + name + "\" is no path: it holds a NUL";
+    fault = std::string("\"") + name + "\" is no path; name a file";
   } else {
     return out;
   }
@@ -50,25 +55,26 @@ StreamRecord read_record(std::string_view line) {
   }
   const Json object = Json::parse(line);
   if (!object.is_object()) {
-    out.fault = R"(expected an object, such as {"id": 1, "profile": "table-edge.profile"})";
+    out.fault = kExpectedRecord;
     return out;
   }
   for (const auto& [name, value] : object.items()) {
     if (std::find(kMembers.begin(), kMembers.end(), name) != kMembers.end()) continue;
     if (out.fault.empty())
-      out.fault = "unknown member " + arrisline::quoted(name) + "; expected id, profile or kit" +
+      out.fault = "unknown word " + arrisline::quoted(name) + "; expected id, profile or kit" +
                   suggestion(name, kMembers);
   }
   if (const auto id = object.find("id"); id != object.end()) {
     if (id->is_string() || id->is_number_integer() || id->is_null()) {
       out.id = id->dump();
     } else {
-      out.fault = "\"id\" is a string or a whole number";
+      out.fault = "\"id\" is a string or a whole number, such as 1";
     }
   }
   if (!out.fault.empty()) return out;
   std::optional<TextOrPath> profile = read_member(object, "profile", out.fault);
-  if (out.fault.empty() && !profile) out.fault = "\"profile\" is missing";
+  if (out.fault.empty() && !profile)
+    out.fault = "\"profile\" is missing; add it, such as \"profile\": \"table-edge.profile\"";
   if (out.fault.empty()) out.kit = read_member(object, "kit", out.fault);
   if (out.fault.empty()) out.profile = std::move(*profile);
   return out;

@@ -13,6 +13,7 @@
 #include "app/verify.h"
 #include "arrisline/limits.h"
 #include "report/survey_table.h"
+#include "text/load.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -34,12 +35,14 @@ std::vector<fs::path> files_of(const std::string& folder, const char* option, co
             [](const fs::path& a, const fs::path& b) { return a.native() < b.native(); });
   if (code) {
     messages += usage_error("survey", std::string(option) + " " + arrisline::quoted(folder) +
-                                          " cannot be read as a folder: " + code.message());
+                                          " cannot be read as a folder: " + system_words(code.value()) +
+                                          "; name the folder that the files are in");
     return {};
   }
   if (out.empty())
-    messages += usage_error("survey",
-                            "no file in " + arrisline::quoted(folder) + " has a name that ends in " + ending);
+    messages +=
+        usage_error("survey", "no file in " + arrisline::quoted(folder) + " has a name that ends in " +
+                                  ending + "; name the folder that they are in");
   return out;
 }
 
@@ -72,10 +75,10 @@ Outcome survey_command(const SurveyArguments& arguments) {
   const std::vector<fs::path> kit_files = files_of(arguments.kits, "--kits", ".kit", outcome.err);
   const std::size_t pairs = profile_files.size() * kit_files.size();
   if (pairs > kMaxSurvey) {
-    outcome.err +=
-        usage_error("survey", std::to_string(profile_files.size()) + " profiles and " +
-                                  std::to_string(kit_files.size()) + " kits are more than " +
-                                  std::to_string(kMaxSurvey) + " answers" + to_raise("kMaxSurvey"));
+    outcome.err += usage_error("survey", std::to_string(profile_files.size()) + " profiles and " +
+                                             std::to_string(kit_files.size()) + " kits are more than " +
+                                             std::to_string(kMaxSurvey) + " answers; name smaller folders" +
+                                             to_raise("kMaxSurvey"));
     return {kBadInput, "", outcome.err};
   }
   const std::vector<Section> sections = read_all<Section>(profile_files, read_profile_file, outcome.err);

@@ -104,12 +104,14 @@ Outcome trace_command(const TraceArguments& arguments) {
   const TracedFrom from{file_name(arguments.file), scale.remark, options.tolerance, kit ? &*kit : nullptr,
                         scale.unit};
   // A line that crosses itself, or leaves the stock, makes no profile.
-  give_profile(traced_profile(*fitted, from), arguments.file,
-               fitted->put_in_order
-                   ? "its points stand in no order along the line, and in the order that they were put in "
-                     "the line that fits it best is no profile; trace them one after the other along it:"
-                   : "the line that fits it best is no profile:",
-               arguments.output, outcome);
+  give_profile(
+      traced_profile(*fitted, from), arguments.file,
+      fitted->put_in_order
+          ? "its points stand in no order along the line, and in the order that they were put in "
+            "the line that fits it best is no profile, as below; trace them one after the other along it:"
+          : "the line that fits it best is no profile, as below; trace it anew, or give a smaller "
+            "--tolerance:",
+      arguments.output, outcome);
   return outcome;
 }
 

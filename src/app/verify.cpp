@@ -59,8 +59,9 @@ Outcome refused(const Plan& plan, const std::vector<Finding>& findings, const st
   std::string path = write_new_file(folder, text);
   const char* temporary = std::getenv("TMPDIR");
   if (path.empty() && temporary != nullptr && *temporary != '\0') path = write_new_file(temporary, text);
-  outcome.err += path.empty() ? "  it could not be written to a file either\n"
-                              : "  it is kept in " + visible(path) + " to show what went wrong\n";
+  outcome.err += path.empty()
+                     ? "  it could not be written to a file either; report it with the profile and the kit\n"
+                     : "  it is kept in " + visible(path) + "; report it with that file\n";
   return outcome;
 }
 

@@ -252,8 +252,8 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
     plan.undecided = true;
     Reason reason;
     reason.why =
-        "the search was left off before it found a plan or made sure that there is none; a longer --limit "
-        "may do";
+        "the search was left off before it found a plan or made sure that there is none; give a "
+        "longer --limit";
     plan.reasons.push_back(reason);
     return plan;
   }

@@ -67,7 +67,9 @@ class Walker : public nlohmann::json_sax<nlohmann::json> {
   bool end_array() override { return leave(); }
   bool key(string_t& name) override {
     if (names_.back().insert(name).second) return true;
-    fault.text.append("\"").append(visible(name)).append("\" is given twice in one object");
+    fault.text.append("\"")
+        .append(visible(name))
+        .append("\" is given twice in one place; leave one of them out");
     return false;
   }
   bool parse_error(std::size_t read, const std::string& word, const nlohmann::detail::exception&) override {

@@ -100,7 +100,9 @@ void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
   if (plan.undecided) return;
   if (plan.remedies.empty()) {
     page.line(
-        5, "No remedy found: no planes added, no radius of the kit and no tolerance that was tried helps.");
+        5,
+        "No remedy found: no planes added, no radius of the kit and no tolerance that was tried helps; draw "
+        "this part in another way.");
     return;
   }
   page.line(5, "What would do, each by itself:");

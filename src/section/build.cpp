@@ -114,7 +114,7 @@ bool check_apart(const Drawing& drawing, const std::vector<Placed>& chains, Mist
     if (a > b) std::swap(a, b);
     mistakes.error(drawing.places[static_cast<std::size_t>(b)],
                    "chains overlap: " + describe(element(drawing, b)) + " and " + beside(drawing, a, b) +
-                       " take away the same wood");
+                       " take away the same wood; start one farther off");
     apart = false;
   }
   return apart;
@@ -161,20 +161,22 @@ void report(const Drawing& drawing, const Outline& outline, const SelfContact& c
   switch (contact.meeting) {
     case Meeting::crosses:
       mistakes.error(place, std::string(one_chain ? "the chain crosses itself: " : "chains cross: ") +
-                                later.text + " runs through or along " + other.text);
+                                later.text + " runs through or along " + other.text +
+                                "; check their lengths and directions");
       sound = false;
       return;
     case Meeting::pinches_in: {
       const bool on_stock = later.source >= 0 && other.source < 0;
       const std::string who =
           on_stock ? meeting_there(drawing, outline, edge, contact.at) : later.text + " meets ";
-      mistakes.error(place, "a piece of wood is left unattached where " + who + other.text);
+      mistakes.error(place,
+                     "a piece of wood is left unattached where " + who + other.text + "; make one shorter");
       sound = false;
       return;
     }
     case Meeting::pinches_out:
-      mistakes.warn(
-          place, later.text + " touches " + other.text + " and closes off a pocket that no plane can reach");
+      mistakes.warn(place, later.text + " touches " + other.text +
+                               " and closes off a pocket that no plane can reach; move them apart");
       return;
   }
 }
@@ -197,11 +199,11 @@ void warn_of_clefts(const Drawing& drawing, const Outline& outline, Mistakes& mi
     if (later.source < other.source) std::swap(later, other);
     if (later.source < 0) continue;
     const bool wood_between = -curvature(outline.edges[i]) > curvature(outline.edges[j]);
-    mistakes.warn(
-        drawing.places[static_cast<std::size_t>(later.source)],
-        later.text + " and " + other.text +
-            (wood_between ? " meet in a feather edge of no thickness"
-                          : " close to nothing where they meet: no plane can reach into the cleft"));
+    mistakes.warn(drawing.places[static_cast<std::size_t>(later.source)],
+                  later.text + " and " + other.text +
+                      (wood_between ? " meet in a feather edge of no thickness; put a fillet between them"
+                                    : " close to nothing where they meet: no plane can reach into the cleft; "
+                                      "put a fillet between them"));
   }
 }
 
@@ -228,7 +230,8 @@ std::optional<Section> build_section(const Drawing& drawing, Mistakes& mistakes)
   for (const SelfContact& contact : contacts.list) report(drawing, outline, contact, mistakes, sound);
   if (!contacts.complete) {
     mistakes.error(drawing.chains.front().place,
-                   "the chain is too intricate to be checked: its elements lie too closely side by side");
+                   "the chain is too intricate to be checked: its elements lie too closely side by side; "
+                   "draw it with fewer");
   }
   if (!sound || mistakes.errors > errors_before) return std::nullopt;
   warn_of_clefts(drawing, outline, mistakes);

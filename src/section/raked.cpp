@@ -65,7 +65,9 @@ void add_arc(const Edge& arc, const Slant& slant, int element, double tolerance,
 
 std::optional<Raked> raked(const Drawing& drawing, const RakeOptions& options, std::string* why) {
   if (!is_one_chain(drawing)) {
-    *why = "only work that is one chain, from the face to the working edge or the underside, is raked";
+    *why =
+        "only work that is one chain, from the face to the working edge or the underside, is raked; write "
+        "each chain as a profile of its own";
     return std::nullopt;
   }
   const Slant slant = slant_of(options);

@@ -71,7 +71,7 @@ std::optional<double> factor_for(const std::vector<Stroke>& strokes, const Scale
   const double has = asked(sum(strokes), options);
   const std::string what = options.height ? "height" : "projection";
   if (has < kLeast) {
-    *why = "its members have no " + what + " from the first to the last";
+    *why = "its members have no " + what + " from the first to the last; give --by instead";
     return std::nullopt;
   }
   double low = 0;
@@ -82,7 +82,8 @@ std::optional<double> factor_for(const std::vector<Stroke>& strokes, const Scale
   }
   // Flats that go back up or in may take the rest past what was asked; only what truly gives it will do.
   if (std::abs(asked(sum(by_factor(strokes, options, high)), options) - wanted) > kLeast || high < 1e-4) {
-    *why = "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that " + what;
+    *why = "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that " + what +
+           "; give a smaller --fillet";
     return std::nullopt;
   }
   return high;

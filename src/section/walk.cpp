@@ -76,7 +76,8 @@ bool check_inside(const Drawing& drawing, const DrawnChain& chain, const std::ve
       if (i > 0 && chain.strokes[i - 1].element != chain.strokes[i].element) {
         message += ", after " + called(drawing, chain.strokes[i - 1].element);
       }
-      mistakes.error(place_of(drawing, chain.strokes[i].element), message);
+      mistakes.error(place_of(drawing, chain.strokes[i].element),
+                     message + "; shorten a move, or take a larger stock");
       inside = false;
     }
     // An arc that comes back in by its end leaves nothing open.
@@ -91,7 +92,7 @@ std::optional<Point> start_of(const Drawing& drawing, const DrawnChain& chain, M
   const double limit = chain.from_back ? drawing.thickness : drawing.width;
   if (chain.start > limit + kOnOutline) {
     mistakes.error(chain.place, "the chain starts off the stock, which is " + show(limit, drawing.unit) +
-                                    (chain.from_back ? " thick" : " wide"));
+                                    (chain.from_back ? " thick" : " wide") + "; start it within that");
     return std::nullopt;
   }
   const double at = moved_onto(chain.start, limit);
@@ -187,7 +188,7 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
     const Point to = onto_outline(drawing, exact);
     if (distance(from, to) < kSamePoint) {
       mistakes.error(place_of(drawing, stroke.element),
-                     called(drawing, stroke.element) + " is too short to be drawn");
+                     called(drawing, stroke.element) + " is too short to be drawn; leave it out");
       return std::nullopt;
     }
     edges.push_back(edge_between(from, to, stroke.turn, stroke.radius, stroke.large));
@@ -212,7 +213,8 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
   while (first < end && runs_along_outline(drawing.width, drawing.thickness, edges[first])) ++first;
   while (end > first && runs_along_outline(drawing.width, drawing.thickness, edges[end - 1])) --end;
   if (first == end) {
-    mistakes.error(chain.place, "the chain runs along the outside of the stock and cuts nothing");
+    mistakes.error(chain.place,
+                   "the chain runs along the outside of the stock and cuts nothing; start it farther in");
     return std::nullopt;
   }
   if (!keeps_far_corner(drawing, edges[first].from, edges[end - 1].to)) {

@@ -96,7 +96,7 @@ void fail_stray_inch(Statement& statement) {
   const Token& number = statement.tokens[statement.next - 1];
   const Token& in = statement.token();
   fail(statement, in.place,
-       "'in' standing alone is the direction; as a unit it is written against its number: " +
+       "'in' standing alone is the direction; write it against its number where it is a unit: " +
            quoted(std::string(number.text) + std::string(in.text)));
   ++statement.next;
 }
@@ -105,6 +105,16 @@ void fail_clause(Statement& statement, const Rule& rule) {
   const Token& token = statement.token();
   const std::vector<std::string_view> fitting = clauses_of(rule);
   std::string message;
+  if (looks_like_number(token.text) && statement.next > 1) {
+    --statement.next;  // the comma of "9,5" was read over as one between clauses
+    const std::string comma = decimal_comma(statement);
+    ++statement.next;
+    if (!comma.empty()) {
+      fail(statement, token.place, "the line is complete before " + quoted(token.text) + comma);
+      ++statement.next;
+      return;
+    }
+  }
   if (at_any(statement, kAllClauses)) {
     message = quoted(token.text) + " does not belong to " + std::string(rule.word);
   } else if (looks_like_number(token.text)) {
@@ -128,7 +138,7 @@ void fail_clause(Statement& statement, const Rule& rule) {
 void fail_twice(Statement& statement, std::string_view word, std::string_view other) {
   std::string message = quoted(word);
   if (!other.empty()) message += " (or " + quoted(other) + ")";
-  fail(statement, statement.token().place, message + " is given twice");
+  fail(statement, statement.token().place, message + " is given twice; leave one of them out");
 }
 
 /// Reads one of a pair of opposite directions, `first` counting as negative. False where neither comes next.
@@ -201,7 +211,8 @@ void check_complete(Statement& statement, const Rule& rule, const Clauses& claus
   const std::string word(rule.word);
   if (sized) {
     if (clauses.sideways || clauses.upright) {
-      fail(statement, place_of(statement), word + " takes one length or 'out' and 'down', not both");
+      fail(statement, place_of(statement),
+           word + " takes one length or 'out' and 'down', not both; leave one of them out");
     }
     return;
   }
@@ -227,8 +238,8 @@ void check_arc(Statement& statement, const Rule& rule, const Clauses& clauses) {
     const double least = smallest_radius(rule.shape, move);
     if (*clauses.radius >= least - kEqual) return;
     fail(statement, clauses.radius_place,
-         "a radius of " + show(*clauses.radius, statement.unit) +
-             " does not reach; the smallest that does is " + show(least, statement.unit, true));
+         "a radius of " + show(*clauses.radius, statement.unit) + " does not reach; write " +
+             show(least, statement.unit, true) + " or more");
   } else if (rule.large || rule.shape == Shape::bead) {
     if (!clauses.sideways || !clauses.upright) {
       fail(statement, end_of(statement),
@@ -252,7 +263,8 @@ void check_curve(Statement& statement, const Clauses& clauses) {
   const double a = std::abs(*clauses.sideways);
   const double b = std::abs(*clauses.upright);
   if (std::max(a, b) > kMostCurveRatio * std::min(a, b) + kEqual)
-    fail(statement, place_of(statement), "neither move of a curve may be more than 20 times the other");
+    fail(statement, place_of(statement),
+         "neither move of a curve may be more than 20 times the other; make the shorter one longer");
 }
 
 }  // namespace
@@ -285,7 +297,9 @@ std::optional<ElementText> read_element(Statement& statement) {
   if (!statement.failed && rule.shape == Shape::curve) check_curve(statement, clauses);
   const bool thumbnail = rule.shape == Shape::thumbnail && clauses.sideways && clauses.upright;
   if (!statement.failed && thumbnail && -*clauses.sideways < *clauses.upright * 4 / 5 - kEqual) {
-    fail(statement, place_of(statement), "thumbnail must go out at least four fifths as far as it goes down");
+    fail(statement, place_of(statement),
+         "thumbnail must go out at least four fifths as far as it goes down; make 'out' longer or 'down' "
+         "shorter");
   }
   if (statement.failed) return std::nullopt;
   element.dimensions.move = {clauses.sideways.value_or(0), clauses.upright.value_or(0)};

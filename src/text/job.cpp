@@ -11,7 +11,7 @@
 #include "text/kit_shop.h"
 #include "text/length.h"
 #include "text/load.h"
-#include "text/vocabulary.h"
+#include "text/other_kind.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -20,6 +20,11 @@ namespace {
 const std::vector<std::string_view> kStatements = {"job", "units", "kit",   "blank", "buy",  "mould",
                                                    "saw", "rip",   "spare", "board", "shop", "moisture"};
 
+/// What to do about a file that is not there, where none beside it is named nearly so.
+std::string or_where(const std::string& near) {
+  return near.empty() ? "; check its name: it is looked for from the folder of the job" : near;
+}
+
 class JobReader {
  public:
   JobReader(Mistakes& mistakes, const JobFiles& files) : mistakes_(mistakes), files_(files) {
@@ -27,6 +32,7 @@ class JobReader {
   }
 
   std::optional<Job> read() {
+    if (is_of_another_kind(mistakes_, FileKind::job)) return std::nullopt;
     int number = 0;
     for (const std::string_view line : mistakes_.source.lines) {
       std::vector<Token> tokens = tokenise_quoted(line, ++number);
@@ -48,19 +54,16 @@ class JobReader {
     const Place place = statement.tokens.front().place;
     const bool known = std::find(kStatements.begin(), kStatements.end(), word) != kStatements.end();
     if (!known) {
-      const std::string near = suggestion(word, kStatements);
-      const std::string other = elsewhere(word, FileKind::job);
       fail(statement, place,
            "unknown word " + quoted(statement.tokens.front().text) +
-               (!other.empty()
-                    ? other
-                    : "; expected " + (near.empty() ? either(kStatements) : "a statement of a job" + near)));
+               known_words(word, kStatements, FileKind::job));
       return;
     }
     const bool many = word == "blank" || word == "buy" || word == "mould" || word == "shop";
     if (!many && !lines_of_.emplace(word, place.line).second) {
       fail(statement, place,
-           "a second " + quoted(word) + "; the first is on line " + std::to_string(lines_of_.at(word)));
+           "a second " + quoted(word) + "; the first is on line " + std::to_string(lines_of_.at(word)) +
+               ": leave one of them out");
     }
     if (word == "units") {
       read_units(statement);
@@ -106,7 +109,7 @@ class JobReader {
   void read_units(Statement& statement) {
     if (length_line_ > 0) {
       fail(statement, statement.tokens.front().place,
-           "'units' comes before the first length, which is on line " + std::to_string(length_line_));
+           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
     }
     const std::optional<Unit> unit = read_unit(statement);
     if (unit) job_.unit = *unit;
@@ -130,7 +133,7 @@ class JobReader {
     if (statement.failed) return;
     job_.kit_file = name.value;
     if (const auto near = files_.missing(name.value)) {
-      mistakes_.error(name.place, "there is no kit " + quoted(name.value) + *near);
+      mistakes_.error(name.place, "there is no kit " + quoted(name.value) + or_where(*near));
       return;
     }
     Reading<Kit> kit = files_.kit(name.value);
@@ -144,13 +147,15 @@ class JobReader {
     });
     if (same != moulds_.end()) {
       mistakes_.error(mould.name.place, "there is a moulding " + quoted(mould.name.value) +
-                                            " already, on line " + std::to_string(same->place.line));
+                                            " already, on line " + std::to_string(same->place.line) +
+                                            "; give it another name");
     }
     moulds_.push_back(mould);
     if (profiles_.count(mould.profile.value) > 0) return;
     std::optional<Section>& section = profiles_[mould.profile.value];
     if (const auto near = files_.missing(mould.profile.value)) {
-      mistakes_.error(mould.profile.place, "there is no profile " + quoted(mould.profile.value) + *near);
+      mistakes_.error(mould.profile.place,
+                      "there is no profile " + quoted(mould.profile.value) + or_where(*near));
       return;
     }
     Reading<Section> reading = files_.profile(mould.profile.value);
@@ -165,8 +170,8 @@ class JobReader {
 
   bool past_a_limit(Statement& statement) {
     const auto refuse = [&](const std::string& what, std::size_t most, const char* constant) {
-      mistakes_.error(place_of(statement),
-                      "a job has at most " + std::to_string(most) + " " + what + to_raise(constant));
+      mistakes_.error(place_of(statement), "a job has at most " + std::to_string(most) + " " + what +
+                                               "; make two jobs of it" + to_raise(constant));
       return true;
     };
     if (mould_lines_ > kMaxMoulds) return refuse("mouldings", kMaxMoulds, "kMaxMoulds");
@@ -180,8 +185,8 @@ class JobReader {
       const std::optional<Section>& profile = profiles_.at(text.profile.value);
       pieces += text.count;
       if (pieces > kMaxPieces && pieces - text.count <= kMaxPieces) {
-        mistakes_.error(text.place, "a job has at most " + std::to_string(kMaxPieces) + " pieces" +
-                                        to_raise("kMaxPieces"));
+        mistakes_.error(text.place, "a job has at most " + std::to_string(kMaxPieces) +
+                                        " pieces; make two jobs of it" + to_raise("kMaxPieces"));
       }
       if (!profile || !text.sound) continue;
       if (const auto mould = settle_mould(text, *profile, saw_, job_.unit, mistakes_))
@@ -206,8 +211,8 @@ class JobReader {
         stocks_.begin(), stocks_.end(),
         [](const StockText& a, const StockText& b) { return a.stock.width < b.stock.width; });
     if (rip_.hold->value <= widest->stock.width) return true;
-    mistakes_.error(rip_.hold->place,
-                    "no blank is so wide; the widest is " + show(widest->stock.width, job_.unit));
+    mistakes_.error(rip_.hold->place, "no blank is so wide; write at most " +
+                                          show(widest->stock.width, job_.unit) + ", the width of the widest");
     return false;
   }
 

@@ -23,10 +23,10 @@ std::optional<Section> ripped_section(const MouldText& text, const Section& prof
   if (works_back_edge(profile)) {
     mistakes.error(text.width->place, name + " works the back edge of a blank " +
                                           show(profile.width, unit, true) +
-                                          " wide; it cannot be put on another width");
+                                          " wide; leave 'width' out, or write that one");
   } else {
     mistakes.error(text.width->place, name + " reaches " + show(reach(profile), unit, true) +
-                                          " in from the working edge, and does not fit on this width");
+                                          " in from the working edge; write at least that width");
   }
   return std::nullopt;
 }
@@ -74,17 +74,18 @@ void check_mould(const Mould& mould, const MouldText& text, const Job& job, Mist
   if (text.species &&
       !stocks.keep([&](const Stock& s) { return lower(s.species) == lower(mould.species); })) {
     const std::vector<std::string> species = stocks.species();
+    const std::string near =
+        suggestion(mould.species, std::vector<std::string_view>(species.begin(), species.end()));
     mistakes.error(text.species->place, "no blank is of " + quoted(mould.species) +
-                                            suggestion(mould.species, std::vector<std::string_view>(
-                                                                          species.begin(), species.end())));
+                                            (near.empty() ? "; add a line 'blank' or 'buy' of it" : near));
     return;
   }
   const double thick = mould.section.thickness;
   if (!stocks.keep([&](const Stock& s) { return std::abs(s.thickness - thick) <= kSameThickness; })) {
-    mistakes.error(text.profile.place, "no blank " +
-                                           (text.species ? "of " + quoted(mould.species) + " " : "") + "is " +
-                                           show(thick, unit) + " thick, as this profile is; the nearest is " +
-                                           show(stocks.nearest(&Stock::thickness, thick), unit));
+    mistakes.error(text.profile.place,
+                   "no blank " + (text.species ? "of " + quoted(mould.species) + " " : "") + "is " +
+                       show(thick, unit) + " thick, as this profile is; the nearest is " +
+                       show(stocks.nearest(&Stock::thickness, thick), unit) + ": add one of its own");
     return;
   }
   const double least = std::max(mould.width, job.ripping.hold);
@@ -92,14 +93,15 @@ void check_mould(const Mould& mould, const MouldText& text, const Job& job, Mist
     mistakes.error(text.width ? text.width->place : text.profile.place,
                    "no blank of its thickness is " + show(least, unit, true) + " wide" +
                        (least > mould.width ? ", the narrowest that can be held" : "") + "; the widest is " +
-                       show(stocks.most(&Stock::width), unit));
+                       show(stocks.most(&Stock::width), unit) + ": add a wider one");
     return;
   }
   const double need = mould.length + 2 * job.saw.allowance;
   if (!stocks.keep([&](const Stock& s) { return s.length >= need - kSamePlace; })) {
     mistakes.error(text.length.place, "no blank that would do is " + show(need, unit, true) + " long" +
                                           (job.saw.allowance > 0 ? ", with the allowance at both ends" : "") +
-                                          "; the longest is " + show(stocks.most(&Stock::length), unit));
+                                          "; the longest is " + show(stocks.most(&Stock::length), unit) +
+                                          ": add a longer one");
   }
 }
 
@@ -134,7 +136,7 @@ std::optional<Mould> settle_mould(const MouldText& text, const Section& profile,
   if (!(back < out.length)) {
     mistakes.error(text.mitre_place, "the length is too short for this mitre: it runs back " +
                                          show(back, unit, true) + ", and the moulding is " +
-                                         show(out.length, unit) + " long");
+                                         show(out.length, unit) + " long; check the length and the angles");
     return std::nullopt;
   }
   return out;
@@ -152,7 +154,9 @@ void check_blanks(const Job& job, const std::vector<MouldText>& texts, const std
   for (const StockText& text : stocks) {
     const bool used = std::any_of(job.moulds.begin(), job.moulds.end(),
                                   [&](const Mould& mould) { return serves(text.stock, mould, job); });
-    if (!used) mistakes.warn(text.place, "no moulding of this job can come from this blank");
+    if (!used)
+      mistakes.warn(text.place,
+                    "no moulding of this job can come from this blank; check its measures, or leave it out");
   }
 }
 

@@ -32,7 +32,8 @@ std::optional<std::string> next_field(Statement& statement, const Words& fields,
     return std::nullopt;
   }
   ++statement.next;
-  if (!given.insert(field).second) fail(statement, token.place, quoted(field) + " is given twice");
+  if (!given.insert(field).second)
+    fail(statement, token.place, quoted(field) + " is given twice; leave one of them out");
   return field;
 }
 
@@ -55,7 +56,7 @@ std::optional<Stated<double>> read_spring(Statement& statement) {
 std::optional<Stated<double>> read_corner(Statement& statement) {
   std::optional<Stated<double>> out = read_degrees(statement, "corner", 180);
   if (out && !(out->value > 0 && out->value < 180)) {
-    fail(statement, out->place, "a corner is more than 0 and less than 180 degrees");
+    fail(statement, out->place, "a corner is more than 0 and less than 180 degrees, such as 90");
     return std::nullopt;
   }
   return out;
@@ -80,7 +81,8 @@ std::optional<Stated<std::string>> read_species(Statement& statement, const Word
   if (name.size() > 1 && name.front() == '"' && name.back() == '"') name = name.substr(1, name.size() - 2);
   if (name.size() > kMaxName) {
     fail(statement, read_since(statement, first),
-         "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
+         "the name is longer than " + std::to_string(kMaxName) + " letters; shorten it" +
+             to_raise("kMaxName"));
     return std::nullopt;
   }
   return Stated<std::string>{name, read_since(statement, first)};
@@ -159,7 +161,7 @@ std::optional<Stated<std::string>> read_word(Statement& statement, const std::st
   std::string_view text = token.text;
   if (text.front() == '"') {
     if (text.size() < 2 || text.back() != '"') {
-      fail(statement, token.place, "the quotation marks are not closed");
+      fail(statement, token.place, "the quotation marks are not closed; put another \" behind the name");
       return std::nullopt;
     }
     text = text.substr(1, text.size() - 2);
@@ -170,7 +172,8 @@ std::optional<Stated<std::string>> read_word(Statement& statement, const std::st
   }
   if (text.size() > kMaxName) {
     fail(statement, token.place,
-         "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
+         "the name is longer than " + std::to_string(kMaxName) + " letters; shorten it" +
+             to_raise("kMaxName"));
     return std::nullopt;
   }
   return Stated<std::string>{std::string(text), token.place};
@@ -208,7 +211,8 @@ std::optional<StockText> read_stock_line(Statement& statement, bool to_buy) {
     if (statement.done()) break;
     if (accept(statement, "count")) {
       if (!given.insert("count").second)
-        fail(statement, statement.tokens[statement.next - 1].place, "'count' is given twice");
+        fail(statement, statement.tokens[statement.next - 1].place,
+             "'count' is given twice; leave one of them out");
       take_field(statement, kStockFields, out.stock.count,
                  [&] { return read_whole(statement, "how many after 'count'", 1, kMaxPieces); });
       continue;
@@ -234,7 +238,7 @@ std::optional<StockText> read_stock_line(Statement& statement, bool to_buy) {
     }
     const std::string measure = lower(statement.token().text);
     if (!given.insert(measure).second)
-      fail(statement, statement.token().place, quoted(measure) + " is given twice");
+      fail(statement, statement.token().place, quoted(measure) + " is given twice; leave one of them out");
     ++statement.next;
     (measure == "thick"  ? out.stock.thickness
      : measure == "wide" ? out.stock.width
@@ -316,7 +320,9 @@ std::optional<Moisture> read_moisture(Statement& statement) {
   accept_comma(statement);
   const auto high = read_number(statement, "per cent of moisture at the dampest", kDampest);
   if (!high) return std::nullopt;
-  if (!(*low < *high)) fail(statement, read_since(statement, first), "the driest comes first, and is less");
+  if (!(*low < *high))
+    fail(statement, read_since(statement, first),
+         "the driest comes first, and is less, as in 'moisture 7 12'");
   expect_end(statement);
   if (statement.failed) return std::nullopt;
   return Moisture{*low, *high};

@@ -7,7 +7,7 @@
 #include "text/kit_planes.h"
 #include "text/kit_shop.h"
 #include "text/length.h"
-#include "text/vocabulary.h"
+#include "text/other_kind.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -23,6 +23,7 @@ class KitReader {
   explicit KitReader(Mistakes& mistakes) : mistakes_(mistakes) { kit_.name = stem(mistakes.source.file); }
 
   std::optional<Kit> read() {
+    if (is_of_another_kind(mistakes_, FileKind::kit)) return std::nullopt;
     int number = 0;
     for (const std::string_view line : mistakes_.source.lines) {
       const std::vector<Token> tokens = tokenise(line, ++number);
@@ -35,8 +36,8 @@ class KitReader {
       }
       if (mistakes_.full()) return std::nullopt;
       if (planes_.size() > kMaxPlanes) {
-        mistakes_.error(place_of(statement), "a kit has at most " + std::to_string(kMaxPlanes) + " planes" +
-                                                 to_raise("kMaxPlanes"));
+        mistakes_.error(place_of(statement), "a kit has at most " + std::to_string(kMaxPlanes) +
+                                                 " planes; leave some out" + to_raise("kMaxPlanes"));
         return std::nullopt;
       }
     }
@@ -86,14 +87,10 @@ class KitReader {
 
   void fail_unknown(Statement& statement, const std::string& word) {
     std::string message = "unknown word " + quoted(statement.tokens.front().text);
-    const std::string near = suggestion(word, kStatements);
-    const std::string other = elsewhere(word, FileKind::kit);
-    if (!other.empty()) {
-      message += other;
-    } else if (word == "end") {
-      message += "; 'end' closes a shaped plane, and none is open";
+    if (word == "end") {
+      message += "; 'end' closes a shaped plane, and none is open: leave it out";
     } else {
-      message += "; expected " + (near.empty() ? either(kStatements) : "a statement of a kit" + near);
+      message += known_words(word, kStatements, FileKind::kit);
     }
     fail(statement, statement.tokens.front().place, message);
   }
@@ -102,7 +99,7 @@ class KitReader {
     if (line > 0) {
       fail(statement, statement.tokens.front().place,
            "a second " + quoted(lower(statement.tokens.front().text)) + "; the first is on line " +
-               std::to_string(line));
+               std::to_string(line) + ": leave one of them out");
       return true;
     }
     line = statement.tokens.front().place.line;
@@ -112,7 +109,7 @@ class KitReader {
   void read_units(Statement& statement) {
     if (!stood_before(statement, units_line_) && length_line_ > 0) {
       fail(statement, statement.tokens.front().place,
-           "'units' comes before the first length, which is on line " + std::to_string(length_line_));
+           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
     }
     const std::optional<Unit> unit = read_unit(statement);
     if (unit) kit_.unit = *unit;
@@ -138,7 +135,8 @@ class KitReader {
     if (!radius) return;
     expect_end(statement);
     if (!numbering_.emplace(*number, *radius).second) {
-      fail(statement, place, "number " + std::to_string(*number) + " is in the numbering table twice");
+      fail(statement, place,
+           "number " + std::to_string(*number) + " is in the numbering table twice; leave one of them out");
     }
   }
 
@@ -148,13 +146,14 @@ class KitReader {
     expect_end(statement);
     if (!plane_before_) {
       fail(statement, statement.tokens.front().place,
-           "'body' comes after the plane it belongs to, and there is none before it");
+           "'body' comes after the plane it belongs to; put it below one");
       return;
     }
     if (!body) return;
     for (std::size_t i = planes_.size() - last_count_; i < planes_.size(); ++i) {
       if (planes_[i].plane.body) {
-        fail(statement, statement.tokens.front().place, "this plane has a body already");
+        fail(statement, statement.tokens.front().place,
+             "this plane has a body already; leave one of them out");
         return;
       }
       planes_[i].plane.body = body;
@@ -206,7 +205,7 @@ class KitReader {
   /// though.
   void read_start(Statement& statement) {
     if (!parts_.empty()) {
-      fail(statement, statement.tokens.front().place, "'start' comes before the elements");
+      fail(statement, statement.tokens.front().place, "'start' comes before the elements; put it above them");
     } else if (!accept(statement, "face")) {
       fail_expected(statement, "'face' after 'start'");
     } else if (read_length(statement, "a distance after 'face'")) {
@@ -223,8 +222,8 @@ class KitReader {
     }
     if (parts_.size() > kMaxSole) {
       fail(statement, place_of(statement),
-           "the sole of a shaped plane has at most " + std::to_string(kMaxSole) + " elements" +
-               to_raise("kMaxSole"));
+           "the sole of a shaped plane has at most " + std::to_string(kMaxSole) +
+               " elements; leave some out" + to_raise("kMaxSole"));
       parts_.clear();
       part_places_.clear();
     }
@@ -236,7 +235,8 @@ class KitReader {
     plane_before_ = true;
     last_count_ = 0;
     if (parts_.empty() && shaped_sound_) {
-      mistakes_.error(plane.place, "this shaped plane has no elements");
+      mistakes_.error(plane.place,
+                      "this shaped plane has no elements; put one below it, such as 'cavetto 3/8'");
       shaped_sound_ = false;
     }
     if (!shaped_sound_ || !shape_sole(plane, parts_, part_places_, mistakes_)) return;

@@ -34,7 +34,8 @@ void fail_clause(Statement& statement, const std::vector<std::string_view>& fitt
 }
 
 void fail_twice(Statement& statement) {
-  fail(statement, statement.token().place, quoted(lower(statement.token().text)) + " is given twice");
+  fail(statement, statement.token().place,
+       quoted(lower(statement.token().text)) + " is given twice; leave one of them out");
 }
 
 void read_named_length(Statement& statement, std::optional<double>& value,
@@ -69,7 +70,7 @@ std::optional<double> read_arc(Statement& statement) {
     return std::nullopt;
   }
   if (!(number->value > 0) || number->value > 180) {
-    fail(statement, token.place, "the arc of a sole is more than 0 and at most 180 degrees");
+    fail(statement, token.place, "the arc of a sole is more than 0 and at most 180 degrees, such as 60");
     return std::nullopt;
   }
   return number->value;
@@ -166,7 +167,7 @@ std::vector<PlaneText> read_flat(Statement& statement) {
       read_body_clause(statement, text.plane.body, kFlatClauses);
     } else if (looks_like_number(statement.token().text)) {
       fail(statement, statement.token().place,
-           "a " + kind + " plane has one width; each plane has a line of its own");
+           "a " + kind + " plane has one width; write each plane on a line of its own");
       ++statement.next;
       skip_to(statement, kFlatClauses);
     } else {
@@ -226,7 +227,8 @@ std::vector<PlaneText> read_plough(Statement& statement) {
 void settle(PlaneText& text, const std::map<int, double>& numbering, Unit unit, Mistakes& mistakes) {
   Plane& plane = text.plane;
   if (!plane.is_curved()) {
-    if (plane.width < kNarrowest) mistakes.error(text.place, "a sole must be wider than 0.000001mm");
+    if (plane.width < kNarrowest)
+      mistakes.error(text.place, "a sole must be wider than 0.000001mm; check the figure and its unit");
     return;
   }
   std::optional<double> radius = text.radius;
@@ -242,15 +244,17 @@ void settle(PlaneText& text, const std::map<int, double>& numbering, Unit unit, 
   // A sole of half a circle may come out wider by rounding alone.
   if (plane.width > 2 * plane.radius && plane.width < 2 * plane.radius + 1e-9) plane.width = 2 * plane.radius;
   if (plane.width < kNarrowest) {
-    mistakes.error(text.place, "a sole must be wider than 0.000001mm");
+    mistakes.error(text.place, "a sole must be wider than 0.000001mm; check the figure and its unit");
   } else if (plane.radius > kLongest) {
-    mistakes.error(text.place, "the radius that follows from these measures is over 10 m");
+    mistakes.error(text.place,
+                   "the radius that follows from these measures is over 10 m; measure the sole again");
   } else if (plane.width > 2 * plane.radius) {
     mistakes.error(text.place, "a sole " + show(plane.width, unit) +
-                                   " wide is wider than its whole circle, " + show(2 * plane.radius, unit));
+                                   " wide is wider than its whole circle, " + show(2 * plane.radius, unit) +
+                                   "; measure both again");
   } else if (width && text.arc && std::abs(*width - 2 * plane.radius * half_sine) > kAgree) {
     mistakes.error(text.place, "radius, width and arc disagree: this radius and arc make a width of " +
-                                   show(2 * plane.radius * half_sine, unit));
+                                   show(2 * plane.radius * half_sine, unit) + "; leave one of them out");
   }
 }
 

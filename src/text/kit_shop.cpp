@@ -36,7 +36,8 @@ void fail_word(Statement& statement, const std::vector<std::string_view>& fittin
 
 void note(Statement& statement, std::set<std::string>& given, const std::string& field) {
   if (given.insert(field).second) return;
-  fail(statement, statement.tokens[statement.next - 1].place, quoted(field) + " is given twice in this kit");
+  fail(statement, statement.tokens[statement.next - 1].place,
+       quoted(field) + " is given twice; leave one of them out");
 }
 
 void read_shavings(Statement& statement, Shop& shop, std::set<std::string>& given) {
@@ -66,7 +67,8 @@ void read_weights(Statement& statement, Shop& shop, std::set<std::string>& given
       return;
     }
     if (*weight < 1 && (word == "slow" || word == "slant")) {
-      fail(statement, statement.tokens[statement.next - 1].place, quoted(field) + " must be at least 1");
+      fail(statement, statement.tokens[statement.next - 1].place,
+           quoted(field) + " must be at least 1, such as 2");
     }
     double& place = word == "change"    ? shop.weight_change
                     : word == "cut"     ? shop.weight_cut
@@ -96,7 +98,8 @@ void read_stops(Statement& statement, Board& board) {
     }
     if (board.stops.size() == kMaxStops) {
       fail(statement, read_since(statement, first),
-           "a board has at most " + std::to_string(kMaxStops) + " stops" + to_raise("kMaxStops"));
+           "a board has at most " + std::to_string(kMaxStops) + " stops; leave some out" +
+               to_raise("kMaxStops"));
       skip_to(statement, {});
       return;
     }
@@ -133,7 +136,8 @@ void read_shop(Statement& statement, Shop& shop, std::set<std::string>& given) {
       const auto strokes = read_number(statement, "strokes a minute after 'strokes'", kMostStrokes);
       if (!strokes) skip_to(statement, kFields);
       if (strokes && !(*strokes > 0)) {
-        fail(statement, statement.tokens[statement.next - 1].place, "strokes a minute must be more than 0");
+        fail(statement, statement.tokens[statement.next - 1].place,
+             "strokes a minute must be more than 0, such as 20");
       }
       if (strokes) shop.strokes_per_minute = *strokes;
     } else if (field == "gauge") {
@@ -163,7 +167,8 @@ std::optional<Board> read_board(Statement& statement) {
     }
     const std::string word = lower(statement.token().text);
     bool& given = word == "stops" ? stops : word == "screw" ? screw : clear;
-    if (given) fail(statement, statement.token().place, quoted(word) + " is given twice");
+    if (given)
+      fail(statement, statement.token().place, quoted(word) + " is given twice; leave one of them out");
     given = true;
     ++statement.next;
     if (word == "stops") {

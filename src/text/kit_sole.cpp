@@ -28,14 +28,15 @@ bool shape_sole(PlaneText& text, const std::vector<Part>& parts, const std::vect
     const bool runs_out =
         next.x < here.x && reach.low.x >= next.x - kRounding && reach.high.x <= here.x + kRounding;
     if (!runs_out) {
-      mistakes.error(places[i],
-                     next.x == here.x && !edge.is_arc()
-                         ? "a shaped plane cannot have an upright part in its sole"
-                         : "a shaped plane's sole must go out all the way, without turning back or under");
+      mistakes.error(
+          places[i],
+          next.x == here.x && !edge.is_arc()
+              ? "a shaped plane cannot have an upright part in its sole; let it lean, or leave it out"
+              : "a shaped plane's sole must go out all the way; write each element with 'out'");
       sound = false;
     }
     if (runs_out && distance(here, next) < kShortest) {
-      mistakes.error(places[i], "too short to be drawn; an element must be longer than 0.000001mm");
+      mistakes.error(places[i], "this element is shorter than 0.000001mm; leave it out");
       sound = false;
     }
     deepest = std::max(deepest, reach.high.y);
@@ -45,7 +46,8 @@ bool shape_sole(PlaneText& text, const std::vector<Part>& parts, const std::vect
   if (!sound) return false;
   const double width = -here.x;
   if (width > 10000) {
-    mistakes.error(text.place, "the sole of a shaped plane is at most 10 m wide");
+    mistakes.error(text.place,
+                   "the sole of a shaped plane is at most 10 m wide; check the figures and their unit");
     return false;
   }
   const auto in_sole = [&](Point p) { return Point{p.x + width / 2, deepest - p.y}; };

@@ -7,6 +7,7 @@
 #include <system_error>
 
 #include "text/source.h"
+#include "text/spelling.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -56,14 +57,14 @@ std::optional<Number> scan_number(std::string_view word, std::string& why) {
   };
   if (word.empty()) return refuse(" is empty");
   const bool sign = word.front() == '-' || word.front() == '+' || starts_with_minus(word);
-  if (sign) return refuse(" has a sign, and numbers here have none");
+  if (sign) return refuse(" has a sign, and numbers here have none; leave it out");
   const std::string_view first = digits_at(word);
   std::string_view rest = word.substr(first.size());
-  if (first.empty() && rest.substr(0, 1) == "/")
-    return refuse(": a fraction is written without blanks, as 3/8");
-  if (first.empty() || first == ".") return refuse(" is not a number");
-  if (first.size() > kMostDigits) return refuse(" has more than 40 digits");
-  if (first.find('.') != first.rfind('.')) return refuse(" has more than one decimal point");
+  if (first.empty() && rest.substr(0, 1) == "/") return refuse(": write a fraction without blanks, as 3/8");
+  if (first.empty() || first == ".") return refuse(" is not a number; write one such as 3/8 or 9.5");
+  if (first.size() > kMostDigits) return refuse(" has more than 40 digits; round it");
+  if (first.find('.') != first.rfind('.'))
+    return refuse(" has more than one decimal point; leave one, as in 1.5");
   Number number;
   number.value = value_of(first);
   number.whole = is_whole(first);
@@ -76,17 +77,17 @@ std::optional<Number> scan_number(std::string_view word, std::string& why) {
     upper = digits_at(rest.substr(1));
     rest.remove_prefix(1 + upper.size());
     if (rest.substr(0, 1) != "/") return refuse(": after the hyphen a fraction is expected, as 1-1/2");
-    if (upper.size() > kMostDigits) return refuse(" has more than 40 digits");
+    if (upper.size() > kMostDigits) return refuse(" has more than 40 digits; round it");
   } else if (rest.substr(0, 1) != "/") {
     number.suffix = rest;
     return number;
   }
   rest.remove_prefix(1);
   const std::string_view under = digits_at(rest);
-  if (under.empty()) return refuse(": a fraction is written without blanks, as 3/8");
-  if (under.size() > kMostDigits) return refuse(" has more than 40 digits");
+  if (under.empty()) return refuse(": write a fraction without blanks, as 3/8");
+  if (under.size() > kMostDigits) return refuse(" has more than 40 digits; round it");
   if (!is_whole(upper) || !is_whole(under)) return refuse(": a fraction is of two whole numbers, as 3/8");
-  if (value_of(under) == 0) return refuse(": a fraction cannot have 0 below the line");
+  if (value_of(under) == 0) return refuse(": a fraction cannot have 0 below the line; write one such as 3/8");
   number.fraction = upper.data() == first.data();
   number.value = units + value_of(upper) / value_of(under);
   number.whole = false;
@@ -120,7 +121,11 @@ static bool is_exponent(std::string_view suffix) {
 std::optional<double> length_of(std::string_view word, std::string_view fraction, Unit unit,
                                 std::string& why) {
   std::optional<Number> number = scan_number(word, why);
-  if (!number) return std::nullopt;
+  if (!number) {
+    const std::string better = as_written_here(word);
+    if (!better.empty()) why = quoted(word) + " is not a number" + better;
+    return std::nullopt;
+  }
   if (!fraction.empty()) {
     const double units = number->value;
     number = scan_number(fraction, why);
@@ -133,11 +138,12 @@ std::optional<double> length_of(std::string_view word, std::string_view fraction
   if (!number->suffix.empty()) {
     const std::optional<double> written = unit_length(number->suffix);
     if (!written && is_exponent(number->suffix)) {
-      why = shown + " has an exponent; lengths are written out in full";
+      why = shown + " is short for a longer number; write it out in full, as 0.005";
       return std::nullopt;
     }
     if (!written) {
-      why = shown + ": " + quoted(number->suffix) + " is not a unit; expected in, mm or ft";
+      why = shown + ": " + quoted(number->suffix) + " is not a unit; expected in, mm or ft" +
+            as_written_here(word);
       return std::nullopt;
     }
     in_mm = *written;
@@ -145,7 +151,7 @@ std::optional<double> length_of(std::string_view word, std::string_view fraction
   const double mm = number->value * in_mm;
   // A nominal 10 m written in inches may come out a hair over.
   if (mm > kLongest * (1 + 1e-12)) {
-    why = shown + " is over 10 m, the longest that is read";
+    why = shown + " is over 10 m, the longest that is read; check the figure and its unit";
     return std::nullopt;
   }
   return mm;
@@ -177,14 +183,17 @@ std::optional<double> parse_length(std::string_view text, Unit unit, std::string
     reason = "expected a length, such as 3/8, 1 1/2, .375 or 9.5mm";
   } else if (tokens.size() == 1) {
     mm = length_of(tokens[0].text, {}, unit, reason);
+  } else if (tokens.size() == 3 && tokens[1].text == "," && text.find(' ') == std::string_view::npos &&
+             looks_like_number(tokens[0].text) && looks_like_number(tokens[2].text)) {
+    reason = "a comma parts the number" + without_comma(tokens[0].text, tokens[2].text);
   } else {
     std::string ignored;
     const auto fraction = scan_number(tokens[1].text, ignored);
     if (tokens.size() == 2 && whole(tokens[0].text) && fraction && fraction->fraction) {
       mm = length_of(tokens[0].text, tokens[1].text, unit, reason);
     } else if (tokens.size() == 2 && (is_unit_word(tokens[1].text) || lower(tokens[1].text) == "in")) {
-      reason = "a unit is written against its number: " + std::string(tokens[0].text) +
-               std::string(tokens[1].text);
+      reason =
+          "write a unit against its number: " + std::string(tokens[0].text) + std::string(tokens[1].text);
     } else {
       reason = "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm";
     }

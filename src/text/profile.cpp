@@ -5,12 +5,21 @@
 #include "section/drawing.h"
 #include "text/elements.h"
 #include "text/length.h"
-#include "text/vocabulary.h"
+#include "text/other_kind.h"
 #include "text/words.h"
 
 namespace arrisline {
 
 namespace {
+
+const std::vector<std::string_view>& statement_words() {
+  static const std::vector<std::string_view> words = [] {
+    std::vector<std::string_view> list = {"profile", "units", "stock", "side", "start"};
+    list.insert(list.end(), element_words().begin(), element_words().end());
+    return list;
+  }();
+  return words;
+}
 
 class ProfileReader {
  public:
@@ -19,6 +28,7 @@ class ProfileReader {
   }
 
   std::optional<Section> read() {
+    if (is_of_another_kind(mistakes_, FileKind::profile)) return std::nullopt;
     int number = 0;
     for (const std::string_view line : mistakes_.source.lines) {
       const std::vector<Token> tokens = tokenise(line, ++number);
@@ -29,7 +39,7 @@ class ProfileReader {
       if (mistakes_.full()) return std::nullopt;
       if (drawing_.elements.size() > kMaxElements) {
         mistakes_.error(place_of(statement), "a profile has at most " + std::to_string(kMaxElements) +
-                                                 " elements" + to_raise("kMaxElements"));
+                                                 " elements; draw it as several" + to_raise("kMaxElements"));
         return std::nullopt;
       }
     }
@@ -60,16 +70,10 @@ class ProfileReader {
   }
 
   void fail_unknown(Statement& statement) {
-    std::vector<std::string_view> known = {"profile", "units", "stock", "side", "start"};
-    known.insert(known.end(), element_words().begin(), element_words().end());
     const Token& token = statement.tokens.front();
-    std::string message = "unknown word " + quoted(token.text);
-    const std::string near = suggestion(token.text, known);
-    const std::string other = elsewhere(lower(token.text), FileKind::profile);
-    message += !other.empty() ? other
-               : near.empty() ? "; expected " + either(known)
-                              : "; expected a statement of a profile" + near;
-    fail(statement, token.place, message);
+    fail(statement, token.place,
+         "unknown word " + quoted(token.text) +
+             known_words(lower(token.text), statement_words(), FileKind::profile));
   }
 
   /// Reports a statement that may stand once only. True where it stood before.
@@ -77,7 +81,7 @@ class ProfileReader {
     if (line > 0) {
       fail(statement, statement.tokens.front().place,
            "a second " + quoted(lower(statement.tokens.front().text)) + "; the first is on line " +
-               std::to_string(line));
+               std::to_string(line) + ": leave one of them out");
       return true;
     }
     line = statement.tokens.front().place.line;
@@ -93,7 +97,7 @@ class ProfileReader {
   void read_units(Statement& statement) {
     if (!stood_before(statement, units_line_) && length_line_ > 0) {
       fail(statement, statement.tokens.front().place,
-           "'units' comes before the first length, which is on line " + std::to_string(length_line_));
+           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
     }
     const std::optional<Unit> unit = read_unit(statement);
     if (unit) drawing_.unit = *unit;
@@ -117,12 +121,16 @@ class ProfileReader {
     } else if (at_any(statement, fitting)) {
       (at_word(statement, "wide") ? wide : thick) = length;
     } else if (at_any(statement, {"wide", "thick"})) {
-      fail(statement, statement.token().place, quoted(lower(statement.token().text)) + " is given twice");
+      fail(statement, statement.token().place,
+           quoted(lower(statement.token().text)) + " is given twice; leave one of them out");
     } else {
       std::string message = "expected " + wanted + ", found " + quoted(statement.token().text);
-      message += at_word(statement, "in") ? "; a unit is written against its number, as 3/4in"
+      const std::string comma = decimal_comma(statement);
+      message += at_word(statement, "in") ? "; write a unit against its number, as 3/4in"
+                 : !comma.empty()         ? comma
                                           : suggestion(statement.token().text, fitting);
       fail(statement, statement.token().place, message);
+      if (!comma.empty()) statement.next = statement.tokens.size() - 1;
       (!wide ? wide : thick) = length;
     }
     if (!statement.done()) ++statement.next;
@@ -189,7 +197,8 @@ class ProfileReader {
 
   void check_not_bare() {
     if (!started_ || has_statement_) return;
-    mistakes_.error(drawing_.chains.back().place, "the chain has no elements");
+    mistakes_.error(drawing_.chains.back().place,
+                    "the chain has no elements; put one below it, such as 'step down 1/8'");
     broken_.back() = true;
   }
 
@@ -198,7 +207,7 @@ class ProfileReader {
     in_chain_ = started_;
     if (started_) {
       fail(statement, statement.tokens.front().place,
-           "a second 'start' in one chain; another chain begins with 'side face', 'side underside' or 'side "
+           "a second 'start' in one chain; begin another chain with 'side face', 'side underside' or 'side "
            "back'");
       return;
     }
@@ -242,7 +251,9 @@ class ProfileReader {
     const std::optional<ElementText> text = read_element(statement);
     if (!text || !started_) return;
     if (text->shape == Shape::curve && ++curves_ > kMaxCurves) {
-      fail(statement, place_of(statement), "a profile has at most " + std::to_string(kMaxCurves) + " curves");
+      fail(statement, place_of(statement),
+           "a profile has at most " + std::to_string(kMaxCurves) +
+               " curves; draw the others with 'bead' and 'cove'");
       return;
     }
     DrawnChain& chain = drawing_.chains.back();
@@ -273,7 +284,7 @@ class ProfileReader {
     mistakes_.warn(place_of(statement),
                    "the " + std::string(text.dimensions.parabola ? "parabola" : "ellipse") + " is drawn as " +
                        std::to_string(parts.size()) + " arcs, nowhere farther than " +
-                       show(departs, drawing_.unit, true) + " from it");
+                       show(departs, drawing_.unit, true) + " from it; check that this is near enough");
   }
 
   std::optional<Section> finish() {

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "text/foreign.h"
+
 namespace arrisline {
 
 static constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
@@ -134,38 +136,35 @@ std::vector<Diagnostic> in_order(Mistakes&& mistakes) {
   if (stopped) {
     Diagnostic last = list.back();
     last.severity = Severity::error;
-    last.message = "more than " + std::to_string(kMaxMistakes) + " mistakes: reading stopped here";
+    last.message =
+        "more than " + std::to_string(kMaxMistakes) + " mistakes: reading stopped here; mend these first";
     list.push_back(std::move(last));
   }
   return list;
 }
 
-static std::string hex(char c) {
-  static constexpr std::string_view kDigits = "0123456789ABCDEF";
-  const auto byte = static_cast<unsigned char>(c);
-  return {kDigits[byte >> 4], kDigits[byte & 15]};
-}
-
 bool check_text(std::string_view text, Mistakes& mistakes) {
   if (text.size() > kMaxFileBytes) {
     mistakes.error({}, "the file is larger than " + std::to_string(kMaxFileBytes >> 20) +
-                           " MiB, the most that is read" + to_raise("kMaxFileBytes"));
+                           " MB, the most that is read; check that it is the file you meant" +
+                           to_raise("kMaxFileBytes"));
     return false;
   }
-  if (text.find('\0') != std::string_view::npos) {
-    mistakes.error({}, "this is not a text file: it holds NUL bytes; expected plain UTF-8 text");
+  const std::string foreign = foreign_file(text, mistakes.source.file);
+  if (!foreign.empty()) {
+    mistakes.error({}, foreign);
     return false;
   }
   for (std::size_t i = 0; i < mistakes.source.lines.size(); ++i) {
     if (mistakes.source.lines[i].size() <= kMaxLineBytes) continue;
     mistakes.error({static_cast<int>(i) + 1, 1, 1},
                    "the line is longer than " + std::to_string(kMaxLineBytes >> 20) +
-                       " MiB, the most that is read; write it as several" + to_raise("kMaxLineBytes"));
+                       " MB, the most that is read; write it as several" + to_raise("kMaxLineBytes"));
     return false;
   }
   const auto blank = [](std::string_view line) { return tokenise(line, 1).empty(); };
   if (std::all_of(mistakes.source.lines.begin(), mistakes.source.lines.end(), blank)) {
-    mistakes.error({}, "the file is empty: it holds no statement");
+    mistakes.error({}, "the file is empty; to begin one, see: arrisline new --help");
     return false;
   }
   int number = 0;
@@ -175,8 +174,9 @@ bool check_text(std::string_view text, Mistakes& mistakes) {
     while (!line.empty()) {
       const std::size_t size = utf8_length(line);
       if (size == 0) {
-        mistakes.error({number, column, 1},
-                       "the byte " + hex(line.front()) + " is not UTF-8; expected plain UTF-8 text");
+        mistakes.error(
+            {number, column, 1},
+            "this letter is saved in a way that is not read; save the file with the encoding UTF-8");
         break;
       }
       line.remove_prefix(size);

@@ -5,6 +5,7 @@
 #include <charconv>
 
 #include "text/length.h"
+#include "text/spelling.h"
 #include "text/words.h"
 
 namespace arrisline {
@@ -47,7 +48,8 @@ void fail_expected(Statement& statement, const std::string& what) {
     fail(statement, end_of(statement), "expected " + what + ", but the line ends here");
   } else {
     fail(statement, statement.token().place,
-         "expected " + what + ", found " + quoted(statement.token().text));
+         "expected " + what + ", found " + quoted(statement.token().text) +
+             as_written_here(statement.token().text));
   }
 }
 
@@ -69,7 +71,7 @@ bool accept(Statement& statement, std::string_view word) {
 
 void accept_comma(Statement& statement) {
   if (!accept(statement, ",") || (!statement.done() && !at_word(statement, ","))) return;
-  fail(statement, statement.tokens[statement.next - 1].place, "nothing follows this comma");
+  fail(statement, statement.tokens[statement.next - 1].place, "nothing follows this comma; leave it out");
   while (accept(statement, ",")) {
   }
 }
@@ -78,24 +80,27 @@ void skip_to(Statement& statement, const std::vector<std::string_view>& words) {
   while (!statement.done() && !at_any(statement, words)) ++statement.next;
 }
 
+std::string decimal_comma(const Statement& statement) {
+  if (!at_word(statement, ",") || statement.next < 1 || statement.next + 1 >= statement.tokens.size())
+    return "";
+  const std::string_view comma = statement.token().text;
+  const std::string_view whole = statement.tokens[statement.next - 1].text;
+  const std::string_view part = statement.tokens[statement.next + 1].text;
+  const bool in_one_piece = whole.data() + whole.size() == comma.data() && comma.data() + 1 == part.data();
+  if (!in_one_piece || !looks_like_number(whole) || !looks_like_number(part)) return "";
+  return without_comma(whole, part);
+}
+
 void expect_end(Statement& statement) {
   if (statement.done() || statement.failed) return;
   const Token& token = statement.token();
-  std::string message = "the statement is complete before " + quoted(token.text);
+  std::string message = "the line is complete before " + quoted(token.text);
   const bool after_number =
       statement.next > 0 && looks_like_number(statement.tokens[statement.next - 1].text);
-  if (after_number && (is_unit_word(token.text) || lower(token.text) == "in")) {
-    message += "; a unit is written against its number, as 3/8in";
-  }
-  if (after_number && token.text == "," && statement.next + 1 < statement.tokens.size()) {
-    // "9,5" in one piece.
-    const std::string_view whole = statement.tokens[statement.next - 1].text;
-    const std::string_view part = statement.tokens[statement.next + 1].text;
-    if (whole.data() + whole.size() == token.text.data() && token.text.data() + 1 == part.data() &&
-        looks_like_number(part))
-      message +=
-          "; the decimal point is a full stop: " + quoted(std::string(whole) + "." + std::string(part));
-  }
+  const bool unit = after_number && (is_unit_word(token.text) || lower(token.text) == "in");
+  if (unit) message += "; write a unit against its number, as 3/8in";
+  const std::string comma = decimal_comma(statement);
+  message += !comma.empty() ? comma : unit ? "" : "; leave it out, or put # before it if it is a remark";
   fail(statement, spanning(token, statement.tokens.back()), std::move(message));
 }
 
@@ -109,7 +114,8 @@ static bool at_fraction(const Statement& statement) {
 
 std::optional<double> read_length(Statement& statement, const std::string& what, Zero zero) {
   if (statement.done() || !looks_like_number(statement.token().text)) {
-    fail_expected(statement, what);
+    const bool known = !statement.done() && !as_written_here(statement.token().text).empty();
+    fail_expected(statement, known ? what : what + ", " + std::string(kSuchLength));
     return std::nullopt;
   }
   const std::size_t first = statement.next++;
@@ -127,7 +133,7 @@ std::optional<double> read_length(Statement& statement, const std::string& what,
     return std::nullopt;
   }
   if (!(*mm > 0) && zero == Zero::refused) {
-    fail(statement, place, what + " must be more than 0");
+    fail(statement, place, what + " must be more than 0, " + std::string(kSuchLength));
     return std::nullopt;
   }
   if (!statement.done() && is_unit_word(statement.token().text)) {
@@ -135,9 +141,10 @@ std::optional<double> read_length(Statement& statement, const std::string& what,
     ++statement.next;
     std::string unit = lower(statement.tokens[statement.next - 1].text);
     if (unit == "inch" || unit == "inches") unit = "in";
-    std::string message = "a unit is written against its number: " + quoted(written + unit);
+    std::string message = "write a unit against its number: " + quoted(written + unit);
     if (!unit_length(unit))
-      message = quoted(unit) + " is not a unit; expected in, mm or ft, written against the number";
+      message = quoted(unit) + " is not a unit; expected in, mm or ft, written against the number" +
+                as_written_here(written + unit);
     fail(statement, read_since(statement, first), message);
     return std::nullopt;
   }
@@ -161,7 +168,8 @@ std::optional<double> read_number(Statement& statement, const std::string& what,
     return std::nullopt;
   }
   if (number->value > most) {
-    fail(statement, token.place, what + " is at most " + std::to_string(static_cast<long>(most)));
+    fail(statement, token.place,
+         what + " is at most " + std::to_string(static_cast<long>(most)) + "; write a smaller one");
     return std::nullopt;
   }
   return number->value;
@@ -194,7 +202,7 @@ std::optional<std::string> read_name(Statement& statement, const std::string& wh
   std::string name = text_since(statement, first);
   if (name.size() <= kMaxName) return name;
   fail(statement, read_since(statement, first),
-       "a name is at most " + std::to_string(kMaxName) + " bytes long" + to_raise("kMaxName"));
+       "the name is longer than " + std::to_string(kMaxName) + " letters; shorten it" + to_raise("kMaxName"));
   return std::nullopt;
 }
 

@@ -48,6 +48,8 @@ bool accept(Statement& statement, std::string_view word);
 void accept_comma(Statement& statement);
 /// Goes on to the next of the words, or to the end, after a mistake.
 void skip_to(Statement& statement, const std::vector<std::string_view>& words);
+/// What to write for a number with a decimal comma, where this comma follows one; or nothing.
+std::string decimal_comma(const Statement& statement);
 /// A mistake where words are left over.
 void expect_end(Statement& statement);
 

@@ -190,15 +190,6 @@ std::string_view word(FileKind kind) {
   return kind == FileKind::profile ? "profile" : kind == FileKind::kit ? "kit" : "job";
 }
 
-std::string elsewhere(std::string_view word, FileKind read_as) {
-  for (const Word& one : kWords) {
-    if (one.word != word || !one.within.empty() || one.in.front() == read_as) continue;
-    return "; it begins a line of a " + std::string(arrisline::word(one.in.front())) +
-           ", and this is read as a " + std::string(arrisline::word(read_as));
-  }
-  return "";
-}
-
 const std::vector<Word>& vocabulary() {
   return kWords;
 }

@@ -31,8 +31,4 @@ inline constexpr std::size_t kMeaningColumns = 58;
 /// with the readers.
 const std::vector<Word>& vocabulary();
 
-/// "; it begins a line of a kit, and this is read as a profile", for a word that a file of the kind read has
-/// not, but one of another kind has; or nothing.
-std::string elsewhere(std::string_view word, FileKind read_as);
-
 }  // namespace arrisline

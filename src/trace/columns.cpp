@@ -80,7 +80,7 @@ std::optional<double> figure_of(std::string_view text, bool decimal_comma, std::
   };
   text = unquoted(text);
   if (text.empty()) {
-    why = "a number is missing here";
+    why = "a number is missing here; expected two a line, such as 12.5 3.1";
     return std::nullopt;
   }
   const bool minus = text.front() == '-' || text.substr(0, kMinus.size()) == kMinus;
@@ -89,14 +89,14 @@ std::optional<double> figure_of(std::string_view text, bool decimal_comma, std::
   } else if (text.front() == '+') {
     text.remove_prefix(1);
   }
-  if (is_not_a_place(text)) return refuse(" is no place for a point; expected a number");
+  if (is_not_a_place(text)) return refuse(" is no place for a point; expected a number such as 12.5");
   const bool starts =
       !text.empty() && (is_digit(text[0]) || (text[0] == '.' && text.size() > 1 && is_digit(text[1])));
-  if (!starts) return refuse(" is not a number");
+  if (!starts) return refuse(" is not a number; expected two a line, such as 12.5 3.1");
   std::array<char, 64> buffer;
   const std::size_t comma = decimal_comma ? text.find(',') : std::string_view::npos;
   if (comma != std::string_view::npos) {
-    if (text.size() > buffer.size()) return refuse(" is not a number");
+    if (text.size() > buffer.size()) return refuse(" is not a number; expected two a line, such as 12.5 3.1");
     text.copy(buffer.data(), text.size());
     if (text.find('.') != std::string_view::npos)
       return refuse(" has a point and a comma; expected one decimal mark and no others");
@@ -109,8 +109,8 @@ std::optional<double> figure_of(std::string_view text, bool decimal_comma, std::
   if (rest != end) {
     const std::string_view after(rest, static_cast<std::size_t>(end - rest));
     const bool unit = unit_length(after) || is_unit_word(after);
-    return refuse(unit ? " is not a number alone; a unit belongs in a heading, as x (mm), y (mm)"
-                       : " is not a number");
+    return refuse(unit ? " is not a number alone; write the unit in a heading, as x (mm), y (mm)"
+                       : " is not a number; expected two a line, such as 12.5 3.1");
   }
   if (error != std::errc() || std::fabs(value) > kLargestFigure)
     return refuse(" is too large or too small; expected a number up to 1000000000");
@@ -208,12 +208,12 @@ std::optional<FigureColumns> columns_of(std::string_view heading, Separator sepa
     }
   }
   if (xs > 1 || ys > 1) {
-    why = "the heading has two columns " + std::string(xs > 1 ? "x" : "y") + "; expected one x and one y";
+    why = "the heading has two columns " + std::string(xs > 1 ? "x" : "y") + "; leave one of each";
     return std::nullopt;
   }
   if (xs == 1 && ys == 1) {
     if (unit_of_x && unit_of_y && *unit_of_x != *unit_of_y) {
-      why = "the heading has x and y in different units; expected one unit";
+      why = "the heading has x and y in different units; write both in one";
       return std::nullopt;
     }
     columns.named = true;

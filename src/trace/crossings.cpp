@@ -143,7 +143,7 @@ void report(const Pieces& pieces, const Hit& hit, Faults& faults) {
                                ? "this " + word + " itself at " + spoken(place.x, place.y)
                                : "this " + word + " what is drawn at " + spoken(faults.place(there)) +
                                      ", at " + spoken(place.x, place.y);
-  faults.error({here, 1}, what + "; expected a line that nowhere meets itself");
+  faults.error({here, 1}, what + "; draw one that nowhere meets itself");
 }
 
 }  // namespace
@@ -162,7 +162,8 @@ void find_crossings(const DrawnLine& line, Faults& faults) {
       looked += to - a;
       if (looked > kMostPairs) {
         faults.error({line.at.front(), 1},
-                     "the line lies so closely folded that where it crosses itself cannot be found");
+                     "the line lies so closely folded that where it crosses itself cannot be found; draw it "
+                     "more simply");
         return;
       }
       for (std::size_t b = a + 1; b < to && known.size() <= kMaxTraceMistakes; ++b) {

@@ -51,7 +51,7 @@ struct Drawing {
 void Drawing::refuse_more(std::size_t byte) {
   if (!too_many) {
     faults.error({byte, 1}, "with this entity the drawing has more than " + std::to_string(kMaxDrawnPoints) +
-                                " lines and arcs" + to_raise("kMaxDrawnPoints"));
+                                " lines and arcs; draw the line with fewer" + to_raise("kMaxDrawnPoints"));
   }
   too_many = true;
 }
@@ -84,7 +84,10 @@ bool Drawing::is_apart(const Entity& one) {
   if (hidden && whole_of(*hidden) == 1) return true;
   const Group* const space = find_group(one, 67);
   if (!space || whole_of(*space) != 1) return false;
-  if (!paper_warned) faults.warn(one.where, "what lies in paper space is not read");
+  if (!paper_warned)
+    faults.warn(
+        one.where,
+        "what lies on a layout sheet is not read; draw it in model space where it is part of the line");
   paper_warned = true;
   return true;
 }
@@ -108,8 +111,9 @@ void Drawing::finish_entity() {
       return;
     }
     if (one.type == "SEQEND") return end_polyline();
-    faults.error(one.where,
-                 "here is " + quoted(one.type) + "; expected VERTEX or SEQEND, since a POLYLINE goes on");
+    faults.error(one.where, "here is " + quoted(one.type) +
+                                "; expected VERTEX or SEQEND, since a POLYLINE goes on" +
+                                std::string(kSaveDxfAgain));
     in_polyline = false;
     vertices.clear();
   }
@@ -128,7 +132,7 @@ void Drawing::read() {
     const std::optional<Group> group = groups.next();
     if (!group) break;
     if (!any && (group->code != 0 || group->value != "SECTION")) {
-      faults.error(group->where, "a DXF drawing begins with group 0, SECTION");
+      faults.error(group->where, "a DXF drawing begins with group 0, SECTION" + std::string(kSaveDxfAgain));
       return;
     }
     any = true;
@@ -158,10 +162,12 @@ void Drawing::read() {
   }
   if (faults.errors > 0) return;
   if (!any) {
-    faults.error({}, "the drawing is empty; a DXF drawing begins with group 0, SECTION");
+    faults.error({}, "the drawing is empty" + std::string(kSaveDxfAgain));
   } else if (!ended || in_polyline) {
-    faults.error({groups.text.size(), 1}, in_polyline ? "the drawing breaks off: a POLYLINE has no SEQEND"
-                                                      : "the drawing breaks off: group 0, EOF, is missing");
+    faults.error({groups.text.size(), 1},
+                 std::string(in_polyline ? "the drawing breaks off: a POLYLINE has no SEQEND"
+                                         : "the drawing breaks off: group 0, EOF, is missing") +
+                     std::string(kSaveDxfAgain));
   }
 }
 
@@ -169,7 +175,7 @@ void Drawing::read() {
 const char* advice(std::string_view type) {
   if (type == "INSERT") return "; take the block apart where it is part of the line";
   if (type == "SPLINE" || type == "ELLIPSE") return "; turn it into a polyline where it is part of the line";
-  return "";
+  return "; draw it with these where it is part of the line";
 }
 
 }  // namespace

@@ -31,8 +31,8 @@ int flags_of(const Entity& entity) {
 
 static std::optional<double> number(const Entity& one, int code, const char* meaning, Faults& faults) {
   if (const Group* group = find_group(one, code)) return number_of(*group, faults);
-  faults.error(one.where,
-               "this " + std::string(one.type) + " has no group " + std::to_string(code) + ", " + meaning);
+  faults.error(one.where, "this " + std::string(one.type) + " has no group " + std::to_string(code) + ", " +
+                              meaning + std::string(kSaveDxfAgain));
   return std::nullopt;
 }
 
@@ -50,7 +50,7 @@ static std::optional<Affine> plane(const Entity& one, Faults& faults) {
   if (!x || !y || !z) return std::nullopt;
   if (*z == 0 || std::fabs(*x) > kUpright * std::fabs(*z) || std::fabs(*y) > kUpright * std::fabs(*z)) {
     faults.error(one.where, "this " + std::string(one.type) +
-                                " is drawn in a plane of its own; expected a flat drawing, extruded along z");
+                                " lies askew in space; draw the line flat, seen from above");
     return std::nullopt;
   }
   return *z < 0 ? Affine{-1, 0, 0, 1, 0, 0} : Affine{};
@@ -77,7 +77,7 @@ std::optional<DrawnPath> arc_stroke(const Entity& one, Faults& faults) {
   const std::optional<Affine> map = plane(one, faults);
   if (!x || !y || !r || !from || !to || !map) return std::nullopt;
   if (!(*r > 0)) {
-    faults.error(find_group(one, 40)->where, "the radius of an arc is more than 0");
+    faults.error(find_group(one, 40)->where, "the radius of an arc is more than 0; leave this arc out");
     return std::nullopt;
   }
   // Counter-clockwise, and at least a little of it; equal angles are a whole turn.
@@ -121,8 +121,8 @@ std::optional<DrawnPath> light_polyline_stroke(const Entity& one, Faults& faults
   for (const Group& group : one.groups) {
     if (group.code != 10 && group.code != 20 && group.code != 42) continue;
     if (group.code != 10 && points.empty()) {
-      faults.error(group.where,
-                   "group " + std::to_string(group.code) + " comes before the first vertex, group 10");
+      faults.error(group.where, "group " + std::to_string(group.code) +
+                                    " comes before the first vertex, group 10" + std::string(kSaveDxfAgain));
       return std::nullopt;
     }
     const std::optional<double> value = number_of(group, faults);
@@ -139,7 +139,7 @@ std::optional<DrawnPath> light_polyline_stroke(const Entity& one, Faults& faults
     }
   }
   if (!has_y) {
-    faults.error({points.back().byte, 1}, "this vertex has no group 20, its y");
+    faults.error({points.back().byte, 1}, "this vertex has no group 20, its y" + std::string(kSaveDxfAgain));
     return std::nullopt;
   }
   if (!sound) return std::nullopt;
@@ -160,7 +160,7 @@ std::optional<DrawnPath> polyline_stroke(const Entity& one, const std::vector<Ve
                                          Faults& faults) {
   const int kind = flags_of(one);
   if ((kind & (16 | 64)) != 0) {
-    faults.warn(one.where, "a POLYLINE that is a mesh is not read");
+    faults.warn(one.where, "a POLYLINE that is a mesh is not read; draw the line as a flat one");
     return std::nullopt;
   }
   const std::optional<Affine> map = plane(one, faults);

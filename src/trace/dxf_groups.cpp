@@ -35,12 +35,13 @@ std::optional<Group> Groups::next() {
     if (code.empty() || error != std::errc() || rest != code.data() + code.size()) {
       faults.error({code_at.at, std::max<std::size_t>(1, code.size())},
                    (code.empty() ? "this line is empty" : quoted(code) + " is no group code") +
-                       std::string("; expected a whole number, with its value on the line after it"));
+                       std::string("; expected a whole number, with its value on the line after it") +
+                       std::string(kSaveDxfAgain));
       return std::nullopt;
     }
     if (pos >= text.size()) {
       faults.error(code_at, "the drawing breaks off: the value of group " + std::to_string(group.code) +
-                                " is missing");
+                                " is missing" + std::string(kSaveDxfAgain));
       return std::nullopt;
     }
     group.where = pass_line(text, pos);
@@ -60,11 +61,12 @@ std::optional<double> number_of(const Group& group, Faults& faults) {
   const auto [rest, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   if (starts && error == std::errc() && rest == text.data() + text.size()) {
     if (std::fabs(value) <= kLargestFigure) return value;
-    faults.error(group.where, quoted(group.value) + " is too large; expected a number up to 1000000000");
+    faults.error(group.where, quoted(group.value) +
+                                  " is too large; expected a number up to 1000000000, as on a drawing in mm");
     return std::nullopt;
   }
-  faults.error(group.where,
-               quoted(group.value) + " is not a number; group " + std::to_string(group.code) + " is one");
+  faults.error(group.where, quoted(group.value) + " is not a number; group " + std::to_string(group.code) +
+                                " is one" + std::string(kSaveDxfAgain));
   return std::nullopt;
 }
 

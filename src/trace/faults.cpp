@@ -92,8 +92,8 @@ std::vector<Diagnostic> Faults::in_order() && {
   if (errors > kMaxTraceMistakes) {
     Diagnostic last = list.back();
     last.severity = Severity::error;
-    last.message =
-        "more than " + std::to_string(kMaxTraceMistakes) + " mistakes: the first of them are shown";
+    last.message = "more than " + std::to_string(kMaxTraceMistakes) +
+                   " mistakes: the first of them are shown; mend these first";
     list.push_back(std::move(last));
   }
   return std::move(list);

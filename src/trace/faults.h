@@ -17,6 +17,10 @@ inline constexpr std::size_t kMaxTraceMistakes = 20;
 /// Coordinates are no larger than this, whatever the unit: 1000 km of the smallest.
 inline constexpr double kLargestFigure = 1e9;
 
+/// What to do about a drawing whose text is not what its program ought to write.
+inline constexpr std::string_view kSaveDxfAgain = "; save the drawing again, as DXF R12";
+inline constexpr std::string_view kSaveSvgAgain = "; save the drawing again, as plain SVG";
+
 /// A line that a width is given for is wider than this, in units of its file.
 inline constexpr double kLeastWidth = 1e-9;
 

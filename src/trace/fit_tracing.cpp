@@ -76,7 +76,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
     }
   } else {
     if (points.size() < 4) {
-      *why = "so few points tell no line; at least 4 are needed, and some hundred serve well";
+      *why = "so few points tell no line; measure at least 4, and better some hundred";
       return std::nullopt;
     }
     samples = samples_of_measured(points);
@@ -97,19 +97,21 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   if (corners > kMaxTracedCorners) {
     *why = "the line has " + std::to_string(corners) + " corners, more than the " +
            std::to_string(kMaxTracedCorners) +
-           " that are looked at; is it the line of a moulding, drawn once round?" +
+           " that are looked at; draw the line of the section alone, and once" +
            to_raise("kMaxTracedCorners");
     return std::nullopt;
   }
   const Allowed allowed{options.tolerance, samples.scatter};
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
   if (segments.empty() || segments.size() > kMaxTracedElements) {
-    *why = segments.empty()
-               ? std::string(
-                     "no flats and arcs follow the line within the tolerance; a larger --tolerance may do")
-               : "it takes " + std::to_string(segments.size()) +
-                     " flats and arcs to follow the line, more than " + std::to_string(kMaxTracedElements) +
-                     "; a larger --tolerance takes fewer" + to_raise("kMaxTracedElements");
+    *why =
+        segments.empty()
+            ? std::string(
+                  "no flats and arcs follow the line within the tolerance; measure more points, and closer, "
+                  "or give a larger --tolerance")
+            : "it takes " + std::to_string(segments.size()) +
+                  " flats and arcs to follow the line, more than " + std::to_string(kMaxTracedElements) +
+                  "; give a larger --tolerance" + to_raise("kMaxTracedElements");
     if (samples.put_in_order) *why += kTraceInOrder;
     return std::nullopt;
   }

@@ -48,7 +48,8 @@ struct Partners {
 void report_branch(const std::vector<DrawnLine>& lines, End end, Faults& faults) {
   const Point at = place_of(lines, end);
   faults.error({drawn_at(lines, end), 1}, "here the line branches: more than two lines meet at " +
-                                              spoken(at.x, at.y) + "; expected a single line");
+                                              spoken(at.x, at.y) +
+                                              "; expected a single line, without a fork");
 }
 
 Partners partners_of(const std::vector<DrawnLine>& lines, double reach, Faults& faults) {
@@ -147,7 +148,7 @@ std::optional<DrawnLine> join(std::vector<DrawnLine> lines, double reach, Faults
   };
   lines.erase(std::remove_if(lines.begin(), lines.end(), is_speck), lines.end());
   if (lines.empty()) {
-    faults.error({}, "there is no line in the drawing");
+    faults.error({}, "there is no line in the drawing; draw that of the section, in one piece");
     return std::nullopt;
   }
   const Partners partners = partners_of(lines, reach, faults);

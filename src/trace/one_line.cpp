@@ -55,7 +55,8 @@ static bool sound(const std::vector<DrawnPath>& strokes, Faults& faults) {
     const double largest = std::max({std::fabs(own.least.x), std::fabs(own.least.y),
                                      std::fabs(own.greatest.x), std::fabs(own.greatest.y)});
     if (finite && largest <= kLargestFigure) continue;
-    faults.error({stroke.at, 1}, "this line goes farther than 1000000000 units from the origin");
+    faults.error({stroke.at, 1},
+                 "this line goes farther than 1000000000 units from the origin; move the drawing there");
     return false;
   }
   return true;
@@ -77,7 +78,7 @@ std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward up
   Extents extents;
   for (const DrawnPath& stroke : strokes) add_extents(stroke, extents);
   if (extents.size() == 0) {
-    faults.error({}, "there is no line in the drawing");
+    faults.error({}, "there is no line in the drawing; draw that of the section, in one piece");
     return std::nullopt;
   }
   const double unit = units_of(extents, mm_per_unit, options.width);
@@ -89,7 +90,7 @@ std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward up
     std::optional<DrawnLine> line = as_points(stroke, chord, kMaxDrawnPoints - count);
     if (!line) {
       faults.error({stroke.at, 1}, "with this line the drawing takes more than " +
-                                       std::to_string(kMaxDrawnPoints) + " points" +
+                                       std::to_string(kMaxDrawnPoints) + " points; draw the line with fewer" +
                                        to_raise("kMaxDrawnPoints"));
       return std::nullopt;
     }
@@ -112,7 +113,8 @@ std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward up
     for (const Point point : line->points) wide.add(point);
     const double width = wide.greatest.x - wide.least.x;
     if (!(width > kLeastWidth)) {
-      faults.error({line->begins, 1}, "the line is upright, so that the width given says nothing");
+      faults.error({line->begins, 1},
+                   "the line is upright, so that the width given says nothing; leave --width out");
       return std::nullopt;
     }
     tracing.mm_per_unit = *options.width / width;

@@ -24,7 +24,7 @@ void PointsReader::feed(std::string_view bytes) {
     Diagnostic large;
     large.file = faults_.file;
     large.message = "the file is larger than " + std::to_string(kMaxPointsBytes >> 20) +
-                    " MiB, the most that is read of points" + to_raise("kMaxPointsBytes");
+                    " MB, the most that is read of points; measure fewer" + to_raise("kMaxPointsBytes");
     faults_.add(std::move(large));
   }
   while (!bytes.empty() && !done()) {
@@ -37,8 +37,7 @@ void PointsReader::feed(std::string_view bytes) {
       given_up_ = true;
       return fault({}, {},
                    "the line is longer than " + std::to_string(kMaxLineBytes >> 20) +
-                       " MiB, the most that is read; expected two numbers a line" +
-                       to_raise("kMaxLineBytes"));
+                       " MB, the most that is read; expected two numbers a line" + to_raise("kMaxLineBytes"));
     }
     if (end == bytes.size()) {
       carried_ += bytes;
@@ -72,9 +71,11 @@ void PointsReader::line(std::string_view line) {
     size = static_cast<unsigned char>(line[at]) < 0x80 ? 1 : utf8_length(line.substr(at));
     if (line[at] == '\0') {
       given_up_ = true;
-      return fault(line, {at, 1}, "this is not a text file: it holds NUL bytes; expected plain UTF-8 text");
+      return fault(line, {at, 1}, "this is no plain text; check that it is the file you meant");
     }
-    if (size == 0) return fault(line, {at, 1}, "this is not UTF-8; expected plain UTF-8 text");
+    if (size == 0)
+      return fault(line, {at, 1},
+                   "this letter is saved in a way that is not read; save the file with the encoding UTF-8");
   }
   const std::string_view said = line.substr(0, line.find('#'));
   if (said.find_first_not_of(" \t\v\f;,") == std::string_view::npos) return;
@@ -120,7 +121,7 @@ void PointsReader::take(std::string_view line, std::string_view whole) {
     return fault(whole, {fields_.empty() ? 0 : fields_.back().at + fields_.back().text.size(), 1},
                  columns_.named
                      ? has + " here; by the heading x is column " + std::to_string(columns_.x + 1) +
-                           " and y is column " + std::to_string(columns_.y + 1)
+                           " and y is column " + std::to_string(columns_.y + 1) + "; write a figure in each"
                      : has + " here; expected two numbers, x and y");
   }
   if (!columns_.named && fields_.size() > 2) {
@@ -129,7 +130,8 @@ void PointsReader::take(std::string_view line, std::string_view whole) {
         " columns here; expected two numbers, x and y, or a heading that names the columns x and y";
     if (separator_ == Separator::comma && fields_.size() == 4)
       message =
-          "there are 4 columns here; expected two numbers, x and y; with decimal commas they are parted by "
+          "there are 4 columns here; expected two numbers, x and y; where commas are decimal marks, part "
+          "them by "
           "a semicolon, a tab or blanks";
     const Field& last = fields_.back();
     return fault(whole, {fields_[2].at, last.at + last.text.size() - fields_[2].at}, std::move(message));
@@ -164,15 +166,16 @@ void PointsReader::check_whole() {
   if (kept_.count() == 0) {
     Diagnostic none;
     none.file = faults_.file;
-    none.message = "the file holds no point; expected two numbers a line, x and y";
+    none.message = "the file holds no point; expected two numbers a line, x and y, such as 12.5 3.1";
     faults_.add(std::move(none));
   } else if (kept_.count() == 1) {
-    at_first("this is the only point; expected two or more");
+    at_first("this is the only point; measure some hundred along the line");
   } else if (extent == Point{}) {
     at_first("all " + std::to_string(kept_.count()) + " points are the same, " +
-             spoken(kept_.least().x, kept_.least().y));
+             spoken(kept_.least().x, kept_.least().y) + "; measure along the line");
   } else if (options_.width && extent.x <= kLeastWidth) {
-    at_first("every x is " + plain(kept_.least().x, 3) + ", so that the width given says nothing");
+    at_first("every x is " + plain(kept_.least().x, 3) +
+             ", so that the width given says nothing; leave --width out");
   }
 }
 

@@ -10,6 +10,8 @@
 
 #include "arrisline/limits.h"
 #include "arrisline/trace.h"
+#include "text/foreign.h"
+#include "text/load.h"
 #include "text/words.h"
 #include "trace/drawings.h"
 #include "trace/points.h"
@@ -28,34 +30,22 @@ bool starts(std::string_view text, std::string_view with) {
 
 /// Why a file that begins so cannot be read; empty where it may be.
 std::string refusal(std::string_view text) {
-  const auto picture = [](const char* kind) {
+  const auto picture = [](std::string_view kind) {
     return "this is a picture (" + std::string(kind) +
-           "), and pictures are not read; expected points measured along the line, or the line drawn over "
-           "the "
-           "picture in a drawing program and saved as SVG or DXF";
-  };
-  const bool heic = starts(text.substr(std::min<std::size_t>(4, text.size())), "ftyp");
-  if (starts(text, "\x89PNG")) return picture("PNG");
-  if (starts(text, "\xFF\xD8\xFF")) return picture("JPEG");
-  if (starts(text, "GIF8")) return picture("GIF");
-  if (starts(text, std::string_view("II*\0", 4)) || starts(text, std::string_view("MM\0*", 4)))
-    return picture("TIFF");
-  if (starts(text, "RIFF") && text.substr(std::min<std::size_t>(8, text.size()), 4) == "WEBP")
-    return picture("WebP");
-  if (heic) return picture("HEIC");
-  if (starts(text, "BM") && text.substr(0, 64).find('\0') != std::string_view::npos) return picture("BMP");
-  if (starts(text, "%PDF"))
-    return "this is a PDF, and PDF is not read; expected points, or the drawing saved as SVG or DXF";
-  if (starts(text, "AutoCAD Binary DXF"))
-    return "this is a binary DXF; expected one in ASCII, as programs save it unless told otherwise";
-  if (starts(text, "AC10") && text.substr(0, 16).find('\0') != std::string_view::npos)
-    return "this is a DWG drawing, and DWG is not read; expected the drawing saved as DXF, R12 in ASCII";
-  if (starts(text, "\x1F\x8B")) return "this file is compressed (gzip, .svgz); expected it unpacked";
-  if (starts(text, "PK\x03\x04"))
-    return "this is a ZIP archive, as spreadsheets are; expected points saved as CSV, or a drawing as SVG or "
+           "), and pictures are not read; draw the line over it in a drawing program, and save that as SVG "
+           "or "
            "DXF";
-  if (starts(text, "\xFF\xFE") || starts(text, "\xFE\xFF"))
-    return "this is text in UTF-16; expected it saved as UTF-8";
+  };
+  if (const std::string_view kind = kind_of_picture(text); !kind.empty()) return picture(kind);
+  if (starts(text, "%PDF")) return "this is a PDF, and PDF is not read; save the drawing as SVG or DXF";
+  if (starts(text, "AutoCAD Binary DXF"))
+    return "this is a DXF in another form than the usual one (binary); save it again as DXF R12 in ASCII";
+  if (starts(text, "AC10") && text.substr(0, 16).find('\0') != std::string_view::npos)
+    return "this is a DWG drawing, and DWG is not read; save the drawing as DXF R12 in ASCII";
+  if (starts(text, "\x1F\x8B")) return "this file is compressed (gzip, .svgz); unpack it first";
+  if (starts(text, "PK\x03\x04"))
+    return "this is a document of a spreadsheet or a word processor; save the points there as CSV";
+  if (starts(text, "\xFF\xFE") || starts(text, "\xFE\xFF")) return std::string(kSaveAsUtf8);
   return "";
 }
 
@@ -94,12 +84,13 @@ Reading<Tracing> read_drawing(std::string_view text, Kind kind, const std::strin
                               const TracingOptions& options) {
   if (text.size() > kMaxDrawingBytes) {
     return refused(file, "the drawing is larger than " + std::to_string(kMaxDrawingBytes >> 20) +
-                             " MiB, the most that is read of one" + to_raise("kMaxDrawingBytes"));
+                             " MB, the most that is read of one; draw the line alone" +
+                             to_raise("kMaxDrawingBytes"));
   }
   Faults faults(text, file);
   Reading<Tracing> reading;
   if (text.find('\0') != std::string_view::npos) {
-    faults.error({text.find('\0'), 1}, "this is not a text file: it holds NUL bytes");
+    faults.error({text.find('\0'), 1}, "this is no plain text; check that it is the file you meant");
   } else {
     reading.value = kind == Kind::svg ? read_svg(text, options, faults) : read_dxf(text, options, faults);
   }
@@ -123,15 +114,16 @@ Reading<Tracing> read_tracing(std::string_view text, const std::string& file, co
 Reading<Tracing> read_tracing_file(const std::string& path, const TracingOptions& options) {
   std::error_code code;
   const auto status = std::filesystem::status(path, code);
-  if (status.type() == std::filesystem::file_type::not_found) return refused(path, "there is no such file");
+  if (status.type() == std::filesystem::file_type::not_found) return refused(path, no_such_file(path));
   if (std::filesystem::is_directory(status))
-    return refused(path, "this is a folder; expected a file of points, an SVG or a DXF drawing");
+    return refused(path, "this is a folder; name a file of points in it, or an SVG or DXF drawing");
+  if (std::filesystem::path(path).extension() == ".profile")
+    return refused(path, "this is a profile already; plan it with: arrisline plan " + path + " --kit KIT");
   errno = 0;
   std::ifstream stream(path, std::ios::binary);
   if (!stream) {
     const int reason = errno;
-    return refused(path, "the file cannot be opened: " +
-                             (reason != 0 ? std::generic_category().message(reason) : "no reason given"));
+    return refused(path, not_opened(reason));
   }
   std::string chunk(kChunk, '\0');
   const auto more = [&] {
@@ -152,7 +144,7 @@ Reading<Tracing> read_tracing_file(const std::string& path, const TracingOptions
     for (; !got.empty() && text.size() <= kMaxDrawingBytes; got = more()) text += got;
     reading = read_drawing(text, kind, path, options);
   }
-  if (stream.bad()) return refused(path, "the file cannot be read to its end");
+  if (stream.bad()) return refused(path, "the file cannot be read to its end; copy it anew");
   return reading;
 }
 

@@ -41,9 +41,9 @@ struct Unread {
 };
 constexpr std::array<Unread, 4> kUnread = {{
     {"text", "words are not read; turn them into paths where they are part of the line"},
-    {"image", "pictures are not read, only drawn lines"},
+    {"image", "pictures are not read; draw the line over it, and leave it out"},
     {"use", "copies made by 'use' are not read; turn them into paths where they are part of the line"},
-    {"foreignObject", "what is no SVG is not read"},
+    {"foreignObject", "what is no SVG is not read; draw it as a path where it is part of the line"},
 }};
 
 template <class List>
@@ -165,8 +165,9 @@ std::optional<Passage> attribute(const Document& document, const char** given, s
 
 void Document::open_root(std::string_view name, const Attributes& attributes, std::size_t from) {
   if (name != "svg") {
-    faults.error({from, name.size() + 1},
-                 "this is " + quoted(name) + "; expected the drawing to be an 'svg'");
+    faults.error(
+        {from, name.size() + 1},
+        "this is " + quoted(name) + "; expected the drawing to be an 'svg'" + std::string(kSaveSvgAgain));
     return stop();
   }
   const auto size = [&](const char* side) -> std::optional<SvgLength> {
@@ -174,7 +175,7 @@ void Document::open_root(std::string_view name, const Attributes& attributes, st
     if (!passage || passage->text == "auto") return std::nullopt;
     std::optional<SvgLength> length = length_of(*passage, faults);
     if (length && length->number <= 0) {
-      faults.error(passage->span(0, passage->text.size()), "the drawing has no size; expected more than 0");
+      faults.error(passage->span(0, passage->text.size()), "the drawing has no size; give its page one");
       return std::nullopt;
     }
     return length;
@@ -195,8 +196,9 @@ void Document::open_root(std::string_view name, const Attributes& attributes, st
     const double down = mm_high / view.box.size.y;
     for (const double mm : {across, down}) {
       if (mm == 0 || (mm >= 1 / kLargestUnit && mm <= kLargestUnit)) continue;
-      faults.error({from, name.size() + 1},
-                   "the size of the drawing and that of its viewBox are too far apart");
+      faults.error(
+          {from, name.size() + 1},
+          "the size of the drawing and that of its viewBox are too far apart" + std::string(kSaveSvgAgain));
       return stop();
     }
     if (across > 0 && down > 0 && !view.aspect.keep) {
@@ -236,7 +238,7 @@ void Document::count_curves(std::size_t from) {
   for (; counted < strokes.size(); ++counted) curves += strokes[counted].curves.size();
   if (curves <= kMaxDrawnPoints) return;
   faults.error({from, 1}, "with this element the drawing has more than " + std::to_string(kMaxDrawnPoints) +
-                              " lines and curves" + to_raise("kMaxDrawnPoints"));
+                              " lines and curves; draw the line with fewer" + to_raise("kMaxDrawnPoints"));
   stop();
 }
 
@@ -249,7 +251,8 @@ void Document::start(std::string_view full, const char** given) {
   const Attributes attributes = [&](const char* wanted) { return attribute(*this, given, from, wanted); };
   if (levels.size() >= kMaxDrawingDepth) {
     faults.error({from, name.size() + 1}, "elements lie more than " + std::to_string(kMaxDrawingDepth) +
-                                              " deep within one another here" + to_raise("kMaxDrawingDepth"));
+                                              " deep within one another here; take the groups apart" +
+                                              to_raise("kMaxDrawingDepth"));
     return stop();
   }
   if (levels.empty()) return open_root(name, attributes, from);
@@ -274,7 +277,10 @@ void Document::start(std::string_view full, const char** given) {
     if (!known && warned.size() <= kMaxTraceMistakes) {
       static const std::vector<std::string_view> kDrawn = {"path",   "line",    "polyline", "polygon", "rect",
                                                            "circle", "ellipse", "g",        "svg"};
-      warn_once(name, from, quoted(name) + " is not read" + suggestion(name, kDrawn));
+      const std::string near = suggestion(name, kDrawn);
+      warn_once(name, from,
+                quoted(name) + " is not read" +
+                    (near.empty() ? "; draw it as a path where it is part of the line" : near));
     }
   }
   if (level.drawn) {
@@ -303,9 +309,9 @@ void XMLCALL on_entity(void* data, const XML_Char*, int, const XML_Char*, int, c
                        const XML_Char*, const XML_Char*, const XML_Char*) {
   Document& document = *static_cast<Document*>(data);
   if (document.stopped || ++document.entities <= kMaxSvgEntities) return;
-  document.faults.error({document.at(), 1}, "the drawing declares more than " +
-                                                std::to_string(kMaxSvgEntities) + " entities" +
-                                                to_raise("kMaxSvgEntities"));
+  document.faults.error({document.at(), 1},
+                        "the drawing declares more than " + std::to_string(kMaxSvgEntities) +
+                            " entities; save it again as plain SVG" + to_raise("kMaxSvgEntities"));
   document.stop();
 }
 
@@ -322,11 +328,13 @@ std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& opt
   const XML_Status status = XML_Parse(parser.get(), text.data(), static_cast<int>(text.size()), XML_TRUE);
   if (status == XML_STATUS_ERROR && !document.stopped) {
     const XML_Error error = XML_GetErrorCode(parser.get());
-    faults.error({document.at(), 1},
-                 error == XML_ERROR_NO_MEMORY
-                     ? "the names and values in this drawing take more than " +
-                           std::to_string(kMaxXmlBytes >> 20) + " MiB" + to_raise("kMaxXmlBytes")
-                     : std::string("this is not well-formed XML: ") + XML_ErrorString(error));
+    faults.error({document.at(), 1}, error == XML_ERROR_NO_MEMORY
+                                         ? "the names and values in this drawing take more than " +
+                                               std::to_string(kMaxXmlBytes >> 20) +
+                                               " MB; draw the line alone" + to_raise("kMaxXmlBytes")
+                                         : "the drawing is broken here (" +
+                                               std::string(XML_ErrorString(error)) + ")" +
+                                               std::string(kSaveSvgAgain));
   }
   if (faults.errors > 0) return std::nullopt;
   return one_line(document.strokes, Upward::y_down, document.mm_per_unit, options, faults);

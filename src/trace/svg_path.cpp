@@ -82,12 +82,13 @@ struct PathReader {
       faults.error(number ? in.in.span(at, in.pos - at) : span,
                    (number ? std::string("a command")
                            : quoted(in.in.text.substr(at, span.bytes)) + " is no command; one") +
-                       " of M, L, H, V, C, S, Q, T, A and Z is expected here");
+                       " of M, L, H, V, C, S, Q, T, A and Z is expected here" + std::string(kSaveSvgAgain));
       return resume(at + 1);
     }
     ++in.pos;
     if (before == '\0' && capital(letter) != 'M') {
-      faults.error(in.in.span(at, 1), "path data begin with M or m, the place where the line begins");
+      faults.error(in.in.span(at, 1), "path data begin with M or m, the place where the line begins" +
+                                          std::string(kSaveSvgAgain));
       before = 'M';
     }
     if (capital(letter) == 'Z') return close(at);
@@ -102,7 +103,7 @@ struct PathReader {
       const char next = in.peek();
       const bool goes_on = (next >= '0' && next <= '9') || next == '.' || next == '-' || next == '+';
       if (comma && !goes_on) {
-        faults.error(in.here(), "a number is expected after the comma");
+        faults.error(in.here(), "a number is expected after the comma" + std::string(kSaveSvgAgain));
         return resume(in.pos);
       }
       if (!goes_on) {
@@ -140,10 +141,10 @@ struct PathReader {
         n[i] = *number;
         continue;
       }
-      faults.error(
-          in.here(),
-          flag ? "a flag, 0 or 1, is expected here: " + quoted({&letter, 1}) + " takes " + takes(letter)
-               : "a number is expected here: " + quoted({&letter, 1}) + " takes " + takes(letter));
+      faults.error(in.here(), flag ? "a flag, 0 or 1, is expected here: " + quoted({&letter, 1}) + " takes " +
+                                         takes(letter) + std::string(kSaveSvgAgain)
+                                   : "a number is expected here: " + quoted({&letter, 1}) + " takes " +
+                                         takes(letter) + std::string(kSaveSvgAgain));
       resume(in.pos);
       return false;
     }

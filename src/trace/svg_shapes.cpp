@@ -31,7 +31,7 @@ struct Shape {
     if (!length) return std::nullopt;
     if (!length->mm) {
       faults.error(passage->span(0, std::max<std::size_t>(1, passage->text.size())),
-                   "lengths of shapes are read in mm, cm, in, pt, pc, px or no unit");
+                   "this unit is not read; expected mm, cm, in, pt, pc, px or none");
       sound = false;
     }
     return length->px();
@@ -42,7 +42,8 @@ struct Shape {
     const double value = length(name).value_or(0);
     if (value >= 0) return value;
     const std::optional<Passage> passage = attributes(name);
-    faults.error(passage->span(0, std::max<std::size_t>(1, passage->text.size())), "a size is not negative");
+    faults.error(passage->span(0, std::max<std::size_t>(1, passage->text.size())),
+                 "a size is not negative; write it without the minus");
     sound = false;
     return 0;
   }
@@ -70,7 +71,7 @@ struct Shape {
     if (!numbers) return;
     if (numbers->size() % 2 != 0) {
       faults.error(passage->span(passage->text.size(), 1),
-                   "points are pairs of numbers, and the last one here has no y");
+                   "points are pairs of numbers, and the last one here has no y; add it, or leave the x out");
       return;
     }
     if (numbers->size() < 4) return;

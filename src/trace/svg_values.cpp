@@ -68,12 +68,12 @@ std::optional<std::vector<double>> numbers_of(const Passage& passage, std::size_
     const std::size_t from = scanner.pos;
     const std::optional<double> number = scanner.number();
     if (!number) {
-      faults.error(scanner.here(), "a number is expected here");
+      faults.error(scanner.here(), "a number is expected here" + std::string(kSaveSvgAgain));
       return std::nullopt;
     }
     if (numbers.size() == most) {
       faults.error(passage.span(from, scanner.pos - from),
-                   "at most " + std::to_string(most) + " numbers are expected here");
+                   "at most " + std::to_string(most) + " numbers are expected here; leave the others out");
       return std::nullopt;
     }
     numbers.push_back(*number);
@@ -91,8 +91,7 @@ std::optional<SvgLength> length_of(const Passage& passage, Faults& faults) {
   scanner.skip_blanks();
   const std::optional<double> number = scanner.number();
   if (!number) {
-    faults.error(scanner.here(),
-                 "a length is expected here, a number with mm, cm, in, pt, pc, px or no unit");
+    faults.error(scanner.here(), "a length is expected here, such as 10mm, 2in or 40");
     return std::nullopt;
   }
   SvgLength length;
@@ -123,7 +122,7 @@ std::optional<SvgLength> length_of(const Passage& passage, Faults& faults) {
   }
   scanner.skip_blanks();
   if (!scanner.at_end()) {
-    faults.error(scanner.here(), "nothing is expected after the length");
+    faults.error(scanner.here(), "the length is complete before this; leave it out");
     return std::nullopt;
   }
   return length;
@@ -175,12 +174,12 @@ std::optional<Affine> transform_of(const Passage& passage, Faults& faults) {
       faults.error(span,
                    (name.empty() ? "a function" : quoted(name) + " is no function of a transform; one") +
                        std::string(" of ") + either(kFunctions) + " is expected here" +
-                       suggestion(name, kFunctions));
+                       suggestion(name, kFunctions) + std::string(kSaveSvgAgain));
       return std::nullopt;
     }
     const std::size_t close = passage.text.find(')', scanner.pos);
     if (scanner.peek() != '(' || close == std::string_view::npos) {
-      faults.error(span, quoted(name) + " is followed by its numbers in brackets, ( and )");
+      faults.error(span, quoted(name) + " is followed by its numbers in brackets, as in scale(2)");
       return std::nullopt;
     }
     Passage inside = passage;
@@ -190,8 +189,8 @@ std::optional<Affine> transform_of(const Passage& passage, Faults& faults) {
     if (!numbers) return std::nullopt;
     const std::optional<Affine> one = function_map(name, *numbers);
     if (!one) {
-      faults.error(span,
-                   quoted(name) + " " + figures_of(name) + "; here are " + std::to_string(numbers->size()));
+      faults.error(span, quoted(name) + " " + figures_of(name) + "; here are " +
+                             std::to_string(numbers->size()) + std::string(kSaveSvgAgain));
       return std::nullopt;
     }
     map = map * *one;
@@ -208,7 +207,7 @@ std::optional<ViewBox> view_box_of(const Passage& passage, Faults& faults) {
   if (!four || !((*numbers)[2] > 0) || !((*numbers)[3] > 0)) {
     faults.error(passage.span(0, std::max<std::size_t>(1, passage.text.size())),
                  four ? "the viewBox has no size; expected a width and a height more than 0"
-                      : "a viewBox takes 4 numbers: x, y, width, height");
+                      : "a viewBox takes 4 numbers: x, y, width, height, such as 0 0 210 297");
     return std::nullopt;
   }
   return ViewBox{{(*numbers)[0], (*numbers)[1]}, {(*numbers)[2], (*numbers)[3]}};

@@ -155,7 +155,7 @@ class Placing {
     if (!size_blank(options, out, why)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {
-      *why = "there is no moulding in it: what is traced is flat";
+      *why = "there is no moulding in it: what is traced is flat; trace the whole line of the section";
       return std::nullopt;
     }
     return out;
@@ -311,12 +311,15 @@ class Placing {
     const bool fixed_thickness = ends_.closed || ends_.to_underside;
     if ((fixed_width && std::abs(section.width - width) > kOnOutline) ||
         section.width < work.high.x - kOnOutline) {
-      *why = "the line shows a stock of another width than the one given";
+      *why =
+          "the line shows a stock of another width than the one given; leave --stock out, or give that width";
       return false;
     }
     if ((fixed_thickness && std::abs(section.thickness - thickness) > kOnOutline) ||
         section.thickness < work.high.y - kOnOutline) {
-      *why = "the line shows a stock of another thickness than the one given";
+      *why =
+          "the line shows a stock of another thickness than the one given; leave --stock out, or give that "
+          "thickness";
       return false;
     }
     return true;

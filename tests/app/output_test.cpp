@@ -102,7 +102,7 @@ TEST_CASE("the old file survives a full disk", "[app]") {
     if (::mount("none", folder.path.c_str(), "tmpfs", 0, "size=64k") != 0) return kNotAllowed;
     const fs::path file = folder.path / "list";
     write(file, "old");
-    if (replace_file(file, std::string(1 << 20, 'x')) != "No space left on device") return 1;
+    if (replace_file(file, std::string(1 << 20, 'x')) != "the disk is full") return 1;
     if (create_file(folder.path / "other", std::string(1 << 20, 'x')) != Created::failed) return 2;
     return contents(file) == "old" && files_in(folder.path) == 1 ? 0 : 3;
   });
@@ -168,14 +168,15 @@ TEST_CASE("a device or a pipe is written to as it is, and a full one says so", "
   CHECK(::read(reader, read, sizeof read) == 4);
   CHECK(std::string(read) == "text");
   ::close(reader);
-  CHECK(replace_file("/dev/full", "text") == "No space left on device");
+  CHECK(replace_file("/dev/full", "text") == "the disk is full");
 }
 
 TEST_CASE("what cannot be written is told before there is anything to write", "[app]") {
   const Folder folder;
-  CHECK(unwritable(folder.path) == "this is a folder; expected the name of a file");
-  CHECK(unwritable((folder.path / "list/").string()) == "this is a folder; expected the name of a file");
-  CHECK(unwritable(folder.path / "none" / "list") == "there is no such folder");
+  CHECK(unwritable(folder.path) == "this is a folder; name a file in it");
+  CHECK(unwritable((folder.path / "list/").string()) == "this is a folder; name a file in it");
+  CHECK(unwritable(folder.path / "none" / "list") ==
+        "there is no such folder; make it first, or name another");
   CHECK_FALSE(unwritable(folder.path / "list").has_value());
   CHECK_FALSE(unwritable("/dev/null").has_value());
   CHECK(files_in(folder.path) == 0);

@@ -7,6 +7,8 @@ using namespace arrisline;
 
 namespace {
 
+const std::string kExpected = R"(; expected an object, such as {"id": 1, "profile": "table-edge.profile"})";
+
 std::string fault(std::string_view line) {
   return read_record(line).fault;
 }
@@ -42,26 +44,28 @@ TEST_CASE("what a record says", "[app][stream]") {
 }
 
 TEST_CASE("what is wrong with a record", "[app][stream]") {
-  CHECK(fault("{x") == "column 2: this is not JSON, near '{x'");
-  CHECK(fault("") == "column 1: this is not JSON");
-  CHECK(fault("{} {}") == "column 4: this is not JSON, near '{} {'");
-  CHECK(fault("{\"profile\":\"\xff\"}") == "column 13: this is not JSON, near '\"?'");
-  CHECK(fault(R"({"id":1,"id":2,"profile":"a"})") == R"("id" is given twice in one object)");
+  CHECK(fault("{x") == "column 2: this is not JSON, near '{x'" + kExpected);
+  CHECK(fault("") == "column 1: this is not JSON" + kExpected);
+  CHECK(fault("{} {}") == "column 4: this is not JSON, near '{} {'" + kExpected);
+  CHECK(fault("{\"profile\":\"\xff\"}") == "column 13: this is not JSON, near '\"?'" + kExpected);
+  CHECK(fault(R"({"id":1,"id":2,"profile":"a"})") ==
+        R"("id" is given twice in one place; leave one of them out)");
   CHECK(fault("[1]") == R"(expected an object, such as {"id": 1, "profile": "table-edge.profile"})");
-  CHECK(fault(R"({"id":1.5,"profile":"a"})") == R"("id" is a string or a whole number)");
-  CHECK(fault(R"({"id":18446744073709551616,"profile":"a"})") == R"("id" is a string or a whole number)");
-  CHECK(fault(R"({"id":[1],"profile":"a"})") == R"("id" is a string or a whole number)");
-  CHECK(fault(R"({"id":1})") == R"("profile" is missing)");
-  CHECK(fault(R"({"profile":7})") == R"("profile" is not a string)");
-  CHECK(fault(R"({"profile":"a","kit":null})") == R"("kit" is not a string)");
+  CHECK(fault(R"({"id":1.5,"profile":"a"})") == R"("id" is a string or a whole number, such as 1)");
+  CHECK(fault(R"({"id":18446744073709551616,"profile":"a"})") ==
+        R"("id" is a string or a whole number, such as 1)");
+  CHECK(fault(R"({"id":[1],"profile":"a"})") == R"("id" is a string or a whole number, such as 1)");
+  CHECK(fault(R"({"id":1})") == R"("profile" is missing; add it, such as "profile": "table-edge.profile")");
+  CHECK(fault(R"({"profile":7})") == R"("profile" is not a string; put quotation marks about it)");
+  CHECK(fault(R"({"profile":"a","kit":null})") == R"("kit" is not a string; put quotation marks about it)");
   CHECK(fault(R"({"profile":""})") ==
         R"("profile" is empty; expected a text of several lines, or a path to one)");
   CHECK(fault(R"({"profile":"a","kit":""})") ==
         R"("kit" is empty; expected a text of several lines, or a path to one)");
-  CHECK(fault("{\"profile\":\"a\\u0000b\"}") == R"("profile" is no path: it holds a NUL)");
+  CHECK(fault("{\"profile\":\"a\\u0000b\"}") == R"("profile" is no path; name a file)");
   CHECK(fault(R"({"profile":"a","Kit":"b"})") ==
-        "unknown member 'Kit'; expected id, profile or kit; did you mean 'kit'?");
-  CHECK(fault(R"({"profile":"a","width":2})") == "unknown member 'width'; expected id, profile or kit");
+        "unknown word 'Kit'; expected id, profile or kit; did you mean 'kit'?");
+  CHECK(fault(R"({"profile":"a","width":2})") == "unknown word 'width'; expected id, profile or kit");
   CHECK(fault(std::string(40, '[')) ==
         "nested deeper than 32 levels; to raise this limit, make kMaxJsonDepth larger in "
         "include/arrisline/limits.h and build again");

@@ -175,10 +175,10 @@ TEST_CASE("what cannot be answered is an error in its place", "[app][stream]") {
   CHECK(Json::parse(run.lines[0]).contains("plan"));
   CHECK(
       run.lines[1] ==
-      R"({ "id": null, "error": { "message": "column 2: this is not JSON, near '{o'", "line": 3, "diagnostics": [] } })");
+      R"({ "id": null, "error": { "message": "column 2: this is not JSON, near '{o'; expected an object, such as {\"id\": 1, \"profile\": \"table-edge.profile\"}", "line": 3, "diagnostics": [] } })");
   const Json profile = Json::parse(run.lines[2]);
   CHECK(profile.at("id") == 3);
-  CHECK(profile.at("error").at("message") == "the profile cannot be read");
+  CHECK(profile.at("error").at("message") == "the profile cannot be read; mend what 'diagnostics' names");
   CHECK(profile.at("error").at("line") == 4);
   REQUIRE(profile.at("error").at("diagnostics").size() == 2);
   CHECK(profile.at("error").at("diagnostics").at(1).at("file") == "profile");
@@ -191,10 +191,12 @@ TEST_CASE("what cannot be answered is an error in its place", "[app][stream]") {
             .get<std::string>()
             .find("did you mean 'start'?") != std::string::npos);
   const Json both = Json::parse(run.lines[3]);
-  CHECK(both.at("error").at("message") == "neither the profile nor the kit can be read");
+  CHECK(both.at("error").at("message") ==
+        "neither the profile nor the kit can be read; mend what 'diagnostics' names");
   CHECK(both.at("error").at("diagnostics").at(0).at("file") == "nowhere.profile");
   CHECK(both.at("error").at("diagnostics").at(1).at("file") == "kit");
-  CHECK(Json::parse(run.lines[4]).at("error").at("message") == "the kit cannot be read");
+  CHECK(Json::parse(run.lines[4]).at("error").at("message") ==
+        "the kit cannot be read; mend what 'diagnostics' names");
   CHECK(Json::parse(run.lines[5]).contains("plan"));
 }
 
@@ -211,7 +213,8 @@ TEST_CASE("a record's own kit comes before the one of the command line", "[app][
   const Run none = stream(records, {std::nullopt});
   CHECK(none.outcome.code == kNo);
   REQUIRE(none.lines.size() == 3);
-  CHECK(Json::parse(none.lines[0]).at("error").at("message") == "\"kit\" is missing, and there is no --kit");
+  CHECK(Json::parse(none.lines[0]).at("error").at("message") ==
+        "\"kit\" is missing, and there is no --kit; give one of them");
   CHECK(none.lines[1] == sixes.lines[1]);
   CHECK(none.lines[2] == sixes.lines[2]);
 }
@@ -241,8 +244,8 @@ TEST_CASE("a line that is too long is an error, and reading goes on behind it", 
   CHECK(Json::parse(run.lines[0]).contains("plan"));
   CHECK(Json::parse(run.lines[1]).at("id").is_null());
   CHECK(Json::parse(run.lines[1]).at("error").at("message") ==
-        "longer than 1048576 bytes; to raise this limit, make kMaxStreamLine larger in "
-        "include/arrisline/limits.h and build again");
+        "longer than 1048576 bytes; name files instead of their texts; to raise this limit, make "
+        "kMaxStreamLine larger in include/arrisline/limits.h and build again");
   CHECK(Json::parse(run.lines[2]).contains("plan"));
 }
 
@@ -302,7 +305,9 @@ TEST_CASE("output that cannot be written is said", "[app][stream]") {
     return Written::failed;
   });
   CHECK(run.outcome.code == kOurFault);
-  CHECK(run.outcome.err == "arrisline: error: cannot write the output: No space left on device\n");
+  CHECK(
+      run.outcome.err ==
+      "arrisline: error: cannot write the output: the disk is full; make room, or write to another place\n");
 }
 
 TEST_CASE("an interruption leaves whole lines, the first so many", "[app][stream]") {

@@ -101,8 +101,10 @@ TEST_CASE("no folder, and nothing in it", "[app][survey]") {
   arguments.kits = folder.path.string();
   const Outcome outcome = survey_command(arguments);
   CHECK(outcome.code == kBadInput);
-  CHECK(outcome.err.find("cannot be read as a folder: No such file or directory\n") != std::string::npos);
-  CHECK(outcome.err.find("has a name that ends in .kit\n") != std::string::npos);
+  CHECK(outcome.err.find("cannot be read as a folder: there is no such file or folder; name the folder that "
+                         "the files are in\n") != std::string::npos);
+  CHECK(outcome.err.find("has a name that ends in .kit; name the folder that they are in\n") !=
+        std::string::npos);
 }
 
 TEST_CASE("more answers than a survey gives", "[app][survey]") {
@@ -111,9 +113,10 @@ TEST_CASE("more answers than a survey gives", "[app][survey]") {
   for (int i = 0; i < 251; ++i) std::ofstream(folder.path / (std::to_string(i) + ".kit"));
   const Outcome outcome = survey(folder.path);
   CHECK(outcome.code == kBadInput);
-  CHECK(outcome.err ==
-        "arrisline survey: error: 400 profiles and 251 kits are more than 100000 answers; to raise this "
-        "limit, make kMaxSurvey larger in include/arrisline/limits.h and build again\n");
+  CHECK(
+      outcome.err ==
+      "arrisline survey: error: 400 profiles and 251 kits are more than 100000 answers; name smaller "
+      "folders; to raise this limit, make kMaxSurvey larger in include/arrisline/limits.h and build again\n");
 }
 
 TEST_CASE("a survey that is interrupted says what it has", "[app][survey]") {

@@ -157,7 +157,7 @@ TEST_CASE("text that is not JSON gives one fault with line and column", "[plan_j
   CHECK(plan_from_json("{\"a\": \"\xFF\"}").faults.size() == 1);
   CHECK(plan_from_json("[]").faults == Faults{"the plan: expected an object, found array"});
   CHECK(plan_from_json("{\"units\": 1, \"units\": 2}").faults ==
-        Faults{"\"units\" is given twice in one object"});
+        Faults{"\"units\" is given twice in one place; leave one of them out"});
 }
 
 TEST_CASE("deep nesting is refused, not followed", "[plan_json]") {

@@ -181,13 +181,13 @@ TEST_CASE("elements that close to nothing are legal and warned of", "[section][c
       "units mm\nstock 50 wide 60 thick\nstart face 20\nstep down 5\ntorus 10\nfillet out 20\n";
   CHECK(profile_messages(text) ==
         "6:1: warning: element 3 (fillet) and element 2 (torus) close to nothing where they meet: no plane "
-        "can reach "
-        "into the cleft\n");
+        "can reach into the cleft; put a fillet between them\n");
   check_promises(section_of(text, true));
   const std::string feather =
       "units mm\nstock 50 wide 60 thick\nstart face 20\ncove down 10 radius 5\nfillet out 20\n";
   CHECK(profile_messages(feather) ==
-        "4:1: warning: element 1 (cove) and the face meet in a feather edge of no thickness\n");
+        "4:1: warning: element 1 (cove) and the face meet in a feather edge of no thickness; put a fillet "
+        "between them\n");
 }
 
 TEST_CASE("names and units may be left out", "[section][chains]") {

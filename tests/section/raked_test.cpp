@@ -170,5 +170,7 @@ TEST_CASE("work on other sides is not raked", "[section][rake]") {
   const Drawing flute = drawing_of(
       section_of("units mm\nstock 60 wide, 20 thick\nstart face 30\ncove out 10 radius 5\n"), Unit::mm);
   CHECK_FALSE(raked(flute, {20, 90, ReturnAt::foot, Face::down, 0.1}, &why));
-  CHECK(why == "only work that is one chain, from the face to the working edge or the underside, is raked");
+  CHECK(why ==
+        "only work that is one chain, from the face to the working edge or the underside, is raked; write "
+        "each chain as a profile of its own");
 }

@@ -87,7 +87,8 @@ TEST_CASE("flats keep their least width, and the height comes out as asked", "[s
   options.height = 1;
   CHECK_FALSE(scaled(edge(), options, &why));
   CHECK(why ==
-        "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that height");
+        "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that height; give "
+        "a smaller --fillet");
 }
 
 TEST_CASE("the projection comes out as asked", "[section][scale]") {
@@ -138,7 +139,7 @@ TEST_CASE("work on other sides is scaled with its stock", "[section][scale]") {
   ScaleOptions options;
   options.height = 4;
   CHECK_FALSE(scaled(drawing_of(section_of(text), Unit::mm), options, &why));
-  CHECK(why == "its members have no height from the first to the last");
+  CHECK(why == "its members have no height from the first to the last; give --by instead");
 }
 
 TEST_CASE("usual thicknesses", "[section][scale]") {

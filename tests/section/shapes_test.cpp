@@ -289,13 +289,15 @@ TEST_CASE("a curve of equal moves is a quadrant, and one of its own name", "[sec
 
 TEST_CASE("whoever reads a curve is told how near its arcs lie", "[section][curve]") {
   CHECK(element_messages("curve bead out 3/4 down 1/2") ==
-        "1+27: the ellipse is drawn as 4 arcs, nowhere farther than 0.0007in from it\n");
+        "1+27: the ellipse is drawn as 4 arcs, nowhere farther than 0.0007in from it; check that this is "
+        "near enough\n");
   CHECK(element_messages("curve out 3/4 down 1/2") ==
         "23+1: curve needs 'bead' or 'cove', as in 'curve bead out 1/2 down 3/4 ellipse'\n");
   CHECK(element_messages("curve bead cove out 3/4 down 1/2 ellipse parabola") ==
-        "12+4: 'cove' (or 'bead') is given twice\n42+8: 'parabola' (or 'ellipse') is given twice\n");
+        "12+4: 'cove' (or 'bead') is given twice; leave one of them out\n42+8: 'parabola' (or 'ellipse') is "
+        "given twice; leave one of them out\n");
   CHECK(element_messages("curve bead out 3/4 down 1/32") ==
-        "1+28: neither move of a curve may be more than 20 times the other\n");
+        "1+28: neither move of a curve may be more than 20 times the other; make the shorter one longer\n");
   CHECK(element_messages("curve bead out 3/4 radius 1/2") ==
         "20+6: 'radius' does not belong to curve; expected out, in, down, up, bead, cove, ellipse or "
         "parabola\n");

@@ -39,15 +39,17 @@ TEST_CASE("a file from disk reads as its text does", "[text][file]") {
 TEST_CASE("files that cannot be read", "[text][file]") {
   const Folder folder("unreadable");
   const std::string missing = (folder.path / "none.profile").string();
-  CHECK(shown(read_profile_file(missing)) == missing + ":1:1: error: there is no such file\n");
+  CHECK(shown(read_profile_file(missing)) ==
+        missing + ":1:1: error: there is no such file; check its name, and that it is in this folder\n");
   const std::string directory = folder.path.string();
-  CHECK(shown(read_kit_file(directory)) ==
-        directory + ":1:1: error: this is a folder; expected a text file\n");
+  CHECK(shown(read_kit_file(directory)) == directory + ":1:1: error: this is a folder; name a file in it\n");
   const std::string below = folder.write("plain", "") + "/x.kit";
   CHECK(messages(read_kit_file(below)).find("1:1: ") == 0);
-  CHECK(shown(read_profile_file("")) == ":1:1: error: there is no such file\n");
+  CHECK(shown(read_profile_file("")) ==
+        ":1:1: error: there is no such file; check its name, and that it is in this folder\n");
   CHECK(messages(read_profile_file(folder.write("empty.profile", ""))) ==
-        "1:1: the file is empty: it holds no statement\n");
+        "1:1: the file is empty; to begin one, see: arrisline new --help\n");
   CHECK(messages(read_profile_file("/dev/zero")) ==
-        "1:1: the file is larger than 4 MiB, the most that is read" + to_raise("kMaxFileBytes") + "\n");
+        "1:1: the file is larger than 4 MB, the most that is read; check that it is the file you meant" +
+            to_raise("kMaxFileBytes") + "\n");
 }

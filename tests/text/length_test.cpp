@@ -49,32 +49,36 @@ TEST_CASE("what is no length, and why", "[text][length]") {
   CHECK(refusal("1/2 1/2") == "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm");
   CHECK(refusal("1 1/2 1/4") == "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm");
   CHECK(refusal("1.5 1/2") == "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm");
+  CHECK(refusal("1,2") == "a comma parts the number; write the decimal mark as a full stop: '1.2'");
   CHECK(refusal("1, 2") == "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm");
-  CHECK(refusal("3/8 in") == "a unit is written against its number: 3/8in");
-  CHECK(refusal("9.5 mm") == "a unit is written against its number: 9.5mm");
-  CHECK(refusal("1/0") == "'1/0': a fraction cannot have 0 below the line");
+  CHECK(refusal("3/8 in") == "write a unit against its number: 3/8in");
+  CHECK(refusal("9.5 mm") == "write a unit against its number: 9.5mm");
+  CHECK(refusal("1/0") == "'1/0': a fraction cannot have 0 below the line; write one such as 3/8");
   CHECK(refusal("1 1/0") == "expected one length, such as 3/8, 1 1/2, .375 or 9.5mm");
-  CHECK(refusal("1-1/0") == "'1-1/0': a fraction cannot have 0 below the line");
-  CHECK(refusal("1e999") == "'1e999' has an exponent; lengths are written out in full");
-  CHECK(refusal("1e-3") == "'1e-3' has an exponent; lengths are written out in full");
-  CHECK(refusal("nan") == "'nan' is not a number");
-  CHECK(refusal("inf") == "'inf' is not a number");
-  CHECK(refusal("-1") == "'-1' has a sign, and numbers here have none");
-  CHECK(refusal("+1") == "'+1' has a sign, and numbers here have none");
-  CHECK(refusal("\u22121") == "'\u22121' has a sign, and numbers here have none");
-  CHECK(refusal("10001mm") == "'10001mm' is over 10 m, the longest that is read");
-  CHECK(refusal("393 3/4") == "'393 3/4' is over 10 m, the longest that is read");
-  CHECK(refusal("3/8cm") == "'3/8cm': 'cm' is not a unit; expected in, mm or ft");
+  CHECK(refusal("1-1/0") == "'1-1/0': a fraction cannot have 0 below the line; write one such as 3/8");
+  CHECK(refusal("1e999") == "'1e999' is short for a longer number; write it out in full, as 0.005");
+  CHECK(refusal("1e-3") == "'1e-3' is short for a longer number; write it out in full, as 0.005");
+  CHECK(refusal("nan") == "'nan' is not a number; write one such as 3/8 or 9.5");
+  CHECK(refusal("inf") == "'inf' is not a number; write one such as 3/8 or 9.5");
+  CHECK(refusal("-1") == "'-1' has a sign, and numbers here have none; leave it out");
+  CHECK(refusal("+1") == "'+1' has a sign, and numbers here have none; leave it out");
+  CHECK(refusal("\u22121") == "'\u22121' has a sign, and numbers here have none; leave it out");
+  CHECK(refusal("10001mm") ==
+        "'10001mm' is over 10 m, the longest that is read; check the figure and its unit");
+  CHECK(refusal("393 3/4") ==
+        "'393 3/4' is over 10 m, the longest that is read; check the figure and its unit");
+  CHECK(refusal("3/8cm") == "'3/8cm': 'cm' is not a unit; expected in, mm or ft; write '3.75mm'");
   CHECK(refusal("0x10") == "'0x10': 'x10' is not a unit; expected in, mm or ft");
   CHECK(refusal("1/2/3") == "'1/2/3': '/3' is not a unit; expected in, mm or ft");
-  CHECK(refusal("3/") == "'3/': a fraction is written without blanks, as 3/8");
-  CHECK(refusal("/8") == "'/8': a fraction is written without blanks, as 3/8");
+  CHECK(refusal("3/") == "'3/': write a fraction without blanks, as 3/8");
+  CHECK(refusal("/8") == "'/8': write a fraction without blanks, as 3/8");
   CHECK(refusal("1.5/8") == "'1.5/8': a fraction is of two whole numbers, as 3/8");
   CHECK(refusal("1/8.5") == "'1/8.5': a fraction is of two whole numbers, as 3/8");
   CHECK(refusal("1-2") == "'1-2': after the hyphen a fraction is expected, as 1-1/2");
   CHECK(refusal("1.5-1/2") == "'1.5-1/2': only a whole number has a fraction joined to it, as 1-1/2");
-  CHECK(refusal("1..2") == "'1..2' has more than one decimal point");
-  CHECK(refusal(".") == "'.' is not a number");
-  CHECK(refusal(std::string(41, '1')) == "'" + std::string(40, '1') + "…' has more than 40 digits");
-  CHECK(refusal("1/" + std::string(41, '1')) == "'1/" + std::string(38, '1') + "…' has more than 40 digits");
+  CHECK(refusal("1..2") == "'1..2' has more than one decimal point; leave one, as in 1.5");
+  CHECK(refusal(".") == "'.' is not a number; write one such as 3/8 or 9.5");
+  CHECK(refusal(std::string(41, '1')) == "'" + std::string(40, '1') + "…' has more than 40 digits; round it");
+  CHECK(refusal("1/" + std::string(41, '1')) ==
+        "'1/" + std::string(38, '1') + "…' has more than 40 digits; round it");
 }

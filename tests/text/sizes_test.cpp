@@ -27,7 +27,8 @@ TEST_CASE("a profile of 100 000 elements is read", "[text][sizes]") {
   CHECK(reading.value->elements.size() == 100000);
   CHECK(reading.value->target.size() == 100004);
   CHECK(messages(read_profile(stairs + "step down .01\n", "p")) ==
-        "100004:1: a profile has at most 100000 elements" + to_raise("kMaxElements") + "\n");
+        "100004:1: a profile has at most 100000 elements; draw it as several" + to_raise("kMaxElements") +
+            "\n");
 }
 
 TEST_CASE("100 000 arcs that do not cross, and that do", "[text][sizes]") {
@@ -54,20 +55,21 @@ TEST_CASE("a line of a megabyte", "[text][sizes]") {
     CHECK_FALSE(read_profile("stock 2 wide 1 thick\n" + text, "p").value.has_value());
   }
   CHECK(messages(read_kit("plough " + repeated("1/8, ", 200000) + "1", "k")) ==
-        "1:1: a kit has at most 1000 planes" + to_raise("kMaxPlanes") + "\n");
+        "1:1: a kit has at most 1000 planes; leave some out" + to_raise("kMaxPlanes") + "\n");
   CHECK(messages(read_kit("rebate 1\nboard stops at " + repeated("1, ", 300000) + "1", "k")) ==
-        "2:3016: a board has at most 1000 stops" + to_raise("kMaxStops") + "\n");
+        "2:3016: a board has at most 1000 stops; leave some out" + to_raise("kMaxStops") + "\n");
   CHECK(read_kit("kit " + std::string(kMaxName, 'a') + "\nrebate 1\n", "k").value.has_value());
   for (const std::string& text : {"kit " + million, "rebate 1\nshaped " + million + "\nfillet out 1\nend\n"})
-    CHECK(messages(read_kit(text, "k")).find("a name is at most 1000 bytes long" + to_raise("kMaxName")) !=
+    CHECK(messages(read_kit(text, "k"))
+              .find("the name is longer than 1000 letters; shorten it" + to_raise("kMaxName")) !=
           std::string::npos);
 }
 
-TEST_CASE("a line over a MiB is refused", "[text][sizes]") {
+TEST_CASE("a line over a megabyte is refused", "[text][sizes]") {
   const std::string start = "stock 2 wide 1 thick\n";
-  CHECK(profile_messages(start + std::string(kMaxLineBytes, ' ')).find("MiB") == std::string::npos);
+  CHECK(profile_messages(start + std::string(kMaxLineBytes, ' ')).find("MB, the most") == std::string::npos);
   CHECK(profile_messages(start + std::string(kMaxLineBytes + 1, ' ') + "\nfoo") ==
-        "2:1: the line is longer than 1 MiB, the most that is read; write it as several" +
+        "2:1: the line is longer than 1 MB, the most that is read; write it as several" +
             to_raise("kMaxLineBytes") + "\n");
 }
 
@@ -80,10 +82,10 @@ TEST_CASE("of one line twenty mistakes are reported", "[text][sizes]") {
 TEST_CASE("a kit of too many planes", "[text][sizes]") {
   CHECK(read_kit(repeated("hollow 6\n", 1000), "k").value->planes.back().label == "hollow 6 (1000)");
   CHECK(kit_messages(repeated("hollow 6\n", 1001)) ==
-        "1001:1: a kit has at most 1000 planes" + to_raise("kMaxPlanes") + "\n");
+        "1001:1: a kit has at most 1000 planes; leave some out" + to_raise("kMaxPlanes") + "\n");
   CHECK(kit_messages("shaped s\n" + repeated("fillet out 1mm\n", 1001) + "end\n")
-            .find("the sole of a shaped plane has at most 1000 elements" + to_raise("kMaxSole")) !=
-        std::string::npos);
+            .find("the sole of a shaped plane has at most 1000 elements; leave some out" +
+                  to_raise("kMaxSole")) != std::string::npos);
 }
 
 TEST_CASE("text put together at random never breaks a reader", "[text][sizes]") {

@@ -42,18 +42,13 @@ TEST_CASE("a mistake is shown with its line and a caret range", "[text][mistakes
 
 TEST_CASE("characters before the mistake do not shift the caret", "[text][mistakes]") {
   CHECK(shown(read_kit("rebate 3/4\n\té½ 6\n", "k")) ==
-        "k:2:2: error: unknown word 'é½'; expected kit, units, hollow, round, rebate, plough, bench, number, "
-        "body, "
-        "shaped, scraper, shop or board\n"
-        "   é½ 6\n"
-        "   ^^\n");
+        "k:2:2: error: unknown word 'é½'; see the words of a kit with: arrisline words\n   é½ 6\n   ^^\n");
 }
 
 TEST_CASE("control bytes are made visible", "[text][mistakes]") {
   CHECK(shown(read_kit("rebate 3/4\nhol\x1b[31m\x7f\n", "k\x1b")) ==
-        "k\u241b:2:1: error: unknown word 'hol\u241b[31m\u2421'; expected kit, units, hollow, round, rebate, "
-        "plough, "
-        "bench, number, body, shaped, scraper, shop or board\n"
+        "k\u241b:2:1: error: unknown word 'hol\u241b[31m\u2421'; see the words of a kit with: "
+        "arrisline words\n"
         "  hol\u241b[31m\u2421\n"
         "  ^^^^^^^^^\n");
   // A right-to-left override would turn the message round.
@@ -100,22 +95,25 @@ TEST_CASE("words may be written large or small and wide apart", "[text][source]"
 }
 
 TEST_CASE("what is not text", "[text][source]") {
-  CHECK(profile_messages("") == "1:1: the file is empty: it holds no statement\n");
-  CHECK(profile_messages(" \n\n# only a note\n") == "1:1: the file is empty: it holds no statement\n");
+  CHECK(profile_messages("") == "1:1: the file is empty; to begin one, see: arrisline new --help\n");
+  CHECK(profile_messages(" \n\n# only a note\n") ==
+        "1:1: the file is empty; to begin one, see: arrisline new --help\n");
   CHECK(kit_messages(std::string("kit\0x", 5)) ==
-        "1:1: this is not a text file: it holds NUL bytes; expected plain UTF-8 text\n");
+        "1:1: this is no plain text; check that it is the file you meant; to begin a file, see: arrisline "
+        "new --help\n");
   CHECK(kit_messages("rebate 3/4\nkit caf\xE9\n") ==
-        "2:8: the byte E9 is not UTF-8; expected plain UTF-8 text\n");
+        "2:8: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(kit_messages("rebate 3/4 # \xC0\x80\n") ==
-        "1:14: the byte C0 is not UTF-8; expected plain UTF-8 text\n");
+        "1:14: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(kit_messages("rebate 3/4 # \xED\xA0\x80\n") ==
-        "1:14: the byte ED is not UTF-8; expected plain UTF-8 text\n");
+        "1:14: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(kit_messages("rebate 3/4 # \xF4\x90\x80\x80\n") ==
-        "1:14: the byte F4 is not UTF-8; expected plain UTF-8 text\n");
+        "1:14: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(kit_messages("rebate 3/4 # \xE2\x82") ==
-        "1:14: the byte E2 is not UTF-8; expected plain UTF-8 text\n");
+        "1:14: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(profile_messages(std::string(kMaxFileBytes + 1, '\n')) ==
-        "1:1: the file is larger than 4 MiB, the most that is read" + to_raise("kMaxFileBytes") + "\n");
+        "1:1: the file is larger than 4 MB, the most that is read; check that it is the file you meant" +
+            to_raise("kMaxFileBytes") + "\n");
 }
 
 TEST_CASE("a file of nothing but mistakes", "[text][mistakes]") {
@@ -124,7 +122,8 @@ TEST_CASE("a file of nothing but mistakes", "[text][mistakes]") {
   const auto reading = read_profile(text, "p");
   CHECK_FALSE(reading.value.has_value());
   REQUIRE(reading.diagnostics.size() == kMaxMistakes + 1);
-  CHECK(reading.diagnostics.back().message == "more than 10000 mistakes: reading stopped here");
+  CHECK(reading.diagnostics.back().message ==
+        "more than 10000 mistakes: reading stopped here; mend these first");
 }
 
 TEST_CASE("what a file without a name is called", "[text][source]") {

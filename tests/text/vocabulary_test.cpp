@@ -138,18 +138,18 @@ TEST_CASE("every element, and every word that a reader asks for, is in the table
 
 TEST_CASE("a file of one kind read as another is told so", "[text][words]") {
   CHECK(kit_messages("rebate 3/4\nstock 2 wide, 3/4 thick\n") ==
-        "2:1: unknown word 'stock'; it begins a line of a profile, and this is read as a kit\n");
-  CHECK(profile_messages("Hollow 6\n")
-            .rfind("1:1: unknown word 'Hollow'; it begins a line of a kit, and this is read as a profile\n",
-                   0) == 0);
+        "2:1: unknown word 'stock'; it belongs in a profile, and this is a kit: move it there\n");
+  CHECK(profile_messages("Hollow 6\n") ==
+        "1:1: this file is a kit, and a profile is expected here; name a profile here, and the kit after "
+        "--kit\n");
   CHECK(mistakes_in(FileKind::job, "plough 1/4\n") ==
-        "unknown word 'plough'; it begins a line of a kit, and this is read as a job\n");
+        "unknown word 'plough'; it belongs in a kit, and this is a job: move it there\n");
 }
 
 TEST_CASE("a decimal comma is told of", "[text][words]") {
   const std::string rest = "step down 1\nfillet out 9.5mm\n";
   CHECK(profile_messages("stock 50mm wide, 20mm thick\nstart face 9,5\n" + rest) ==
-        "2:13: the statement is complete before ','; the decimal point is a full stop: '9.5'\n");
+        "2:13: the line is complete before ','; write the decimal mark as a full stop: '9.5'\n");
   CHECK(profile_messages("stock 50mm wide, 20mm thick\nstart face 9, 5\n" + rest) ==
-        "2:13: the statement is complete before ','\n");
+        "2:13: the line is complete before ','; leave it out, or put # before it if it is a remark\n");
 }

@@ -134,14 +134,14 @@ TEST_CASE("a folding that cannot be searched is refused", "[trace][crossings]") 
   find_crossings(folds, faults);
   REQUIRE(faults.list.size() == 1);
   CHECK(faults.list[0].message ==
-        "the line lies so closely folded that where it crosses itself cannot be found");
+        "the line lies so closely folded that where it crosses itself cannot be found; draw it more simply");
 }
 
 TEST_CASE("how a line meets itself is said, with both places", "[trace][crossings]") {
   const auto said_of = [](const std::string& data) {
     return said(svg_of("<path d='" + data + "'/>"), "a.svg");
   };
-  const std::string rest = "; expected a line that nowhere meets itself\n";
+  const std::string rest = "; draw one that nowhere meets itself\n";
   CHECK(said_of("M0 0L10 10\nL10 0\nL0 10") ==
         "4:1: this crosses what is drawn at line 2, column 14, at (5, 5)" + rest);
   CHECK(said_of("M0 0H10V5\nL5 0") ==

@@ -147,10 +147,12 @@ TEST_CASE("a drawing as programs write it", "[trace][dxf]") {
 
 TEST_CASE("what is not read is named", "[trace][dxf]") {
   CHECK(said_of("0 CIRCLE 10 0 20 0 40 5 " + kLine) ==
-        "6:1: warning: 'CIRCLE' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE\n");
+        "6:1: warning: 'CIRCLE' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE; draw it with these "
+        "where it is part of the line\n");
   CHECK(said_of(kLine + " 0 POINT 10 0 0 TEXT 1 a 0 POINT 10 3") ==
-        "18:1: warning: 'POINT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE (2 of them)\n"
-        "22:1: warning: 'TEXT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE\n");
+        "18:1: warning: 'POINT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE (2 of them); draw it "
+        "with these where it is part of the line\n22:1: warning: 'TEXT' is not read, only LINE, ARC, "
+        "POLYLINE and LWPOLYLINE; draw it with these where it is part of the line\n");
   CHECK(said_of("0 SPLINE " + kLine) ==
         "6:1: warning: 'SPLINE' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE; turn it into a "
         "polyline where "
@@ -161,57 +163,74 @@ TEST_CASE("what is not read is named", "[trace][dxf]") {
         "is part of the line\n");
   CHECK(said_of("0 LINE 67 1 10 5 20 5 11 6 21 6 0 POLYLINE 67 1 0 VERTEX 67 1 10 0 20 9 0 VERTEX 10 1 20 9 "
                 "0 SEQEND " +
-                kLine) == "6:1: warning: what lies in paper space is not read\n");
+                kLine) ==
+        "6:1: warning: what lies on a layout sheet is not read; draw it in model space where it is part of "
+        "the line\n");
   CHECK(said_of("0 LINE 60 1 10 5 20 5 11 6 21 6 " + kLine).empty());
   CHECK(said_of("0 POLYLINE 70 64 0 VERTEX 10 0 20 9 0 VERTEX 10 1 20 9 0 SEQEND " + kLine) ==
-        "6:1: warning: a POLYLINE that is a mesh is not read\n");
-  CHECK(said_of("0 TEXT 1 a") ==
-        "1:1: there is no line in the drawing\n"
-        "6:1: warning: 'TEXT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE\n");
+        "6:1: warning: a POLYLINE that is a mesh is not read; draw the line as a flat one\n");
+  CHECK(
+      said_of("0 TEXT 1 a") ==
+      "1:1: there is no line in the drawing; draw that of the section, in one piece\n6:1: warning: 'TEXT' is "
+      "not read, only LINE, ARC, POLYLINE and LWPOLYLINE; draw it with these where it is part of the line\n");
 }
 
 TEST_CASE("mistakes in entities are said where they stand", "[trace][dxf]") {
-  CHECK(said_of("0 LINE 10 0 20 0 21 5") == "6:1: this LINE has no group 11, x of its end\n");
+  CHECK(said_of("0 LINE 10 0 20 0 21 5") ==
+        "6:1: this LINE has no group 11, x of its end; save the drawing again, as DXF R12\n");
   CHECK(said_of("0 LINE") ==
-        "6:1: this LINE has no group 10, x of its start\n6:1: this LINE has no group 20, y of its start\n"
-        "6:1: this LINE has no group 11, x of its end\n6:1: this LINE has no group 21, y of its end\n");
-  CHECK(
-      said_of("0 ARC 50 0") ==
-      "6:1: this ARC has no group 10, x of its centre\n6:1: this ARC has no group 20, y of its centre\n"
-      "6:1: this ARC has no group 40, its radius\n6:1: this ARC has no group 51, the angle where it ends\n");
+        "6:1: this LINE has no group 10, x of its start; save the drawing again, as DXF R12\n6:1: this LINE "
+        "has no group 20, y of its start; save the drawing again, as DXF R12\n6:1: this LINE has no group "
+        "11, x of its end; save the drawing again, as DXF R12\n6:1: this LINE has no group 21, y of its end; "
+        "save the drawing again, as DXF R12\n");
+  CHECK(said_of("0 ARC 50 0") ==
+        "6:1: this ARC has no group 10, x of its centre; save the drawing again, as DXF R12\n6:1: this ARC "
+        "has no group 20, y of its centre; save the drawing again, as DXF R12\n6:1: this ARC has no group "
+        "40, its radius; save the drawing again, as DXF R12\n6:1: this ARC has no group 51, the angle where "
+        "it ends; save the drawing again, as DXF R12\n");
   CHECK(said_of("0 ARC 10 0 20 0 40 5 51 90") ==
-        "6:1: this ARC has no group 50, the angle where it begins\n");
-  CHECK(said_of("0 ARC 10 0 20 0 40 0 50 0 51 90") == "12:1: the radius of an arc is more than 0\n");
+        "6:1: this ARC has no group 50, the angle where it begins; save the drawing again, as DXF R12\n");
+  CHECK(said_of("0 ARC 10 0 20 0 40 0 50 0 51 90") ==
+        "12:1: the radius of an arc is more than 0; leave this arc out\n");
   CHECK(said_of("0 LINE 10 x 20 1,5 11 nan 21 1e10") ==
-        "8:1: 'x' is not a number; group 10 is one\n10:1: '1,5' is not a number; group 20 is one\n"
-        "12:1: 'nan' is not a number; group 11 is one\n"
-        "14:1: '1e10' is too large; expected a number up to 1000000000\n");
+        "8:1: 'x' is not a number; group 10 is one; save the drawing again, as DXF R12\n10:1: '1,5' is not a "
+        "number; group 20 is one; save the drawing again, as DXF R12\n12:1: 'nan' is not a number; group 11 "
+        "is one; save the drawing again, as DXF R12\n14:1: '1e10' is too large; expected a number up to "
+        "1000000000, as on a drawing in mm\n");
   CHECK(said_of("0 ARC 10 0 20 0 40 5 50 0 51 90 210 1 230 0") ==
-        "6:1: this ARC is drawn in a plane of its own; expected a flat drawing, extruded along z\n");
+        "6:1: this ARC lies askew in space; draw the line flat, seen from above\n");
   CHECK(said_of("0 POLYLINE 0 VERTEX 20 3 0 VERTEX 10 3 42 a 0 SEQEND") ==
-        "8:1: this VERTEX has no group 10, its x\n12:1: this VERTEX has no group 20, its y\n"
-        "16:1: 'a' is not a number; group 42 is one\n");
-  CHECK(said_of("0 LWPOLYLINE 42 1 10 0 20 0") == "8:1: group 42 comes before the first vertex, group 10\n");
-  CHECK(said_of("0 LWPOLYLINE 10 0 10 1 20 0") == "8:1: this vertex has no group 20, its y\n");
+        "8:1: this VERTEX has no group 10, its x; save the drawing again, as DXF R12\n12:1: this VERTEX has "
+        "no group 20, its y; save the drawing again, as DXF R12\n16:1: 'a' is not a number; group 42 is one; "
+        "save the drawing again, as DXF R12\n");
+  CHECK(said_of("0 LWPOLYLINE 42 1 10 0 20 0") ==
+        "8:1: group 42 comes before the first vertex, group 10; save the drawing again, as DXF R12\n");
+  CHECK(said_of("0 LWPOLYLINE 10 0 10 1 20 0") ==
+        "8:1: this vertex has no group 20, its y; save the drawing again, as DXF R12\n");
   CHECK(said_of("0 POLYLINE 0 VERTEX 10 0 20 0 " + kLine) ==
-        "14:1: here is 'LINE'; expected VERTEX or SEQEND, since a POLYLINE goes on\n");
+        "14:1: here is 'LINE'; expected VERTEX or SEQEND, since a POLYLINE goes on; save the drawing again, "
+        "as DXF R12\n");
 }
 
 TEST_CASE("a drawing that is not whole", "[trace][dxf]") {
-  CHECK(said("", "a.dxf") == "1:1: the drawing is empty; a DXF drawing begins with group 0, SECTION\n");
-  CHECK(said("0\nLINE\n", "a.dxf") == "2:1: a DXF drawing begins with group 0, SECTION\n");
+  CHECK(said("", "a.dxf") == "1:1: the drawing is empty; save the drawing again, as DXF R12\n");
+  CHECK(said("0\nLINE\n", "a.dxf") ==
+        "2:1: a DXF drawing begins with group 0, SECTION; save the drawing again, as DXF R12\n");
   CHECK(said("nothing\n", "a.dxf") ==
-        "1:1: 'nothing' is no group code; expected a whole number, with its value on the line after it\n");
+        "1:1: 'nothing' is no group code; expected a whole number, with its value on the line after it; save "
+        "the drawing again, as DXF R12\n");
   CHECK(said(groups("0 SECTION 2 ENTITIES " + kLine), "a.dxf") ==
-        "17:1: the drawing breaks off: group 0, EOF, is missing\n");
+        "17:1: the drawing breaks off: group 0, EOF, is missing; save the drawing again, as DXF R12\n");
   CHECK(said(groups("0 SECTION 2 ENTITIES 0 POLYLINE 0 VERTEX 10 1 20 1 0 EOF"), "a.dxf") ==
-        "15:1: the drawing breaks off: a POLYLINE has no SEQEND\n");
+        "15:1: the drawing breaks off: a POLYLINE has no SEQEND; save the drawing again, as DXF R12\n");
   CHECK(said("0\nSECTION\n2\nENTITIES\n0", "a.dxf") ==
-        "5:1: the drawing breaks off: the value of group 0 is missing\n");
+        "5:1: the drawing breaks off: the value of group 0 is missing; save the drawing again, as DXF R12\n");
   CHECK(said("0\nSECTION\n2\nENTITIES\n\n0\nEOF\n", "a.dxf") ==
-        "5:1: this line is empty; expected a whole number, with its value on the line after it\n");
+        "5:1: this line is empty; expected a whole number, with its value on the line after it; save the "
+        "drawing again, as DXF R12\n");
   CHECK(said_of("0 LINE 1x 0") ==
-        "7:1: '1x' is no group code; expected a whole number, with its value on the line after it\n");
+        "7:1: '1x' is no group code; expected a whole number, with its value on the line after it; save the "
+        "drawing again, as DXF R12\n");
 }
 
 TEST_CASE("entities that do not make one line", "[trace][dxf]") {
@@ -220,17 +239,18 @@ TEST_CASE("entities that do not make one line", "[trace][dxf]") {
         "column 1; "
         "nearest to another one is its end at (20, 5), 10 from (10, 5)\n");
   CHECK(said_of("0 LWPOLYLINE 10 0 20 0 10 10 20 10 10 10 20 0 10 0 20 10") ==
-        "16:1: this crosses what is drawn at line 8, column 1, at (5, 5); expected a line that nowhere meets "
+        "16:1: this crosses what is drawn at line 8, column 1, at (5, 5); draw one that nowhere meets "
         "itself\n");
 }
 
 TEST_CASE("limits of a DXF drawing", "[trace][dxf]") {
   std::string vertices;
   for (std::size_t i = 0; i <= kMaxDrawnPoints + 1; ++i) vertices += " 10 " + std::to_string(i) + " 20 0";
-  const std::string more = "6:1: with this entity the drawing has more than 100000 lines and arcs" +
-                           to_raise("kMaxDrawnPoints") + "\n";
+  const std::string more =
+      "6:1: with this entity the drawing has more than 100000 lines and arcs; draw the line with fewer" +
+      to_raise("kMaxDrawnPoints") + "\n";
   CHECK(said_of("0 LWPOLYLINE" + vertices) ==
-        "8:1: with this entity the drawing has more than 100000 lines and arcs" +
+        "8:1: with this entity the drawing has more than 100000 lines and arcs; draw the line with fewer" +
             to_raise("kMaxDrawnPoints") + "\n");
   std::string bulges;
   for (std::size_t i = 0; i <= 3 * kMaxDrawnPoints + 20; ++i) bulges += " 42 0";

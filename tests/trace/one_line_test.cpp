@@ -90,12 +90,15 @@ TEST_CASE("several lines are named, each where it begins", "[trace][join]") {
 
 TEST_CASE("a line that branches is refused where it does", "[trace][join]") {
   CHECK(said(lines({{{0, 0}, {5, 0}}, {{5, 0}, {9, 3}}, {{5, 0}, {9, -3}}}), "a.svg") ==
-        "4:1: here the line branches: more than two lines meet at (5, 0); expected a single line\n");
+        "4:1: here the line branches: more than two lines meet at (5, 0); expected a single line, without a "
+        "fork\n");
   // Three ends near one another, but in different squares of the search.
   CHECK(said(lines({{{0, 0}, {4.996, 0}}, {{5.004, 0}, {9, 3}}, {{5, 0.004}, {9, 7}}}), "a.svg") ==
-        "4:1: here the line branches: more than two lines meet at (5, 0.004); expected a single line\n");
+        "4:1: here the line branches: more than two lines meet at (5, 0.004); expected a single line, "
+        "without a fork\n");
   CHECK(said(svg_of("<path d='M0 0H5V5Z'/><path d='M0 0L-5-5'/>"), "a.svg") ==
-        "2:31: here the line branches: more than two lines meet at (0, 0); expected a single line\n");
+        "2:31: here the line branches: more than two lines meet at (0, 0); expected a single line, without a "
+        "fork\n");
 }
 
 TEST_CASE("points are no nearer to one another than what rounding leaves", "[trace][join]") {

@@ -51,8 +51,10 @@ TEST_CASE("line ends, the byte order mark, comments and empty lines", "[trace][p
     CAPTURE(text);
     CHECK(points_of(text) == expected);
   }
-  CHECK(said("1,2\r\n3,x\r\n", "a.csv") == "2:3: 'x' is not a number\n");
-  CHECK(said("\xEF\xBB\xBFx,y\r1,2\r3,z", "a.csv") == "3:3: 'z' is not a number\n");
+  CHECK(said("1,2\r\n3,x\r\n", "a.csv") ==
+        "2:3: 'x' is not a number; expected two a line, such as 12.5 3.1\n");
+  CHECK(said("\xEF\xBB\xBFx,y\r1,2\r3,z", "a.csv") ==
+        "3:3: 'z' is not a number; expected two a line, such as 12.5 3.1\n");
 }
 
 TEST_CASE("bytes may be cut anywhere", "[trace][points]") {
@@ -96,62 +98,69 @@ TEST_CASE("a heading names the columns and the unit", "[trace][points]") {
         "1:1: the heading names 3 columns, but not which are x and y; expected two columns, or an x and a y "
         "among "
         "them\n");
-  CHECK(said("x,x\n1,2\n", "a.csv") == "1:1: the heading has two columns x; expected one x and one y\n");
-  CHECK(said("x,y,y\n1,2,3\n", "a.csv") == "1:1: the heading has two columns y; expected one x and one y\n");
+  CHECK(said("x,x\n1,2\n", "a.csv") == "1:1: the heading has two columns x; leave one of each\n");
+  CHECK(said("x,y,y\n1,2,3\n", "a.csv") == "1:1: the heading has two columns y; leave one of each\n");
   CHECK(said("x (mm),y (in)\n1,2\n", "a.csv") ==
-        "1:1: the heading has x and y in different units; expected one unit\n");
+        "1:1: the heading has x and y in different units; write both in one\n");
   CHECK(said("n,x,y\n1,2\n", "a.csv") ==
-        "2:4: there are 2 columns here; by the heading x is column 2 and y is column 3\n");
+        "2:4: there are 2 columns here; by the heading x is column 2 and y is column 3; write a figure in "
+        "each\n");
 }
 
 TEST_CASE("a width says how large the points are", "[trace][points]") {
   TracingOptions options;
   options.width = 50;
   CHECK(traced("x (in),y (in)\n-1,0\n3,0\n0,9\n", "a.csv", options).mm_per_unit == 12.5);
-  CHECK(said("2,0\n2,3\n", "a.csv", options) == "1:1: every x is 2, so that the width given says nothing\n");
+  CHECK(said("2,0\n2,3\n", "a.csv", options) ==
+        "1:1: every x is 2, so that the width given says nothing; leave --width out\n");
 }
 
 TEST_CASE("what is no point is said, line by line", "[trace][points]") {
-  CHECK(said_of("nan;1") == "2:1: 'nan' is no place for a point; expected a number\n");
-  CHECK(said_of("1;-Inf") == "2:3: '-Inf' is no place for a point; expected a number\n");
-  CHECK(said_of("1;nan(7)") == "2:3: 'nan(7)' is no place for a point; expected a number\n");
+  CHECK(said_of("nan;1") == "2:1: 'nan' is no place for a point; expected a number such as 12.5\n");
+  CHECK(said_of("1;-Inf") == "2:3: '-Inf' is no place for a point; expected a number such as 12.5\n");
+  CHECK(said_of("1;nan(7)") == "2:3: 'nan(7)' is no place for a point; expected a number such as 12.5\n");
   CHECK(said_of("1;2;3") ==
         "2:5: there are 3 columns here; expected two numbers, x and y, or a heading that names the columns x "
         "and "
         "y\n");
   CHECK(said("1,5,2,5\n", "a.csv") ==
-        "1:5: there are 4 columns here; expected two numbers, x and y; with decimal commas they are parted "
-        "by a "
-        "semicolon, a tab or blanks\n");
+        "1:5: there are 4 columns here; expected two numbers, x and y; where commas are decimal marks, part "
+        "them by a semicolon, a tab or blanks\n");
   CHECK(said_of("1") == "2:2: there is one column here; expected two numbers, x and y\n");
-  CHECK(said_of(";1") == "2:1: a number is missing here\n");
-  CHECK(said_of("1;\"\"") == "2:3: a number is missing here\n");
-  CHECK(said_of("1,2,3;1") == "2:1: '1,2,3' is not a number\n");
+  CHECK(said_of(";1") == "2:1: a number is missing here; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("1;\"\"") == "2:3: a number is missing here; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("1,2,3;1") == "2:1: '1,2,3' is not a number; expected two a line, such as 12.5 3.1\n");
   CHECK(said_of("1.000,5;1") ==
         "2:1: '1.000,5' has a point and a comma; expected one decimal mark and no others\n");
   CHECK(said_of("12mm;1") ==
-        "2:1: '12mm' is not a number alone; a unit belongs in a heading, as x (mm), y (mm)\n");
-  CHECK(said_of("3/8;1") == "2:1: '3/8' is not a number\n");
-  CHECK(said_of("0x10;1") == "2:1: '0x10' is not a number\n");
-  CHECK(said_of("--1;1") == "2:1: '--1' is not a number\n");
-  CHECK(said_of("1e;1") == "2:1: '1e' is not a number\n");
+        "2:1: '12mm' is not a number alone; write the unit in a heading, as x (mm), y (mm)\n");
+  CHECK(said_of("3/8;1") == "2:1: '3/8' is not a number; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("0x10;1") == "2:1: '0x10' is not a number; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("--1;1") == "2:1: '--1' is not a number; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("1e;1") == "2:1: '1e' is not a number; expected two a line, such as 12.5 3.1\n");
   CHECK(said_of("1e10;1") == "2:1: '1e10' is too large or too small; expected a number up to 1000000000\n");
   CHECK(said_of("1e999;1e-999") ==
         "2:1: '1e999' is too large or too small; expected a number up to 1000000000\n"
         "2:7: '1e-999' is too large or too small; expected a number up to 1000000000\n");
-  CHECK(said_of("\u00e9\u00e9;x") == "2:1: '\u00e9\u00e9' is not a number\n2:4: 'x' is not a number\n");
-  CHECK(said_of("1;\xE9") == "2:3: this is not UTF-8; expected plain UTF-8 text\n");
+  CHECK(said_of("\u00e9\u00e9;x") ==
+        "2:1: '\u00e9\u00e9' is not a number; expected two a line, such as 12.5 3.1\n2:4: 'x' is not a "
+        "number; expected two a line, such as 12.5 3.1\n");
+  CHECK(said_of("1;\xE9") ==
+        "2:3: this letter is saved in a way that is not read; save the file with the encoding UTF-8\n");
   CHECK(said(std::string("1;2\n3;\0\n", 8), "a.csv") ==
-        "2:3: this is not a text file: it holds NUL bytes; expected plain UTF-8 text\n");
+        "2:3: this is no plain text; check that it is the file you meant\n");
   CHECK(shown(read_tracing("0 0\n1 x2 # here\n", "a.csv")) ==
-        "a.csv:2:3: error: 'x2' is not a number\n  1 x2 # here\n    ^^\n");
+        "a.csv:2:3: error: 'x2' is not a number; expected two a line, such as 12.5 3.1\n  1 x2 # here\n    "
+        "^^\n");
 }
 
 TEST_CASE("too few points to be a line", "[trace][points]") {
   for (const char* text : {"", "\n\n", "# nothing\n", "x,y\n", "\xEF\xBB\xBF"})
-    CHECK(said(text, "a.csv") == "1:1: the file holds no point; expected two numbers a line, x and y\n");
-  CHECK(said("x,y\n3,4\n", "a.csv") == "2:1: this is the only point; expected two or more\n");
-  CHECK(said("\n1,2\n1.0,2\n1,2e0\n", "a.csv") == "2:1: all 3 points are the same, (1, 2)\n");
+    CHECK(said(text, "a.csv") ==
+          "1:1: the file holds no point; expected two numbers a line, x and y, such as 12.5 3.1\n");
+  CHECK(said("x,y\n3,4\n", "a.csv") == "2:1: this is the only point; measure some hundred along the line\n");
+  CHECK(said("\n1,2\n1.0,2\n1,2e0\n", "a.csv") ==
+        "2:1: all 3 points are the same, (1, 2); measure along the line\n");
 }
 
 TEST_CASE("the first twenty mistakes are said", "[trace][points]") {
@@ -160,12 +169,12 @@ TEST_CASE("the first twenty mistakes are said", "[trace][points]") {
   const std::string twenty = said(text, "a.csv");
   CHECK(std::count(twenty.begin(), twenty.end(), '\n') == 20);
   const std::string more = said(text + "y\ny\n", "a.csv");
-  CHECK(more == twenty + "21:2: more than 20 mistakes: the first of them are shown\n");
+  CHECK(more == twenty + "21:2: more than 20 mistakes: the first of them are shown; mend these first\n");
 }
 
 TEST_CASE("limits of a file of points", "[trace][points]") {
   CHECK(said("1,2\n" + std::string(kMaxLineBytes + 1, ' ') + "\n", "a.csv") ==
-        "2:1: the line is longer than 1 MiB, the most that is read; expected two numbers a line" +
+        "2:1: the line is longer than 1 MB, the most that is read; expected two numbers a line" +
             to_raise("kMaxLineBytes") + "\n");
   CHECK(points_of("1,2\n" + std::string(kMaxLineBytes, ' ') + "\n2,3").size() == 2);
   // A gigabyte in pieces of a megabyte, none of it kept.
@@ -180,7 +189,7 @@ TEST_CASE("limits of a file of points", "[trace][points]") {
   reader.feed(comment);
   CHECK(reader.done());
   CHECK(messages(reader.finish()) ==
-        "1:1: the file is larger than 1024 MiB, the most that is read of points" +
+        "1:1: the file is larger than 1024 MB, the most that is read of points; measure fewer" +
             to_raise("kMaxPointsBytes") + "\n");
 }
 

@@ -31,17 +31,19 @@ TEST_CASE("content goes before the name where it is plain", "[trace]") {
   CHECK(traced("\n\n" + kSvg, "a.csv").upward == Upward::y_down);
   CHECK(traced(kPoints, "a.csv").points.size() == 2);
   CHECK(traced(kPoints, "a.SVG").points.size() == 2);
-  CHECK(said("M0 0", "A.SVG") == "1:1: this is not well-formed XML: syntax error\n");
+  CHECK(said("M0 0", "A.SVG") ==
+        "1:1: the drawing is broken here (syntax error); save the drawing again, as plain SVG\n");
   CHECK(said("x", "A.DXF") ==
-        "1:1: 'x' is no group code; expected a whole number, with its value on the line after it\n");
+        "1:1: 'x' is no group code; expected a whole number, with its value on the line after it; save the "
+        "drawing again, as DXF R12\n");
 }
 
 TEST_CASE("pictures and the like are refused with what to do", "[trace]") {
   const auto picture = [](const std::string& kind) {
     return "1:1: this is a picture (" + kind +
-           "), and pictures are not read; expected points measured along the line, or the line drawn over "
-           "the "
-           "picture in a drawing program and saved as SVG or DXF\n";
+           "), and pictures are not read; draw the line over it in a drawing program, and save that as SVG "
+           "or "
+           "DXF\n";
   };
   // First bytes as the specification of each format has them.
   CHECK(said("\x89PNG\r\n\x1A\n", "a.png") == picture("PNG"));
@@ -55,25 +57,24 @@ TEST_CASE("pictures and the like are refused with what to do", "[trace]") {
                          12),
              "a") == picture("HEIC"));
   CHECK(said(std::string("BM\x36\0\0\0\0\0", 8), "a") == picture("BMP"));
-  CHECK(said("%PDF-1.4", "a") ==
-        "1:1: this is a PDF, and PDF is not read; expected points, or the drawing saved as SVG or DXF\n");
-  CHECK(said(std::string("AutoCAD Binary DXF\r\n\x1A\0", 22), "a.dxf") ==
-        "1:1: this is a binary DXF; expected one in ASCII, as programs save it unless told otherwise\n");
-  CHECK(said(std::string("AC1015\0\0\0\0", 10), "a.dwg") ==
-        "1:1: this is a DWG drawing, and DWG is not read; expected the drawing saved as DXF, R12 in ASCII\n");
-  CHECK(said("\x1F\x8B\x08", "a.svgz") ==
-        "1:1: this file is compressed (gzip, .svgz); expected it unpacked\n");
+  CHECK(said("%PDF-1.4", "a") == "1:1: this is a PDF, and PDF is not read; save the drawing as SVG or DXF\n");
   CHECK(
-      said("PK\x03\x04", "a.xlsx") ==
-      "1:1: this is a ZIP archive, as spreadsheets are; expected points saved as CSV, or a drawing as SVG or "
-      "DXF\n");
+      said(std::string("AutoCAD Binary DXF\r\n\x1A\0", 22), "a.dxf") ==
+      "1:1: this is a DXF in another form than the usual one (binary); save it again as DXF R12 in ASCII\n");
+  CHECK(said(std::string("AC1015\0\0\0\0", 10), "a.dwg") ==
+        "1:1: this is a DWG drawing, and DWG is not read; save the drawing as DXF R12 in ASCII\n");
+  CHECK(said("\x1F\x8B\x08", "a.svgz") == "1:1: this file is compressed (gzip, .svgz); unpack it first\n");
+  CHECK(said("PK\x03\x04", "a.xlsx") ==
+        "1:1: this is a document of a spreadsheet or a word processor; save the points there as CSV\n");
   for (const char* mark : {"\xFF\xFE"
                            "1",
                            "\xFE\xFF"
                            "1"})
-    CHECK(said(mark, "a.csv") == "1:1: this is text in UTF-16; expected it saved as UTF-8\n");
+    CHECK(said(mark, "a.csv") ==
+          "1:1: this text is saved in a way that is not read (UTF-16); save it again with the encoding "
+          "UTF-8\n");
   CHECK(said(std::string("<svg>\n\0</svg>", 13), "a.svg") ==
-        "2:1: this is not a text file: it holds NUL bytes\n");
+        "2:1: this is no plain text; check that it is the file you meant\n");
 }
 
 TEST_CASE("files are read as their text is", "[trace]") {
@@ -101,11 +102,12 @@ TEST_CASE("files are read as their text is", "[trace]") {
   CHECK(shown(read_tracing_file(path("b.png", "\x89PNG"))).find("this is a picture (PNG)") !=
         std::string::npos);
   CHECK(messages(read_tracing_file(path("c.svg", "<svg>" + std::string(kMaxDrawingBytes, ' ')))) ==
-        "1:1: the drawing is larger than 16 MiB, the most that is read of one" +
+        "1:1: the drawing is larger than 16 MB, the most that is read of one; draw the line alone" +
             to_raise("kMaxDrawingBytes") + "\n");
-  CHECK(messages(read_tracing_file((folder.path / "none").string())) == "1:1: there is no such file\n");
+  CHECK(messages(read_tracing_file((folder.path / "none").string())) ==
+        "1:1: there is no such file; check its name, and that it is in this folder\n");
   CHECK(messages(read_tracing_file(folder.path.string())) ==
-        "1:1: this is a folder; expected a file of points, an SVG or a DXF drawing\n");
+        "1:1: this is a folder; name a file of points in it, or an SVG or DXF drawing\n");
   CHECK(messages(read_tracing_file(path("empty", ""))) ==
-        "1:1: the file holds no point; expected two numbers a line, x and y\n");
+        "1:1: the file holds no point; expected two numbers a line, x and y, such as 12.5 3.1\n");
 }

@@ -165,11 +165,15 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   Tracing flat;
   for (int i = 0; i < 50; ++i) flat.points.push_back({i * 1.0, 0});
   CHECK_FALSE(fit_tracing(flat, {}, &why));
-  CHECK(why == "there is no moulding in it: what is traced is flat");
+  CHECK(why == "there is no moulding in it: what is traced is flat; trace the whole line of the section");
   Tracing few;
   few.points = {{0, 0}, {1, 1}, {2, 1}};
   CHECK_FALSE(fit_tracing(few, {}, &why));
-  CHECK(why == "so few points tell no line; at least 4 are needed, and some hundred serve well");
+  CHECK(why == "so few points tell no line; measure at least 4, and better some hundred");
+  Tracing apart;
+  apart.points = {{0, 0}, {0, 5}, {5, 5}, {5, 10}, {20, 10}};
+  CHECK_FALSE(fit_tracing(apart, {}, &why));
+  CHECK(why == "no flats and arcs follow points that lie so far apart; measure more of them, and closer");
 }
 
 }  // namespace

@@ -93,45 +93,64 @@ TEST_CASE("subpaths", "[trace][svg]") {
 
 TEST_CASE("what is wrong in path data is said where it stands, and reading goes on", "[trace][svg]") {
   CHECK(strokes_of("L1 1") ==
-        "! 1+1: path data begin with M or m, the place where the line begins\nM0,0 L1,1\n");
+        "! 1+1: path data begin with M or m, the place where the line begins; save the drawing again, as "
+        "plain SVG\nM0,0 L1,1\n");
   CHECK(strokes_of("M0 0B1 1L2 2") ==
-        "! 5+1: 'B' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here\nM0,0 L2,2\n");
-  CHECK(
-      strokes_of("M0 0\u00e9L2 2") ==
-      "! 5+1: '\u00e9' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here\nM0,0 L2,2\n");
+        "! 5+1: 'B' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here; save the drawing "
+        "again, as plain SVG\nM0,0 L2,2\n");
+  CHECK(strokes_of("M0 0\u00e9L2 2") ==
+        "! 5+1: '\u00e9' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here; save the "
+        "drawing again, as plain SVG\nM0,0 L2,2\n");
   CHECK(strokes_of("M0 0h1z12 3") ==
-        "! 8+2: a command of M, L, H, V, C, S, Q, T, A and Z is expected here\nM0,0 L1,0 L0,0\n");
-  CHECK(strokes_of("M0 0L1") == "! 7+1: a number is expected here: 'L' takes 2 numbers, x y\n");
-  CHECK(strokes_of("M0 0H") == "! 6+1: a number is expected here: 'H' takes 1 number, x\n");
-  CHECK(strokes_of("M0 0v,1") == "! 6+1: a number is expected here: 'v' takes 1 number, y\n");
+        "! 8+2: a command of M, L, H, V, C, S, Q, T, A and Z is expected here; save the drawing again, as "
+        "plain SVG\nM0,0 L1,0 L0,0\n");
+  CHECK(strokes_of("M0 0L1") ==
+        "! 7+1: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
+  CHECK(strokes_of("M0 0H") ==
+        "! 6+1: a number is expected here: 'H' takes 1 number, x; save the drawing again, as plain SVG\n");
+  CHECK(strokes_of("M0 0v,1") ==
+        "! 6+1: a number is expected here: 'v' takes 1 number, y; save the drawing again, as plain SVG\n");
   CHECK(strokes_of("M0 0C1 2 3 4 five 6 L7 7") ==
-        "! 14+4: a number is expected here: 'C' takes 6 numbers, x1 y1 x2 y2 x y\nM0,0 L7,7\n");
+        "! 14+4: a number is expected here: 'C' takes 6 numbers, x1 y1 x2 y2 x y; save the drawing again, as "
+        "plain SVG\nM0,0 L7,7\n");
   CHECK(strokes_of("M0 0S1 2 3L7 7") ==
-        "! 11+2: a number is expected here: 'S' takes 4 numbers, x2 y2 x y\nM0,0 L7,7\n");
-  CHECK(strokes_of("M0 0q1 2 3z") == "! 11+1: a number is expected here: 'q' takes 4 numbers, x1 y1 x y\n");
+        "! 11+2: a number is expected here: 'S' takes 4 numbers, x2 y2 x y; save the drawing again, as plain "
+        "SVG\nM0,0 L7,7\n");
+  CHECK(strokes_of("M0 0q1 2 3z") ==
+        "! 11+1: a number is expected here: 'q' takes 4 numbers, x1 y1 x y; save the drawing again, as plain "
+        "SVG\n");
   CHECK(strokes_of("M0 0A1 1 0 2 0 5 5L1 1") ==
         "! 12+1: a flag, 0 or 1, is expected here: 'A' takes 7 numbers, rx ry angle large-arc-flag "
-        "sweep-flag x y\n"
-        "M0,0 L1,1\n");
-  CHECK(strokes_of("M0 0L1 1,") == "! 10+1: a number is expected after the comma\nM0,0 L1,1\n");
-  CHECK(strokes_of("M0 0L1 1,L2 2") == "! 10+2: a number is expected after the comma\nM0,0 L1,1 L2,2\n");
-  CHECK(strokes_of("M0 0L1 1e999") == "! 8+5: a number is expected here: 'L' takes 2 numbers, x y\n");
-  CHECK(strokes_of("M0 0L1,,1") == "! 8+1: a number is expected here: 'L' takes 2 numbers, x y\n");
-  CHECK(strokes_of("M0 0Lnan inf") == "! 6+3: a number is expected here: 'L' takes 2 numbers, x y\n");
+        "sweep-flag x y; save the drawing again, as plain SVG\nM0,0 L1,1\n");
+  CHECK(strokes_of("M0 0L1 1,") ==
+        "! 10+1: a number is expected after the comma; save the drawing again, as plain SVG\nM0,0 L1,1\n");
+  CHECK(
+      strokes_of("M0 0L1 1,L2 2") ==
+      "! 10+2: a number is expected after the comma; save the drawing again, as plain SVG\nM0,0 L1,1 L2,2\n");
+  CHECK(strokes_of("M0 0L1 1e999") ==
+        "! 8+5: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
+  CHECK(strokes_of("M0 0L1,,1") ==
+        "! 8+1: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
+  CHECK(strokes_of("M0 0Lnan inf") ==
+        "! 6+3: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
 }
 
 TEST_CASE("a mistake in path data of several lines has the file's line and column", "[trace][svg]") {
   CHECK(said("<svg width='10mm' viewBox='0 0 10 10'>\r\n<path id='\u00e9' d='M0 0\r\n  l1 1\r\n  \tl1 "
              "x'/></svg>",
-             "a.svg") == "4:7: a number is expected here: 'l' takes 2 numbers, x y\n");
+             "a.svg") ==
+        "4:7: a number is expected here: 'l' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
   CHECK(said("<svg width='10mm' viewBox='0 0 10 10'>\n<path\n  fill=\"'d='\"\n  d = \"M0 0\nX\"/></svg>",
-             "a.svg") == "5:1: 'X' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here\n");
+             "a.svg") ==
+        "5:1: 'X' is no command; one of M, L, H, V, C, S, Q, T, A and Z is expected here; save the drawing "
+        "again, as plain SVG\n");
   // A value with references stands elsewhere than it is written; the mistake is at its beginning.
   CHECK(said("<svg width='10mm' viewBox='0 0 10 10'>\n<path d='M0 0&#32;L1 x'/></svg>", "a.svg") ==
-        "2:10: a number is expected here: 'L' takes 2 numbers, x y\n");
+        "2:10: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
   CHECK(said("<!DOCTYPE svg [<!ENTITY p 'M0 0 L1 x'>]>\n<svg width='10mm' viewBox='0 0 10 10'>\n<path "
              "d='&p;'/></svg>",
-             "a.svg") == "3:10: a number is expected here: 'L' takes 2 numbers, x y\n");
+             "a.svg") ==
+        "3:10: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
 }
 
 TEST_CASE("the first twenty mistakes of a path are said", "[trace][svg]") {
@@ -139,5 +158,6 @@ TEST_CASE("the first twenty mistakes of a path are said", "[trace][svg]") {
   for (int i = 0; i < 30; ++i) data += "L x ";
   const std::string all = said(svg_of("<path d='" + data + "'/>"), "a.svg");
   CHECK(std::count(all.begin(), all.end(), '\n') == 21);
-  CHECK(all.find("more than 20 mistakes: the first of them are shown\n") != std::string::npos);
+  CHECK(all.find("more than 20 mistakes: the first of them are shown; mend these first\n") !=
+        std::string::npos);
 }

@@ -82,19 +82,20 @@ TEST_CASE("a drawing's unit follows from its size and its viewBox", "[trace][svg
   CHECK(traced("<svg width='50mm' viewBox='0 0 50 30'><path d='M2 0L10 5'/></svg>", "a.svg", options)
             .mm_per_unit == 5.0);
   CHECK(said("<svg><path d='M2 0V5'/></svg>", "a.svg", options) ==
-        "1:15: the line is upright, so that the width given says nothing\n");
+        "1:15: the line is upright, so that the width given says nothing; leave --width out\n");
 }
 
 TEST_CASE("mistakes in the size of a drawing", "[trace][svg]") {
-  CHECK(said("<svg width='0mm'/>", "a.svg") == "1:13: the drawing has no size; expected more than 0\n");
-  CHECK(said("<svg height='-5'/>", "a.svg") == "1:14: the drawing has no size; expected more than 0\n");
+  CHECK(said("<svg width='0mm'/>", "a.svg") == "1:13: the drawing has no size; give its page one\n");
+  CHECK(said("<svg height='-5'/>", "a.svg") == "1:14: the drawing has no size; give its page one\n");
   for (const char* sizes : {"width='1e300mm' viewBox='0 0 1e-300 1'", "height='1mm' viewBox='0 0 1 1e99'"}) {
     CHECK(said("<svg " + std::string(sizes) + "><path d='M0 0h1'/></svg>", "a.svg") ==
-          "1:1: the size of the drawing and that of its viewBox are too far apart\n");
+          "1:1: the size of the drawing and that of its viewBox are too far apart; save the drawing again, "
+          "as plain SVG\n");
   }
   CHECK(said("<svg width='5yd'\n viewBox='0 0 1'/>", "a.svg") ==
-        "1:14: unknown unit 'yd'; expected mm, cm, in, pt, pc, px or no unit\n"
-        "2:11: a viewBox takes 4 numbers: x, y, width, height\n");
+        "1:14: unknown unit 'yd'; expected mm, cm, in, pt, pc, px or no unit\n2:11: a viewBox takes 4 "
+        "numbers: x, y, width, height, such as 0 0 210 297\n");
 }
 
 TEST_CASE("shapes are the paths that they stand for", "[trace][svg]") {
@@ -140,14 +141,16 @@ TEST_CASE("shapes are the paths that they stand for", "[trace][svg]") {
 
 TEST_CASE("mistakes in shapes", "[trace][svg]") {
   CHECK(said_of("<polyline points='0 0 1'/>") ==
-        "2:24: points are pairs of numbers, and the last one here has no y\n");
-  CHECK(said_of("<polyline points='0 0 1 x'/>") == "2:25: a number is expected here\n");
-  CHECK(said_of("<rect width='-5' height='2'/>") == "2:14: a size is not negative\n");
+        "2:24: points are pairs of numbers, and the last one here has no y; add it, or leave the x out\n");
+  CHECK(said_of("<polyline points='0 0 1 x'/>") ==
+        "2:25: a number is expected here; save the drawing again, as plain SVG\n");
+  CHECK(said_of("<rect width='-5' height='2'/>") ==
+        "2:14: a size is not negative; write it without the minus\n");
   CHECK(said_of("<circle r='5%'/>") ==
-        "2:12: lengths of shapes are read in mm, cm, in, pt, pc, px or no unit\n");
+        "2:12: this unit is not read; expected mm, cm, in, pt, pc, px or none\n");
   CHECK(said_of("<line x1='a' y2='b'/>") ==
-        "2:11: a length is expected here, a number with mm, cm, in, pt, pc, px or no unit\n"
-        "2:18: a length is expected here, a number with mm, cm, in, pt, pc, px or no unit\n");
+        "2:11: a length is expected here, such as 10mm, 2in or 40\n2:18: a length is expected here, such as "
+        "10mm, 2in or 40\n");
 }
 
 TEST_CASE("only what is drawn is read", "[trace][svg]") {
@@ -176,16 +179,18 @@ TEST_CASE("only what is drawn is read", "[trace][svg]") {
 TEST_CASE("what is not read is named once", "[trace][svg]") {
   CHECK(said_of("<text>ovolo</text><path d='M0 0H5'/><text/>") ==
         "2:1: warning: words are not read; turn them into paths where they are part of the line\n");
-  CHECK(said_of("<image/><path d='M0 0H5'/>") == "2:1: warning: pictures are not read, only drawn lines\n");
+  CHECK(said_of("<image/><path d='M0 0H5'/>") ==
+        "2:1: warning: pictures are not read; draw the line over it, and leave it out\n");
   CHECK(said_of("<use href='#a'/><path d='M0 0H5'/>") ==
         "2:1: warning: copies made by 'use' are not read; turn them into paths where they are part of the "
         "line\n");
   CHECK(said_of("<foreignObject><p/></foreignObject><path d='M0 0H5'/>") ==
-        "2:1: warning: what is no SVG is not read\n");
+        "2:1: warning: what is no SVG is not read; draw it as a path where it is part of the line\n");
   CHECK(said_of("<pth d='M0 0'/><path d='M0 0H5'/>") ==
         "2:1: warning: 'pth' is not read; did you mean 'path'?\n");
   CHECK(said_of("<image/>") ==
-        "1:1: there is no line in the drawing\n2:1: warning: pictures are not read, only drawn lines\n");
+        "1:1: there is no line in the drawing; draw that of the section, in one piece\n2:1: warning: "
+        "pictures are not read; draw the line over it, and leave it out\n");
 }
 
 TEST_CASE("transforms nest", "[trace][svg]") {
@@ -206,11 +211,11 @@ TEST_CASE("transforms nest", "[trace][svg]") {
   }
   CHECK(said_of("<g transform='rotat(3)'><path d='M0 0H5'/></g>") ==
         "2:15: 'rotat' is no function of a transform; one of matrix, translate, scale, rotate, skewX or "
-        "skewY is "
-        "expected here; did you mean 'rotate'?\n");
-  CHECK(said_of("<path transform='scale(0)' d='M0 0H5'/>") == "1:1: there is no line in the drawing\n");
+        "skewY is expected here; did you mean 'rotate'?; save the drawing again, as plain SVG\n");
+  CHECK(said_of("<path transform='scale(0)' d='M0 0H5'/>") ==
+        "1:1: there is no line in the drawing; draw that of the section, in one piece\n");
   CHECK(said_of("<path transform='scale(1e300)' d='M0 0H5e10'/>") ==
-        "2:35: this line goes farther than 1000000000 units from the origin\n");
+        "2:35: this line goes farther than 1000000000 units from the origin; move the drawing there\n");
 }
 
 TEST_CASE("drawings as programs write them", "[trace][svg]") {
@@ -294,16 +299,26 @@ TEST_CASE("librsvg puts a drawing within a drawing at the same place", "[trace][
 }
 
 TEST_CASE("what is no SVG", "[trace][svg]") {
-  CHECK(said("<html><svg/></html>", "a.svg") == "1:1: this is 'html'; expected the drawing to be an 'svg'\n");
-  CHECK(said("<svg>\n<g>\n</svg>", "a.svg") == "3:3: this is not well-formed XML: mismatched tag\n");
-  CHECK(said("<svg>\n<path d='M0 0", "a.svg") == "2:1: this is not well-formed XML: unclosed token\n");
-  CHECK(said("<svg><x:g/></svg>", "a.svg") == "1:6: this is not well-formed XML: unbound prefix\n");
-  CHECK(said("<svg/><svg/>", "a.svg") == "1:7: this is not well-formed XML: junk after document element\n");
-  CHECK(said("", "a.svg") == "1:1: this is not well-formed XML: no element found\n");
+  CHECK(said("<html><svg/></html>", "a.svg") ==
+        "1:1: this is 'html'; expected the drawing to be an 'svg'; save the drawing again, as plain SVG\n");
+  CHECK(said("<svg>\n<g>\n</svg>", "a.svg") ==
+        "3:3: the drawing is broken here (mismatched tag); save the drawing again, as plain SVG\n");
+  CHECK(said("<svg>\n<path d='M0 0", "a.svg") ==
+        "2:1: the drawing is broken here (unclosed token); save the drawing again, as plain SVG\n");
+  CHECK(said("<svg><x:g/></svg>", "a.svg") ==
+        "1:6: the drawing is broken here (unbound prefix); save the drawing again, as plain SVG\n");
+  CHECK(said("<svg/><svg/>", "a.svg") ==
+        "1:7: the drawing is broken here (junk after document element); save the drawing again, as plain "
+        "SVG\n");
+  CHECK(said("", "a.svg") ==
+        "1:1: the drawing is broken here (no element found); save the drawing again, as plain SVG\n");
   CHECK(said("<svg>\xE9</svg>", "a.svg") ==
-        "1:6: this is not well-formed XML: not well-formed (invalid token)\n");
-  CHECK(said("<svg>&what;</svg>", "a.svg") == "1:6: this is not well-formed XML: undefined entity\n");
-  CHECK(said("<svg/>", "a.svg") == "1:1: there is no line in the drawing\n");
+        "1:6: the drawing is broken here (not well-formed (invalid token)); save the drawing again, as plain "
+        "SVG\n");
+  CHECK(said("<svg>&what;</svg>", "a.svg") ==
+        "1:6: the drawing is broken here (undefined entity); save the drawing again, as plain SVG\n");
+  CHECK(said("<svg/>", "a.svg") ==
+        "1:1: there is no line in the drawing; draw that of the section, in one piece\n");
 }
 
 TEST_CASE("limits of a drawing", "[trace][svg]") {
@@ -318,8 +333,8 @@ TEST_CASE("limits of a drawing", "[trace][svg]") {
   };
   CHECK(said(nested(kMaxDrawingDepth - 2), "a.svg").empty());
   CHECK(said(nested(kMaxDrawingDepth - 1), "a.svg") ==
-        "1:771: elements lie more than 256 deep within one another here" + to_raise("kMaxDrawingDepth") +
-            "\n");
+        "1:771: elements lie more than 256 deep within one another here; take the groups apart" +
+            to_raise("kMaxDrawingDepth") + "\n");
   const auto entities = [](std::size_t count) {
     std::string declared;
     for (std::size_t i = 0; i < count; ++i) declared += "<!ENTITY e" + std::to_string(i) + " 'x'>\n";
@@ -327,8 +342,8 @@ TEST_CASE("limits of a drawing", "[trace][svg]") {
   };
   CHECK(said(entities(kMaxSvgEntities), "a.svg").empty());
   CHECK(said(entities(kMaxSvgEntities + 1), "a.svg")
-            .find("the drawing declares more than 100 entities" + to_raise("kMaxSvgEntities")) !=
-        std::string::npos);
+            .find("the drawing declares more than 100 entities; save it again as plain SVG" +
+                  to_raise("kMaxSvgEntities")) != std::string::npos);
   // Entities of entities: stopped by Expat before they grow.
   std::string bomb = "<!DOCTYPE svg [<!ENTITY a0 'aaaaaaaaaaaaaaaaaaaa'>";
   for (int i = 1; i < 12; ++i) {
@@ -340,18 +355,19 @@ TEST_CASE("limits of a drawing", "[trace][svg]") {
             .find("limit on input amplification factor (from DTD and entities) "
                   "breached") != std::string::npos);
   CHECK(said("<!DOCTYPE svg [<!ENTITY a '&b;'><!ENTITY b '&a;'>]><svg>&a;</svg>", "a.svg")
-            .find("this is not well-formed XML: recursive entity reference") != std::string::npos);
+            .find("the drawing is broken here (recursive entity reference)") != std::string::npos);
 
   std::string names = "<svg";
   for (int i = 0; names.size() < kMaxDrawingBytes - 100; ++i)
     names += " xmlns:a" + std::to_string(i) + "='u'";
   CHECK(said(names + "/>", "a.svg") ==
-        "1:1: the names and values in this drawing take more than 64 MiB" + to_raise("kMaxXmlBytes") + "\n");
+        "1:1: the names and values in this drawing take more than 64 MB; draw the line alone" +
+            to_raise("kMaxXmlBytes") + "\n");
 
   std::string many = "M0 0";
   for (std::size_t i = 0; i <= kMaxDrawnPoints; ++i) many += "h1";
   CHECK(said("<svg><path d='" + many + "'/></svg>", "a.svg") ==
-        "1:6: with this element the drawing has more than 100000 lines and curves" +
+        "1:6: with this element the drawing has more than 100000 lines and curves; draw the line with fewer" +
             to_raise("kMaxDrawnPoints") + "\n");
   std::string points;
   for (std::size_t i = 0; i <= 2 * kMaxDrawnPoints; ++i) points += "1 ";
@@ -361,9 +377,9 @@ TEST_CASE("limits of a drawing", "[trace][svg]") {
   std::string curls = "M0 0";
   for (int i = 0; i < 3000; ++i) curls += "c90 0 90 90 1 90";
   CHECK(said("<svg width='1000mm' viewBox='0 0 1 1'><path d='" + curls + "'/></svg>", "a.svg")
-            .find("with this line the drawing takes more than 100000 points" + to_raise("kMaxDrawnPoints")) !=
-        std::string::npos);
+            .find("with this line the drawing takes more than 100000 points; draw the line with fewer" +
+                  to_raise("kMaxDrawnPoints")) != std::string::npos);
   CHECK(said("<svg>" + std::string(kMaxDrawingBytes, ' ') + "</svg>", "a.svg") ==
-        "1:1: the drawing is larger than 16 MiB, the most that is read of one" +
+        "1:1: the drawing is larger than 16 MB, the most that is read of one; draw the line alone" +
             to_raise("kMaxDrawingBytes") + "\n");
 }

@@ -66,11 +66,9 @@ TEST_CASE("absolute lengths", "[trace][svg]") {
   CHECK(length("100%")->percent);
   CHECK(length("100%")->px() == 0);
   CHECK(length_fault("10feet") == "3+4: unknown unit 'feet'; expected mm, cm, in, pt, pc, px or no unit\n");
-  CHECK(length_fault("wide") ==
-        "1+4: a length is expected here, a number with mm, cm, in, pt, pc, px or no unit\n");
-  CHECK(length_fault("") ==
-        "1+1: a length is expected here, a number with mm, cm, in, pt, pc, px or no unit\n");
-  CHECK(length_fault("5mm 6mm") == "5+3: nothing is expected after the length\n");
+  CHECK(length_fault("wide") == "1+4: a length is expected here, such as 10mm, 2in or 40\n");
+  CHECK(length_fault("") == "1+1: a length is expected here, such as 10mm, 2in or 40\n");
+  CHECK(length_fault("5mm 6mm") == "5+3: the length is complete before this; leave it out\n");
 }
 
 TEST_CASE("the functions of a transform", "[trace][svg]") {
@@ -93,19 +91,28 @@ TEST_CASE("the functions of a transform", "[trace][svg]") {
 TEST_CASE("mistakes in a transform", "[trace][svg]") {
   CHECK(transform_fault("rotat(3)") ==
         "1+5: 'rotat' is no function of a transform; one of matrix, translate, scale, rotate, skewX or skewY "
-        "is "
-        "expected here; did you mean 'rotate'?\n");
+        "is expected here; did you mean 'rotate'?; save the drawing again, as plain SVG\n");
   CHECK(transform_fault("scale(1) 5") ==
-        "10+1: a function of matrix, translate, scale, rotate, skewX or skewY is expected here\n");
-  CHECK(transform_fault("scale 2") == "1+5: 'scale' is followed by its numbers in brackets, ( and )\n");
-  CHECK(transform_fault("scale(2") == "1+5: 'scale' is followed by its numbers in brackets, ( and )\n");
-  CHECK(transform_fault("matrix(1 2 3)") == "1+6: 'matrix' takes 6 numbers; here are 3\n");
-  CHECK(transform_fault("translate()") == "1+9: 'translate' takes 1 or 2 numbers; here are 0\n");
-  CHECK(transform_fault("rotate(1 2)") == "1+6: 'rotate' takes 1 or 3 numbers; here are 2\n");
-  CHECK(transform_fault("skewX(1,2)") == "1+5: 'skewX' takes 1 number; here are 2\n");
-  CHECK(transform_fault("scale(1 x)") == "9+1: a number is expected here\n");
-  CHECK(transform_fault("scale(1,)") == "9+1: a number is expected here\n");
-  CHECK(transform_fault("matrix(1 2 3 4 5 6 78)") == "20+2: at most 6 numbers are expected here\n");
+        "10+1: a function of matrix, translate, scale, rotate, skewX or skewY is expected here; save the "
+        "drawing again, as plain SVG\n");
+  CHECK(transform_fault("scale 2") ==
+        "1+5: 'scale' is followed by its numbers in brackets, as in scale(2)\n");
+  CHECK(transform_fault("scale(2") ==
+        "1+5: 'scale' is followed by its numbers in brackets, as in scale(2)\n");
+  CHECK(transform_fault("matrix(1 2 3)") ==
+        "1+6: 'matrix' takes 6 numbers; here are 3; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("translate()") ==
+        "1+9: 'translate' takes 1 or 2 numbers; here are 0; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("rotate(1 2)") ==
+        "1+6: 'rotate' takes 1 or 3 numbers; here are 2; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("skewX(1,2)") ==
+        "1+5: 'skewX' takes 1 number; here are 2; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("scale(1 x)") ==
+        "9+1: a number is expected here; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("scale(1,)") ==
+        "9+1: a number is expected here; save the drawing again, as plain SVG\n");
+  CHECK(transform_fault("matrix(1 2 3 4 5 6 78)") ==
+        "20+2: at most 6 numbers are expected here; leave the others out\n");
 }
 
 TEST_CASE("viewBox and preserveAspectRatio", "[trace][svg]") {
@@ -114,10 +121,10 @@ TEST_CASE("viewBox and preserveAspectRatio", "[trace][svg]") {
     CHECK_FALSE(view_box_of({text, 0, true}, faults).has_value());
     return faults_of(faults);
   };
-  CHECK(box_fault("0 0 10") == "1+6: a viewBox takes 4 numbers: x, y, width, height\n");
+  CHECK(box_fault("0 0 10") == "1+6: a viewBox takes 4 numbers: x, y, width, height, such as 0 0 210 297\n");
   CHECK(box_fault("0 0 10 0") == "1+8: the viewBox has no size; expected a width and a height more than 0\n");
   CHECK(box_fault("0,0,-1,5") == "1+8: the viewBox has no size; expected a width and a height more than 0\n");
-  CHECK(box_fault("0 0 a 5") == "5+1: a number is expected here\n");
+  CHECK(box_fault("0 0 a 5") == "5+1: a number is expected here; save the drawing again, as plain SVG\n");
   const std::string wrong = "xMidYmid";
   Faults faults(wrong, "a.svg");
   CHECK_FALSE(aspect_of({wrong, 0, true}, faults).has_value());
