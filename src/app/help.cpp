@@ -29,7 +29,7 @@ usage: arrisline COMMAND ...
   completions bash|zsh|fish     what the shell offers at the tab key
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
-  -h, --help                    this text, or that of a command
+  -h, --help                    this text; after a command, what is said of it
   --version                     the version
 
 example: arrisline plan table-edge.profile --kit chest.kit
@@ -45,7 +45,7 @@ usage: arrisline plan PROFILE --kit KIT [options]
 
   PROFILE            the moulding, a text file
   --kit KIT          the planes on the shelf, a text file
-  --json             the plan as JSON instead of the cut list
+  --json             the plan for other programs (JSON), not the cut list
   --plain            one fact a line, to be read aloud: no columns, no pictures
   --tolerance L      wood that may be left above the finished line
                      (default 1/128 in, 0.2 mm)
@@ -66,12 +66,13 @@ usage: arrisline plan PROFILE --kit KIT [options]
   --sheet FILE       write a sheet with pictures too: FILE.svg, FILE.pdf (the
                      section at true size) or FILE.html (to step through); may
                      be given several times
-  --paper a4|letter  of a PDF (default: the usual one of your locale)
+  --paper a4|letter  of a PDF (default: the one that is usual where you are)
   --picture          draw the section above the cut list, in files and pipes too;
                      on a terminal it is drawn unasked
   --no-picture       draw nothing
   --steps            draw the section and each cut
-  --ascii            draw with ASCII, as where the locale is not UTF-8
+  --ascii            draw with the signs of a keyboard alone, where the terminal
+                     shows others wrongly
   -h, --help         this text
 
 L is a length such as 1/64, .01 or 0.3mm; a bare number has the unit of --unit,
@@ -116,7 +117,7 @@ usage: arrisline job FILE [options]
                      terminal
   --sheet FILE       write a sheet with pictures too: FILE.svg, FILE.pdf or
                      FILE.html; may be given several times
-  --paper a4|letter  of a PDF (default: the usual one of your locale)
+  --paper a4|letter  of a PDF (default: the one that is usual where you are)
   -h, --help         this text
 
 Printed are the blanks strip by strip, the order of work for all profiles
@@ -177,7 +178,8 @@ usage: arrisline reach --kit KIT --stock "W x T" [options]
   --limit SECONDS    longest search for each moulding (default 2)
   -o, --output FILE  write to this file, whole or not at all, instead of the
                      terminal
-  --ascii            draw with ASCII, as where the locale is not UTF-8
+  --ascii            draw with the signs of a keyboard alone, where the terminal
+                     shows others wrongly
   -h, --help         this text
 
 Tried are the trade shapes at the radii of the kit, alone, with fillets on either
@@ -239,7 +241,8 @@ constexpr std::string_view kWordsHelp =
 usage: arrisline words [WORD] [options]
 
   WORD               only this word, with an example (default: every word)
-  --ascii            draw with ASCII, as where the locale is not UTF-8
+  --ascii            draw with the signs of a keyboard alone, where the terminal
+                     shows others wrongly
   -h, --help         this text
 
 Elements and trade shapes are drawn at the end grain, face up, working edge at

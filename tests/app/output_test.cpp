@@ -83,7 +83,7 @@ TEST_CASE("the old file survives a limit on the size of files", "[app]") {
     const rlimit small = {4096, 4096};
     ::setrlimit(RLIMIT_FSIZE, &small);
     const auto why = replace_file(file, std::string(100000, 'x'));
-    return why == "File too large" ? 0 : 1;
+    return why == "the file would be too large" ? 0 : 1;
   });
   CHECK(code == 0);
   CHECK(contents(file) == "old");

@@ -12,7 +12,7 @@ TEST_CASE("what was meant for a length is written as the files take it", "[text]
   CHECK(as_written_here("¾″") == "; write '3/4in'");
   CHECK(as_written_here("3⁄8") == "; write '3/8'");
   CHECK(as_written_here("1–1/2") == "; write '1-1/2'");
-  CHECK(as_written_here("3/4in.") == "; write '3/4″'");
+  CHECK(as_written_here("3/4in.") == "; write '3/4in'");
   CHECK(as_written_here("3/4;") == "; write '3/4'");
   CHECK(as_written_here("“3/8”") == "; write '3/8'");
   CHECK(as_written_here("3/8''") == "; write '3/8in'");
