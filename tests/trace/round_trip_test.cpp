@@ -173,7 +173,9 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   Tracing apart;
   apart.points = {{0, 0}, {0, 5}, {5, 5}, {5, 10}, {20, 10}};
   CHECK_FALSE(fit_tracing(apart, {}, &why));
-  CHECK(why == "no flats and arcs follow points that lie so far apart; measure more of them, and closer");
+  CHECK(why ==
+        "no flats and arcs follow the line within the tolerance; measure more points, and closer, or give a "
+        "larger --tolerance");
 }
 
 }  // namespace
