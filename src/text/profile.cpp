@@ -66,6 +66,7 @@ class ProfileReader {
     } else {
       fail_unknown(statement);
       in_chain_ = started_;
+      has_statement_ = has_statement_ || started_;  // most likely an element, misspelt
     }
   }
 
