@@ -109,6 +109,11 @@ class ProfileReader {
     if (length_line_ == 0) length_line_ = statement.tokens.front().place.line;
   }
 
+  /// As timber is often named: 2 x 3/4.
+  static bool stands_between_sizes(std::string_view sign) {
+    return sign == "x" || sign == "by" || sign == "\u00d7";
+  }
+
   /// The word that says which measure a length is. A mistaken one is read over, so that the next is judged
   /// too.
   static void read_stock_word(Statement& statement, double length, std::optional<double>& wide,
@@ -124,6 +129,12 @@ class ProfileReader {
     } else if (at_any(statement, {"wide", "thick"})) {
       fail(statement, statement.token().place,
            quoted(lower(statement.token().text)) + " is given twice; leave one of them out");
+    } else if (stands_between_sizes(lower(statement.token().text))) {
+      fail(statement, statement.token().place,
+           quoted(statement.token().text) +
+               " does not say which is the width; expected both named, such as 'stock 2 wide, 3/4 thick'");
+      statement.next = statement.tokens.size();
+      return;
     } else {
       std::string message = "expected " + wanted + ", found " + quoted(statement.token().text);
       const std::string comma = decimal_comma(statement);

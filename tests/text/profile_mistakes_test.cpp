@@ -86,6 +86,10 @@ TEST_CASE("each mistake in a profile is named, with what was expected", "[text][
        "step down 1/4\n"
        "fillet out 1\n",
        "1:8: expected wide or thick after the length, but the line ends here\n"},
+      {"stock 2 x 3/4\n"
+       "start face 1\n"
+       "chamfer 1\n",
+       "1:9: 'x' does not say which is the width; expected both named, such as 'stock 2 wide, 3/4 thick'\n"},
       {"stock 2 wide\n"
        "start face 1\n"
        "step down 1/4\n"
