@@ -10,7 +10,7 @@ need_packages $build_packages gcovr
 cd "$top"
 cmake --preset coverage >/dev/null
 find build/coverage -name '*.gcda' -delete  # counts of an older build do not fit this one
-cmake --build --preset coverage | tail -n 1
+cmake --build --preset coverage -- --quiet
 find build/coverage -name '*.gcda' -delete
 # Left out: the golden that limits the size of files, which the counters' own files exceed, and the largest inputs, which
 # are held to the memory of the optimised program.

@@ -29,7 +29,7 @@ for name in "$@"; do
 done
 
 cmake --preset fuzz >/dev/null
-cmake --build --preset fuzz --target arrisline arrisline_fuzzers | tail -n 1
+cmake --build --preset fuzz --target arrisline arrisline_fuzzers -- --quiet
 
 work=build/fuzz
 seeds=$work/seeds

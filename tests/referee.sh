@@ -9,5 +9,5 @@ need_packages $build_packages libcgal-dev
 
 cd "$top"
 cmake --preset release -DARRISLINE_REFEREE=ON >/dev/null
-cmake --build --preset release --target arrisline_referee | tail -n 1
+cmake --build --preset release --target arrisline_referee -- --quiet
 ctest --preset release -j 2 -R '^referee:' --verbose

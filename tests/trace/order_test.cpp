@@ -102,7 +102,7 @@ TEST_CASE("points in no order give what they give in the order of the line", "[t
   std::vector<Case> cases = {{200, 0}, {300, 0.02}, {500, 0.1}};
   if (all) {
     cases.clear();
-    for (const std::size_t points : {200, 500, 1000, 2000})
+    for (const std::size_t points : {200U, 500U, 1000U, 2000U})
       for (const double scatter : {0.0, 0.02, 0.05, 0.1}) cases.push_back({points, scatter});
   }
   Counted counted;
@@ -174,7 +174,7 @@ TEST_CASE("how far points scatter and how close they lie is told in any order", 
   double whole = 0;
   for (const Edge& edge : drawn) whole += length(edge);
   for (const double scatter : {0.0, 0.02, 0.1}) {
-    for (const std::size_t points : {300, 2000}) {
+    for (const std::size_t points : {300U, 2000U}) {
       Digitiser by = held_anyhow(points, scatter, 3);
       by.any_order = true;
       const Tracing tracing = digitised(drawn, by, 3);
