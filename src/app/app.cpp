@@ -281,7 +281,7 @@ Outcome run_replay(int argc, const char* const* argv) {
 
 /// "arrisline help plan", as many programs have it.
 Outcome help_of(const std::string& command) {
-  const std::vector<std::string_view> known = command_names();
+  const std::vector<std::string_view>& known = command_names();
   if (command.empty() || std::find(known.begin(), known.end(), command) != known.end())
     return {kDone, help_text(command), ""};
   return bad_usage("", "there is no command " + arrisline::quoted(command) + suggestion(command, known));

@@ -56,7 +56,7 @@ static std::string name_in_pieces(int argc, const char* const* argv) {
 static std::string left_over(const std::vector<std::string>& extras,
                              const std::vector<std::string_view>& options, int argc,
                              const char* const* argv) {
-  const std::string in_pieces = name_in_pieces(argc, argv);
+  std::string in_pieces = name_in_pieces(argc, argv);
   if (!in_pieces.empty()) return in_pieces;
   const std::string& first = extras.front();
   for (const std::string_view dash : {"\u2013", "\u2014", "\u2212", "\u2010", "\u2011"}) {

@@ -52,7 +52,7 @@ TEST_CASE("a survey answers as check does, one by one", "[app][survey]") {
     CheckArguments check;
     check.profiles = {profile};
     check.kit = kit;
-    check.limit = "0.5";
+    check.limit = "5";
     check.json = true;
     const Json alone = Json::parse(check_command(check).out).at(0);
     CHECK(answer.at("cuts") == alone.at("cuts"));
