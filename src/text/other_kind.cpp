@@ -56,7 +56,7 @@ std::string known_words(const std::string& word, const std::vector<std::string_v
   if (const std::optional<FileKind> other = elsewhere(word, kind))
     return "; it belongs in a " + std::string(arrisline::word(*other)) + ", and this is a " + here +
            ": move it there";
-  const std::string near = suggestion(word, known);
+  std::string near = suggestion(word, known);
   if (!near.empty()) return near;
   if (is_remark(word)) return "; begin a remark with #";
   return "; see the words of a " + here + " with: arrisline words";

@@ -135,7 +135,7 @@ std::vector<Point> along_smooth_way(const std::vector<Point>& points) {
 
 std::vector<Point> in_line(const std::vector<Point>& points, bool& changed) {
   changed = false;
-  const std::vector<Point> sorted = along_smooth_way(points);
+  std::vector<Point> sorted = along_smooth_way(points);
   // As they stood they tell more: where the scatter is wider than the points are apart no sorting gets it
   // back.
   constexpr double kAsGood = 1.1;
