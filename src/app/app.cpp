@@ -290,8 +290,7 @@ Outcome help_of(const std::string& command) {
 /// What to run with a file that stands where a command belongs; or that there is no such command.
 std::string no_command(const std::string& word) {
   const auto ends_in = [&word](std::string_view ending) {
-    return word.size() > ending.size() &&
-           word.compare(word.size() - ending.size(), ending.size(), ending) == 0;
+    return word.size() > ending.size() && word.ends_with(ending);
   };
   std::string command;
   if (ends_in(".profile")) command = "plan " + word + " --kit KIT";

@@ -60,7 +60,7 @@ static std::string left_over(const std::vector<std::string>& extras,
   if (!in_pieces.empty()) return in_pieces;
   const std::string& first = extras.front();
   for (const std::string_view dash : {"\u2013", "\u2014", "\u2212", "\u2010", "\u2011"}) {
-    if (first.compare(0, dash.size(), dash) != 0) continue;
+    if (!first.starts_with(dash)) continue;
     const std::string name = "--" + first.substr(first.find_first_not_of(dash));
     const std::string_view near = nearest_word(name, options);
     return arrisline::quoted(first) +
@@ -68,11 +68,11 @@ static std::string left_over(const std::vector<std::string>& extras,
   }
   const std::vector<std::string_view> words(argv + 1, argv + argc);
   const auto is_kit = [](std::string_view word) {
-    return word.size() > 4 && word.front() != '-' && word.substr(word.size() - 4) == ".kit";
+    return word.size() > 4 && word.front() != '-' && word.ends_with(".kit");
   };
   const auto kit = std::find_if(words.begin(), words.end(), is_kit);
   const bool named = std::any_of(words.begin(), words.end(),
-                                 [](std::string_view word) { return word.substr(0, 5) == "--kit"; });
+                                 [](std::string_view word) { return word.starts_with("--kit"); });
   const bool takes_kit = std::find(options.begin(), options.end(), "--kit") != options.end();
   if (takes_kit && !named && kit != words.end())
     return arrisline::quoted(*kit) + " is a kit; put --kit before it: --kit " + std::string(*kit);

@@ -67,14 +67,10 @@ void spell_out_fractions(std::string& text) {
   }
 }
 
-bool ends_in(std::string_view text, std::string_view ending) {
-  return text.size() >= ending.size() && text.substr(text.size() - ending.size()) == ending;
-}
-
 /// The unit as it is written here, its number with it.
 void spell_unit(std::string& text) {
   const auto instead = [&](std::string_view from, std::string_view to) {
-    if (!ends_in(lower(text), from)) return false;
+    if (!lower(text).ends_with(from)) return false;
     text.replace(text.size() - from.size(), from.size(), to);
     return true;
   };
@@ -82,7 +78,7 @@ void spell_unit(std::string& text) {
   if (instead("feet", "ft") || instead("foot", "ft")) return;
   // A single mark is feet, but nobody measures fractions of them: behind one it is short of a second mark.
   if (instead("'", text.find('/') == std::string::npos ? "ft" : "in")) return;
-  if (!ends_in(lower(text), "cm")) return;
+  if (!lower(text).ends_with("cm")) return;
   std::string why;
   const std::optional<Number> centimetres =
       scan_number(std::string_view(text).substr(0, text.size() - 2), why);
@@ -101,8 +97,8 @@ std::string as_written_here(std::string_view word) {
   constexpr std::size_t kLongestWord = 40;  // bytes; no length comes near it
   if (word.empty() || word.size() > kLongestWord || is_length(word)) return "";
   std::string text(word);
-  const bool in_marks = text.front() == '"' || text.front() == '\'' || text.rfind("\u201C", 0) == 0 ||
-                        text.rfind("\u2018", 0) == 0;
+  const bool in_marks =
+      text.front() == '"' || text.front() == '\'' || text.starts_with("\u201C") || text.starts_with("\u2018");
   spell_out_fractions(text);
   replace_all(text, "\u2018", "");
   for (const auto& [sign, ours] : kSigns) replace_all(text, sign, ours);
@@ -120,7 +116,7 @@ std::string without_comma(std::string_view whole, std::string_view part) {
   const std::string point = std::string(whole) + "." + std::string(part);
   // "1,000" is a thousand to some and one to others.
   constexpr std::size_t kThousand = 3;
-  if (part.size() == kThousand && whole.size() <= kThousand && whole != "0" && !ends_in(whole, "."))
+  if (part.size() == kThousand && whole.size() <= kThousand && whole != "0" && !whole.ends_with("."))
     return "; write it without a comma: " + quoted(point) + " or " +
            quoted(std::string(whole) + std::string(part));
   return "; write the decimal mark as a full stop: " + quoted(point);

@@ -24,10 +24,6 @@ enum class Kind { points, svg, dxf };
 
 constexpr std::size_t kChunk = std::size_t{1} << 16;
 
-bool starts(std::string_view text, std::string_view with) {
-  return text.substr(0, with.size()) == with;
-}
-
 /// Why a file that begins so cannot be read; empty where it may be.
 std::string refusal(std::string_view text) {
   const auto picture = [](std::string_view kind) {
@@ -37,30 +33,30 @@ std::string refusal(std::string_view text) {
            "DXF";
   };
   if (const std::string_view kind = kind_of_picture(text); !kind.empty()) return picture(kind);
-  if (starts(text, "%PDF")) return "this is a PDF, and PDF is not read; save the drawing as SVG or DXF";
-  if (starts(text, "AutoCAD Binary DXF"))
+  if (text.starts_with("%PDF")) return "this is a PDF, and PDF is not read; save the drawing as SVG or DXF";
+  if (text.starts_with("AutoCAD Binary DXF"))
     return "this is a DXF in another form than the usual one (binary); save it again as DXF R12 in ASCII";
-  if (starts(text, "AC10") && text.substr(0, 16).find('\0') != std::string_view::npos)
+  if (text.starts_with("AC10") && text.substr(0, 16).find('\0') != std::string_view::npos)
     return "this is a DWG drawing, and DWG is not read; save the drawing as DXF R12 in ASCII";
-  if (starts(text, "\x1F\x8B")) return "this file is compressed (gzip, .svgz); unpack it first";
-  if (starts(text, "PK\x03\x04"))
+  if (text.starts_with("\x1F\x8B")) return "this file is compressed (gzip, .svgz); unpack it first";
+  if (text.starts_with("PK\x03\x04"))
     return "this is a document of a spreadsheet or a word processor; save the points there as CSV";
-  if (starts(text, "\xFF\xFE") || starts(text, "\xFE\xFF")) return std::string(kSaveAsUtf8);
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return std::string(kSaveAsUtf8);
   return "";
 }
 
 Kind kind_of(std::string_view text, const std::string& file) {
-  if (starts(text, "\xEF\xBB\xBF")) text.remove_prefix(3);
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
   const std::size_t first = text.find_first_not_of(" \t\r\n");
   const std::string_view content = text.substr(std::min(first, text.size()));
-  if (starts(content, "<")) return Kind::svg;
+  if (content.starts_with("<")) return Kind::svg;
   // Group 0 and SECTION, or a comment, on two lines of their own.
   const std::size_t end = std::min(content.find_first_of("\r\n"), content.size());
   const std::string_view code = content.substr(0, end);
   const std::size_t next = content.find_first_not_of(" \t\r\n", end);
   if (code.substr(0, code.find_last_not_of(" \t") + 1) == "999") return Kind::dxf;
-  if (starts(code, "0") && code.find_first_not_of(" \t", 1) == std::string_view::npos &&
-      next != std::string_view::npos && starts(content.substr(next), "SECTION"))
+  if (code.starts_with("0") && code.find_first_not_of(" \t", 1) == std::string_view::npos &&
+      next != std::string_view::npos && content.substr(next).starts_with("SECTION"))
     return Kind::dxf;
   const std::string name = lower(file);
   const auto ends = [&](std::string_view ending) {

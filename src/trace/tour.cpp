@@ -291,15 +291,6 @@ class Bettering {
     return false;
   }
 
-  double cost(const std::vector<std::size_t>& window) const {
-    double out = 0;
-    for (std::size_t i = 1; i < window.size(); ++i) {
-      out += distance(places_[window[i - 1]], places_[window[i]]);
-      if (i > 1) out += turn_cost(places_[window[i - 2]], places_[window[i - 1]], places_[window[i]]);
-    }
-    return out;
-  }
-
   /// Puts places [first, first + count) after the place that now stands at `after`, turned about or not.
   bool move_if_better(Index first, Index count, Index after) {
     const Index last = first + count - 1;
@@ -330,21 +321,21 @@ class Bettering {
           if (i < first || i > last) then.push_back(at(i));
         if (forth) put_moved();
         for (Index i = high + 1; i <= to; ++i) then.push_back(at(i));
-        gain = cost(now) - cost(then);
+        gain = cost_of_way(places_, now) - cost_of_way(places_, then);
       } else {
         now.clear(), then.clear();
         for (Index i = std::max<Index>(0, first - 2); i <= std::min(size() - 1, last + 2); ++i) {
           now.push_back(at(i));
           if (i < first || i > last) then.push_back(at(i));
         }
-        gain = cost(now) - cost(then);
+        gain = cost_of_way(places_, now) - cost_of_way(places_, then);
         now.clear(), then.clear();
         for (Index i = std::max<Index>(0, after - 1); i <= std::min(size() - 1, after + 2); ++i)
           now.push_back(at(i));
         for (Index i = std::max<Index>(0, after - 1); i <= after; ++i) then.push_back(at(i));
         put_moved();
         for (Index i = after + 1; i <= std::min(size() - 1, after + 2); ++i) then.push_back(at(i));
-        gain += cost(now) - cost(then);
+        gain += cost_of_way(places_, now) - cost_of_way(places_, then);
       }
       if (gain < kBetter) continue;
       if (turned) std::reverse(way_.begin() + first, way_.begin() + last + 1);
