@@ -2,7 +2,7 @@
 """The house in order, by what DEVELOPERS.md says of it.
 
 A file of src includes only its own layer and those above it in the table of layers, which leaves no room for a cycle, and no
-folder of src lacks a row; a header of include/arrisline includes nothing of src. No file of code is over 800 lines, and no two
+folder of src lacks a row; a header of include/arrisline stands in one row, and includes nothing of src. No file of code is over 800 lines, and no two
 types of the program have one name.
 
 The checks are first tried on faults made for the purpose, each of which must be found.
@@ -13,22 +13,18 @@ import sys
 import tempfile
 
 MOST_LINES = 800
-# The readers put sections together, and lie with the rest of the text: told in DEVELOPERS.md beneath the table.
-EXCEPTIONS = {("text", "section")}
 CODE = (".h", ".cpp", ".py", ".sh", ".cmake")
 
 
 def layers(text):
-    """The folders of src in the order of the table, each with the public headers that its row names."""
+    """Where in the order of the table each folder of src stands, and each public header by the name it is included under."""
     rows = re.findall(r"^\| ([a-z]+) \| (.*?) \|", text.split("## Inside the planner")[0], re.M)
-    order = []
-    for name, files in rows:
-        if name == "layer":
-            continue
+    folders, headers = {}, {}
+    for place, (name, files) in enumerate(rows):
         # "src/replay" as a folder; the app has a file of its own beside it.
-        for folder in re.findall(r"`src/([a-z]+)`", files):
-            order.append((name, folder))
-    return order
+        folders |= {folder: place for folder in re.findall(r"`src/([a-z]+)`", files)}
+        headers |= {f"arrisline/{header}": place for header in re.findall(r"`(?:include/arrisline/)?([a-z_]+\.h)`", files)}
+    return folders, headers
 
 
 def includes(path):
@@ -47,31 +43,31 @@ def code_files(top, folders):
 
 def layer_faults(top):
     faults = []
-    order = layers((top / "DEVELOPERS.md").read_text())
-    rank = {folder: place for place, (_, folder) in enumerate(order)}
+    rank, headers = layers((top / "DEVELOPERS.md").read_text())
     if len(rank) < 10:
         faults.append(f"DEVELOPERS.md: the table of layers has only {sorted(rank)}")
     folders = {path.name for path in (top / "src").iterdir() if path.is_dir()}
+    public = {f"arrisline/{path.name}" for path in (top / "include/arrisline").iterdir()}
     for lacking in sorted(folders - rank.keys()):
         faults.append(f"src/{lacking} has no row in the table of layers of DEVELOPERS.md")
-    for stale in sorted(rank.keys() - folders):
-        faults.append(f"DEVELOPERS.md has a row for src/{stale}, which is not there")
-    counted, unused = 0, set(EXCEPTIONS)
+    for lacking in sorted(public - headers.keys()):
+        faults.append(f"include/{lacking} is in no row of the table of layers of DEVELOPERS.md")
+    for stale in sorted([f"src/{name}" for name in rank.keys() - folders] + [f"include/{name}" for name in headers.keys() - public]):
+        faults.append(f"DEVELOPERS.md has {stale} in a row, which is not there")
+    counted = 0
     for path in code_files(top, ["src", "include"]):
-        own = path.relative_to(top).parts[1] if path.is_relative_to(top / "src") else None
+        inside = path.relative_to(top).parts[1:]
+        own = headers.get("/".join(inside)) if path.is_relative_to(top / "include") else rank.get(inside[0])
         for number, name in includes(path):
             of = name.split("/")[0]
-            if of not in folders:
+            if of not in folders and of != "arrisline":
                 continue
             counted += 1
             where = f"{path.relative_to(top)}:{number}"
-            if own is None:
+            if path.is_relative_to(top / "include") and of != "arrisline":
                 faults.append(f"{where}: a public header includes {name} of src")
-            elif (own, of) in EXCEPTIONS:
-                unused.discard((own, of))
-            elif own in folders and rank.get(of, 99) > rank.get(own, 99):
-                faults.append(f"{where}: {own} includes {name}, of a later layer")
-    faults += [f"the exception that {own} may include {of} is needed no longer" for own, of in sorted(unused)]
+            elif own is not None and headers.get(name, rank.get(of, -1)) > own:
+                faults.append(f"{where}: {'/'.join(inside[:-1])} includes {name}, of a later layer")
     return faults, counted
 
 
@@ -111,15 +107,21 @@ def self_test(top):
             (made / folder).mkdir(parents=True)
         (made / "DEVELOPERS.md").write_text(
             "| layer | files | role |\n|---|---|---|\n| text | `src/text` | x |\n| plan | `src/plan` | x |\n"
-            "| gone | `src/gone` | x |\n")
+            "| gone | `include/arrisline/d.h`, `early.h`, `gone.h`, `src/gone` | x |\n"
+            "| late | `include/arrisline/late.h` | x |\n")
         (made / "src/text/a.cpp").write_text('#include "plan/b.h"\n')
         (made / "src/plan/b.h").write_text('#include "text/c.h"\nstruct Twice {\n};\n')
         (made / "src/text/c.h").write_text("class Twice {\n};\n")
         (made / "include/arrisline/d.h").write_text('#include "text/c.h"\n')
+        (made / "include/arrisline/early.h").write_text('#include "arrisline/late.h"\n')
+        (made / "include/arrisline/late.h").write_text("")
+        (made / "include/arrisline/odd.h").write_text("")
+        (made / "src/plan/e.cpp").write_text('#include "arrisline/early.h"\n')
         (made / "tests/long.py").write_text("\n" * (MOST_LINES + 1))
         faults, _ = check(made)
-        wanted = ["has only", "src/odd has no row", "src/gone, which", "text includes plan/b.h", "public header", "needed no longer",
-                  "more than 800", "Twice is a type in src/plan/b.h and in src/text/c.h"]
+        wanted = ["has only", "src/odd has no row", "src/gone in", "include/arrisline/gone.h in", "include/arrisline/odd.h is in no row",
+                  "text includes plan/b.h", "arrisline includes arrisline/late.h", "plan includes arrisline/early.h", "public header", "more than 800",
+                  "Twice is a type in src/plan/b.h and in src/text/c.h"]
         missed = [one for one in wanted if not any(one in fault for fault in faults)]
         if missed or len(faults) != len(wanted):
             print("\n".join(faults))

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "arrisline/diagnostic.h"
 #include "arrisline/kit.h"
-#include "arrisline/read.h"
 #include "arrisline/section.h"
 
 namespace arrisline {

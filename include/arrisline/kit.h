@@ -5,11 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "arrisline/length.h"
 #include "arrisline/plane.h"
 
 namespace arrisline {
-
-enum class Unit { inch, mm };
 
 /// Weights of effort and the shop's own figures. Thicknesses in mm. The defaults are this project's own
 /// choice; every one is set by a `shop` line.

@@ -8,8 +8,10 @@
 #include <string_view>
 #include <vector>
 
+#include "arrisline/diagnostic.h"
 #include "arrisline/geometry.h"
-#include "arrisline/read.h"
+#include "arrisline/length.h"
+#include "arrisline/section.h"
 
 namespace arrisline {
 

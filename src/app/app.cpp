@@ -23,7 +23,7 @@
 #include "app/patient.h"
 #include "arrisline/report.h"
 #include "text/load.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {
@@ -150,6 +150,8 @@ Outcome run_stream(int argc, const char* const* argv) {
   if (stop) return *stop;
   Patient patient;
   arguments.input = STDIN_FILENO;
+  if (::isatty(STDIN_FILENO) == 1)
+    arguments.ask = [](std::string_view line) { return write_all(STDERR_FILENO, line); };
   arguments.write = [](std::string_view line) { return write_all(STDOUT_FILENO, line); };
   arguments.leave_off = &interrupted();
   arguments.answered = patient.counting_records();

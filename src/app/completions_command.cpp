@@ -7,7 +7,7 @@
 #include "app/inputs.h"
 #include "app/options.h"
 #include "text/vocabulary.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

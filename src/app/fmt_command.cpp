@@ -9,7 +9,7 @@
 #include "arrisline/job.h"
 #include "arrisline/report.h"
 #include "text/tidy.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

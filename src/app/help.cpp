@@ -29,7 +29,8 @@ usage: arrisline COMMAND ...
   completions bash|zsh|fish     what the shell offers at the tab key
   replay PLAN.json              judge a plan, cut by cut, from its figures alone
 
-  -h, --help                    this text; after a command, what is said of it
+  -h, --help                    this text; after a command, or as help COMMAND,
+                                what is said of it
   --version                     the version
 
 example: arrisline plan table-edge.profile --kit chest.kit

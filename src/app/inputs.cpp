@@ -6,9 +6,9 @@
 #include "app/output.h"
 #include "arrisline/limits.h"
 #include "arrisline/report.h"
-#include "text/figures.h"
-#include "text/source.h"
-#include "text/words.h"
+#include "wording/figures.h"
+#include "wording/source.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

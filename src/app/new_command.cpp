@@ -3,7 +3,7 @@
 #include "app/commands.h"
 #include "app/inputs.h"
 #include "app/options.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -8,7 +8,7 @@
 #include "app/inputs.h"
 #include "app/options.h"
 #include "app/output.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

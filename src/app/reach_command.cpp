@@ -11,7 +11,7 @@
 #include "report/reach_list.h"
 #include "sheet/small_picture.h"
 #include "text/load.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -6,11 +6,11 @@
 #include "arrisline/report.h"
 #include "report/reshaped_profile.h"
 #include "section/drawing_of.h"
-#include "text/figures.h"
-#include "text/length.h"
 #include "text/load.h"
-#include "text/source.h"
-#include "text/words.h"
+#include "wording/figures.h"
+#include "wording/length.h"
+#include "wording/source.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -15,8 +15,9 @@
 #include "app/stream_answer.h"
 #include "app/verify.h"
 #include "arrisline/limits.h"
+#include "arrisline/read.h"
 #include "text/load.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {
@@ -161,6 +162,10 @@ Outcome stream_command(const StreamArguments& arguments) {
   how.options.most_work = static_cast<std::uint64_t>(*limit * kWorkASecond);
   how.options.interrupt = arguments.leave_off;
   how.judge = judge;
+  if (arguments.ask)
+    arguments.ask(
+        "arrisline stream waits for records, a line of JSON each, such as "
+        "{\"profile\": \"table-edge.profile\"}; Ctrl-D on an empty line ends them\n");
   Writer writer(arguments);
   answer_all(arguments, how, *threads, writer);
   Outcome done = writer.outcome();

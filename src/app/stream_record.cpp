@@ -6,7 +6,7 @@
 
 #include "report/json_text.h"
 #include "report/plan_json_syntax.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -12,9 +12,10 @@
 #include "app/inputs.h"
 #include "app/verify.h"
 #include "arrisline/limits.h"
+#include "arrisline/read.h"
 #include "report/survey_table.h"
 #include "text/load.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

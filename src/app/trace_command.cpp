@@ -8,9 +8,9 @@
 #include "arrisline/trace.h"
 #include "report/figures.h"
 #include "report/traced_profile.h"
-#include "text/figures.h"
-#include "text/source.h"
-#include "text/words.h"
+#include "wording/figures.h"
+#include "wording/source.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -6,7 +6,7 @@
 #include "arrisline/read.h"
 #include "sheet/small_picture.h"
 #include "text/vocabulary.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "arrisline/job_plan.h"
 #include "job/runs.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

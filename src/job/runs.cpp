@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <string>
 
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

@@ -8,7 +8,7 @@
 #include "plan/access.h"
 #include "plan/stuck.h"
 #include "plan/wood.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

@@ -12,7 +12,7 @@
 #include "plan/candidates.h"
 #include "plan/wood.h"
 #include "section/redraw.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

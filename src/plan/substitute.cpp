@@ -13,9 +13,9 @@
 #include "section/contacts.h"
 #include "section/drawing_of.h"
 #include "section/walk.h"
-#include "text/figures.h"
 #include "text/write_profile.h"
 #include "trace/chain.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "arrisline/reach.h"
 #include "arrisline/read.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

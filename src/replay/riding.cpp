@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "replay/seating.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline::replaying {
 

@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline::replaying {
 

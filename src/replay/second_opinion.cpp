@@ -4,7 +4,7 @@
 #include "arrisline/replay.h"
 #include "replay/flattened.h"
 #include "replay/rules.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

@@ -1,10 +1,10 @@
-// Figures of a report besides the lengths that every layer writes (text/figures.h).
+// Figures of a report besides the lengths that every layer writes (wording/figures.h).
 #pragma once
 
 #include <string>
 
 #include "arrisline/kit.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

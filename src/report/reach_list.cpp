@@ -7,7 +7,7 @@
 #include "report/cut_words.h"
 #include "report/json_text.h"
 #include "report/page.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

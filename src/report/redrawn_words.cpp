@@ -3,7 +3,7 @@
 
 #include "report/page.h"
 #include "report/plain.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

@@ -3,9 +3,9 @@
 
 #include <algorithm>
 
-#include "text/figures.h"
-#include "text/length.h"
 #include "text/write_profile.h"
+#include "wording/figures.h"
+#include "wording/length.h"
 
 namespace arrisline {
 namespace {

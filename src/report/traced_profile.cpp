@@ -8,8 +8,8 @@
 
 #include "section/drawing_of.h"
 #include "section/nearest_plane.h"
-#include "text/figures.h"
 #include "text/write_profile.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

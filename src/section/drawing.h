@@ -7,7 +7,7 @@
 
 #include "arrisline/kit.h"
 #include "arrisline/section.h"
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

@@ -8,7 +8,7 @@
 #include <string>
 
 #include "section/contacts.h"
-#include "text/length.h"
+#include "wording/length.h"
 
 namespace arrisline {
 

@@ -9,7 +9,7 @@
 #include "report/page.h"
 #include "sheet/glyphs.h"
 #include "sheet/steps.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

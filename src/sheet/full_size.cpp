@@ -9,7 +9,7 @@
 #include "sheet/levels.h"
 #include "sheet/picture.h"
 #include "sheet/radii.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

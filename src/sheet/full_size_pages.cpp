@@ -9,7 +9,7 @@
 #include "sheet/full_size.h"
 #include "sheet/picture.h"
 #include "sheet/tiles.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

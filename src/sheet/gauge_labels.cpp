@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

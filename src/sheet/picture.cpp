@@ -8,7 +8,7 @@
 #include "report/cut_words.h"
 #include "report/page.h"
 #include "sheet/gauge_labels.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

@@ -5,8 +5,9 @@
 #include <fstream>
 #include <system_error>
 
+#include "arrisline/read.h"
 #include "text/load.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -9,10 +9,10 @@
 #include "text/job_files.h"
 #include "text/job_lines.h"
 #include "text/kit_shop.h"
-#include "text/length.h"
 #include "text/load.h"
 #include "text/other_kind.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

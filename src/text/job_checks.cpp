@@ -5,8 +5,8 @@
 #include <cmath>
 #include <functional>
 
-#include "text/length.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

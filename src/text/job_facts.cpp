@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "arrisline/job.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

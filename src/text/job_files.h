@@ -6,6 +6,7 @@
 #include <string>
 
 #include "arrisline/job.h"
+#include "arrisline/read.h"
 
 namespace arrisline {
 

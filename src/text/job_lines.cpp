@@ -4,8 +4,8 @@
 #include <algorithm>
 #include <set>
 
-#include "text/length.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

@@ -2,13 +2,14 @@
 // known. Shown by tests/text/kit_test.cpp and kit_mistakes_test.cpp.
 #include <algorithm>
 
+#include "arrisline/read.h"
 #include "section/shapes.h"
 #include "text/elements.h"
 #include "text/kit_planes.h"
 #include "text/kit_shop.h"
-#include "text/length.h"
 #include "text/other_kind.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

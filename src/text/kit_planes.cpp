@@ -6,8 +6,8 @@
 #include <cmath>
 #include <set>
 
-#include "text/length.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
-#include "text/length.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <utility>
 
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

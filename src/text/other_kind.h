@@ -5,8 +5,8 @@
 #include <string_view>
 #include <vector>
 
-#include "text/source.h"
 #include "text/vocabulary.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

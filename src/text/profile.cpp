@@ -2,11 +2,12 @@
 // Shown by tests/section/chains_test.cpp and tests/text/profile_mistakes_test.cpp.
 #include <algorithm>
 
+#include "arrisline/read.h"
 #include "section/drawing.h"
 #include "text/elements.h"
-#include "text/length.h"
 #include "text/other_kind.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <charconv>
 
-#include "text/length.h"
-#include "text/spelling.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/spelling.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "arrisline/kit.h"
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

@@ -5,9 +5,9 @@
 #include <vector>
 
 #include "text/elements.h"
-#include "text/length.h"
-#include "text/source.h"
-#include "text/words.h"
+#include "wording/length.h"
+#include "wording/source.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

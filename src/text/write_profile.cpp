@@ -8,7 +8,7 @@
 #include <string>
 
 #include "section/drawing_of.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 namespace {

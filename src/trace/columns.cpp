@@ -8,9 +8,9 @@
 #include <system_error>
 
 #include "arrisline/geometry.h"
-#include "text/length.h"
-#include "text/words.h"
 #include "trace/faults.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

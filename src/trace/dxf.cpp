@@ -8,10 +8,10 @@
 #include <vector>
 
 #include "arrisline/limits.h"
-#include "text/words.h"
 #include "trace/drawings.h"
 #include "trace/dxf_entities.h"
 #include "trace/one_line.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -7,7 +7,7 @@
 #include <system_error>
 
 #include "arrisline/geometry.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
-#include "arrisline/read.h"
-#include "text/source.h"
+#include "arrisline/diagnostic.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <utility>
 
-#include "text/figures.h"
 #include "trace/one_line.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "arrisline/limits.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 namespace arrisline {
 

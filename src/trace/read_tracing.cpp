@@ -10,11 +10,11 @@
 
 #include "arrisline/limits.h"
 #include "arrisline/trace.h"
-#include "text/foreign.h"
 #include "text/load.h"
-#include "text/words.h"
 #include "trace/drawings.h"
 #include "trace/points.h"
+#include "wording/foreign.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

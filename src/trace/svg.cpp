@@ -9,11 +9,11 @@
 #include <utility>
 
 #include "arrisline/limits.h"
-#include "text/words.h"
 #include "trace/drawings.h"
 #include "trace/one_line.h"
 #include "trace/svg_shapes.h"
 #include "trace/xml_memory.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -6,7 +6,7 @@
 #include <string>
 #include <utility>
 
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

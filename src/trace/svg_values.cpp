@@ -6,7 +6,7 @@
 #include <cmath>
 #include <system_error>
 
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -202,7 +202,7 @@ MAKES = re.compile(
     r"read_(length|number|whole|name|word|named_length)|known_words|not_plain)\s*\(|\bwhy\b\s*\+?=[^=]|"
     r"\b(message|reason|trouble|trouble_|fault|fault\.text|err|no_input_|said|what|wanted)\s*\+?=[^=]|\bk(Save|Ask|Begin|Such)\w*\b")
 # Where whole functions only word what others say.
-WORDED_IN = ("text/file.cpp", "text/foreign.cpp", "text/length.cpp", "text/other_kind.cpp", "text/spelling.cpp", "app/output.cpp",
+WORDED_IN = ("text/file.cpp", "wording/foreign.cpp", "wording/length.cpp", "text/other_kind.cpp", "wording/spelling.cpp", "app/output.cpp",
              "app/parse.cpp", "app/app.cpp", "trace/read_tracing.cpp", "trace/dxf.cpp", "trace/svg_path.cpp", "trace/svg.cpp",
              "plan/reasons.cpp", "report/plan_json_syntax.cpp", "report/reasons.cpp")
 FOLDERS = ("text", "app", "section", "trace", "job", "cutting", "reach", "plan", "sheet", "report")

@@ -1,47 +1,23 @@
 // A picture is drawn unasked on a terminal, and nowhere else.
-#include <pty.h>
-#include <sys/wait.h>
-#include <unistd.h>
-
 #include <algorithm>
-#include <cstdlib>
 #include <string>
 #include <vector>
 
+#include "app/terminal.h"
 #include "catch.h"
+
+using arrisline::test::shell_writes;
 
 namespace {
 
 constexpr const char* kPicture = "The section of bookcase stile";
 
-/// What the program writes to a terminal of its own, or to a pipe.
+/// What `plan` writes to a terminal of its own, or to a pipe.
 std::string written(bool terminal, const std::vector<std::string>& settings, const std::string& options) {
   std::string command = "cd '" ARRISLINE_SOURCE_DIR "/examples' && exec env -u NO_COLOR";
   for (const std::string& setting : settings) command += " " + setting;
   command += " '" ARRISLINE_PROGRAM "' plan bookcase-stile.profile --kit half-set.kit " + options;
-  int out = -1, ends[2] = {-1, -1};
-  if (!terminal) REQUIRE(::pipe(ends) == 0);
-  const pid_t child = terminal ? ::forkpty(&out, nullptr, nullptr, nullptr) : ::fork();
-  REQUIRE(child >= 0);
-  if (child == 0) {
-    if (!terminal) ::dup2(ends[1], STDOUT_FILENO);
-    ::execl("/bin/sh", "sh", "-c", command.c_str(), nullptr);
-    ::_exit(127);
-  }
-  if (!terminal) {
-    ::close(ends[1]);
-    out = ends[0];
-  }
-  std::string text;
-  char some[4096];
-  // A terminal whose other end is closed fails to be read; a pipe ends.
-  for (ssize_t got = 0; (got = ::read(out, some, sizeof some)) > 0;)
-    text.append(some, static_cast<std::size_t>(got));
-  ::close(out);
-  int status = 0;
-  REQUIRE(::waitpid(child, &status, 0) == child);
-  CHECK(WIFEXITED(status));
-  CHECK(WEXITSTATUS(status) == 0);
+  const std::string text = shell_writes(command, terminal);
   CHECK(text.find("Cut list: bookcase stile") != std::string::npos);
   return text;
 }

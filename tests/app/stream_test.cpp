@@ -11,6 +11,7 @@
 #include "app/commands.h"
 #include "app/folder.h"
 #include "app/stream_answer.h"
+#include "app/terminal.h"
 #include "app/verify.h"
 #include "arrisline/limits.h"
 #include "arrisline/plan_json.h"
@@ -396,4 +397,13 @@ TEST_CASE("a kit is read once while it is among the last few", "[app][stream]") 
   for (int i = 1; i < 64; ++i) static_cast<void>(shelf.at(path(i)));
   CHECK(shelf.at(path(69)) == last);
   CHECK(shelf.at(path(0)) != first);
+}
+
+TEST_CASE("records typed at a terminal are asked for, those of a file are not", "[app][stream]") {
+  const std::string stream = "'" ARRISLINE_PROGRAM "' stream --kit '" + kSixes + "' 2>&1";
+  // The end of the input is what Ctrl-D makes of an empty line.
+  const std::string typed = test::shell_writes(stream, true, "\x04");
+  CHECK(typed.find("waits for records") != std::string::npos);
+  CHECK(typed.find("Ctrl-D") != std::string::npos);
+  CHECK(test::shell_writes(stream + " < /dev/null", true).empty());
 }

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "arrisline/read.h"
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline::fuzz {
 

@@ -8,7 +8,7 @@
 #include "sheet/levels.h"
 #include "sheet/plans.h"
 #include "sheet/tiles.h"
-#include "text/figures.h"
+#include "wording/figures.h"
 
 using namespace arrisline;
 

@@ -12,7 +12,7 @@
 #include "text/elements.h"
 #include "text/job_files.h"
 #include "text/reading.h"
-#include "text/words.h"
+#include "wording/words.h"
 
 using namespace arrisline;
 using namespace arrisline::testing;

@@ -1,9 +1,9 @@
-// Known by how they begin. Shown by tests/text/foreign_test.cpp.
-#include "text/foreign.h"
+// Known by how they begin. Shown by tests/wording/foreign_test.cpp.
+#include "wording/foreign.h"
 
 #include <algorithm>
 
-#include "text/words.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {

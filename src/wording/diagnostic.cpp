@@ -1,9 +1,9 @@
 // How a mistake is shown: the place, the message, the line and a caret range beneath it. Every character
 // shown takes one column, so tabs become blanks and control bytes become visible signs. Shown by
-// tests/text/source_test.cpp.
+// tests/wording/source_test.cpp.
 #include <algorithm>
 
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

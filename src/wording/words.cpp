@@ -1,9 +1,9 @@
-// Quoting and the nearest known word. Shown by tests/text/words_test.cpp.
-#include "text/words.h"
+// Quoting and the nearest known word. Shown by tests/wording/words_test.cpp.
+#include "wording/words.h"
 
 #include <algorithm>
 
-#include "text/source.h"
+#include "wording/source.h"
 
 namespace arrisline {
 

@@ -1,5 +1,5 @@
 // Lengths as books, word processors and other lands write them.
-#include "text/spelling.h"
+#include "wording/spelling.h"
 
 #include "catch.h"
 

@@ -1,9 +1,11 @@
 // Rounding and writing of lengths, never through the locale. Shown by tests/report/figures_test.cpp.
-#include "text/figures.h"
+#include "wording/figures.h"
 
 #include <charconv>
 #include <cmath>
 #include <numeric>
+
+#include "arrisline/geometry.h"
 
 namespace arrisline {
 

@@ -1,5 +1,5 @@
 // Lines, tokens, places, and how a mistake is shown.
-#include "text/source.h"
+#include "wording/source.h"
 
 #include "arrisline/limits.h"
 #include "catch.h"

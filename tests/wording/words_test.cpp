@@ -1,8 +1,8 @@
 // The nearest known word.
-#include "text/words.h"
+#include "wording/words.h"
 
 #include "catch.h"
-#include "text/source.h"
+#include "wording/source.h"
 
 using namespace arrisline;
 

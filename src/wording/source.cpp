@@ -1,10 +1,10 @@
 // Lines, tokens and places. A token is a view into the text, so every later message can point back at it.
-// Shown by tests/text/source_test.cpp.
-#include "text/source.h"
+// Shown by tests/wording/source_test.cpp.
+#include "wording/source.h"
 
 #include <algorithm>
 
-#include "text/foreign.h"
+#include "wording/foreign.h"
 
 namespace arrisline {
 

@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "arrisline/kit.h"
+#include "arrisline/length.h"
 
 namespace arrisline {
 

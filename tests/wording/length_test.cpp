@@ -1,7 +1,8 @@
 // Lengths in every form that docs/files.md allows, and the reasons given for the rest.
+#include "arrisline/length.h"
+
 #include <vector>
 
-#include "arrisline/read.h"
 #include "catch.h"
 
 using namespace arrisline;

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "arrisline/diagnostic.h"
 #include "arrisline/limits.h"
-#include "arrisline/read.h"
 
 namespace arrisline {
 

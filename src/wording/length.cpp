@@ -1,14 +1,15 @@
 // Lengths: whole numbers, decimals, fractions and mixed numbers, with a unit written against them or without.
-// Shown by tests/text/length_test.cpp.
-#include "text/length.h"
+// Shown by tests/wording/length_test.cpp.
+#include "wording/length.h"
 
 #include <charconv>
 #include <cmath>
 #include <system_error>
 
-#include "text/source.h"
-#include "text/spelling.h"
-#include "text/words.h"
+#include "arrisline/geometry.h"
+#include "wording/source.h"
+#include "wording/spelling.h"
+#include "wording/words.h"
 
 namespace arrisline {
 

@@ -1,5 +1,5 @@
 // Files that are no plain text of ours, by how they begin.
-#include "text/foreign.h"
+#include "wording/foreign.h"
 
 #include "catch.h"
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-#include "arrisline/kit.h"
+#include "arrisline/length.h"
 
 namespace arrisline {
 

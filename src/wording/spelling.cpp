@@ -1,14 +1,14 @@
 // Signs of books, of word processors and of other lands, one after the other turned into ours; what comes out
-// counts only where it reads as a length. Shown by tests/text/spelling_test.cpp.
-#include "text/spelling.h"
+// counts only where it reads as a length. Shown by tests/wording/spelling_test.cpp.
+#include "wording/spelling.h"
 
 #include <array>
 #include <optional>
 #include <utility>
 
-#include "text/figures.h"
-#include "text/length.h"
-#include "text/words.h"
+#include "wording/figures.h"
+#include "wording/length.h"
+#include "wording/words.h"
 
 namespace arrisline {
 namespace {
