@@ -14,8 +14,9 @@ test_packages='locales glpk-utils libxml2-utils librsvg2-bin poppler-utils chrom
 need_packages() {
   missing=
   for package in "$@"; do
-    case $(dpkg-query -W -f '${db:Status-Status} ' "$package" 2>/dev/null || true) in
-      *installed*) ;;
+    # One that another package only names has the state "not-installed".
+    case $(dpkg-query -W -f '/${db:Status-Status}/' "$package" 2>/dev/null || true) in
+      */installed/*) ;;
       *) missing="$missing $package" ;;
     esac
   done

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <atomic>
+#include <chrono>
 #include <cstdint>
 #include <functional>
 #include <limits>
@@ -136,12 +137,17 @@ struct PlanOptions {
   Unit unit = Unit::inch;  // of the gauge divisions that `set` is rounded to
   Prefer prefer = Prefer::least_effort;
   double limit = std::numeric_limits<double>::infinity();  // seconds after which the best so far is given
+  // From when `limit` counts: for a plan and its remedies within one limit. Else each plan made begins anew.
+  std::optional<std::chrono::steady_clock::time_point> since;
   std::uint64_t most_work = 4000000;  // the same in pieces of wood cut, some seconds; unlike a clock it is
                                       // alike at every run
   const std::atomic<bool>* interrupt = nullptr;  // set by another hand: leave off as at the limit
   std::function<void(double)> progress;          // called now and then with the seconds gone, where given
   bool any = false;                              // the first valid plan found will do, whatever its effort
 };
+
+/// The options with `limit` counted from now on, whatever is done with them.
+PlanOptions from_now(PlanOptions options);
 
 /// Plans one profile with one kit. As long as it is not left off by the clock or an interruption the same
 /// input gives the same plan; at a limit the plan is the best so far, `optimal` false, or `undecided` where

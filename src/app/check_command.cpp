@@ -27,8 +27,9 @@ Outcome check_command(const CheckArguments& arguments) {
   bound_search(*limit, arguments.outside, options);
   Json answers = Json::array();
   for (std::size_t i = 0; i < sections.size(); ++i) {
-    Plan plan = make_plan(sections[i], *kit, options);
-    find_remedies(plan, *kit, options);
+    const PlanOptions bounded = from_now(options);
+    Plan plan = make_plan(sections[i], *kit, bounded);
+    find_remedies(plan, *kit, bounded);
     const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
     if (!findings.empty()) {
       const Outcome fault = refused(plan, findings, ".");

@@ -46,8 +46,9 @@ Outcome plan_command(const PlanArguments& arguments) {
   options.prefer = *prefer;
   bound_search(*limit, arguments.outside, options);
 
-  Plan plan = make_plan(*section, *kit, options);
-  find_remedies(plan, *kit, options);
+  const PlanOptions bounded = from_now(options);
+  Plan plan = make_plan(*section, *kit, bounded);
+  find_remedies(plan, *kit, bounded);
   std::optional<Substitute> redrawn;
   if (arguments.allow && !plan.feasible && !plan.undecided) {
     redrawn = nearest_profile(plan, *kit, options, *allow);

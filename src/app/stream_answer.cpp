@@ -62,7 +62,7 @@ Answer answer_record(const StreamRecord& record, std::size_t number, const Answe
   if (!kit)
     return error_record(record.id, number, "\"kit\" is missing, and there is no --kit; give one of them");
 
-  PlanOptions options = how.options;
+  PlanOptions options = from_now(how.options);
   options.unit = kit->unit;
   Plan plan = make_plan(*profile.value, *kit, options);
   find_remedies(plan, *kit, options);

@@ -98,7 +98,7 @@ Outcome survey_command(const SurveyArguments& arguments) {
   std::string faults;
   tbb::parallel_for(std::size_t{0}, pairs, [&](std::size_t pair) {
     const Kit& kit = kits[pair % kits.size()];
-    PlanOptions options;
+    PlanOptions options = from_now({});
     options.unit = kit.unit;
     options.any = true;  // that there is a plan is all that is asked
     bound_search(*limit, {arguments.outside.interrupt, nullptr}, options);

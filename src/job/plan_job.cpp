@@ -15,7 +15,8 @@ namespace {
 
 /// A profile that nothing but the board's stops keeps from being cut at its own width may yet be stuck on the
 /// wider blank: how it is held there is seen strip by strip.
-Plan plan_run(const Section& section, const Kit& kit, const PlanOptions& options) {
+Plan plan_run(const Section& section, const Kit& kit, const PlanOptions& of_job) {
+  const PlanOptions options = from_now(of_job);
   Plan plan = make_plan(section, kit, options);
   if (plan.feasible) return plan;
   if (kit.board) {

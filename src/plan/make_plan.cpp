@@ -226,6 +226,11 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
 
 }  // namespace
 
+PlanOptions from_now(PlanOptions options) {
+  options.since = std::chrono::steady_clock::now();
+  return options;
+}
+
 Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& options) {
   const Problem problem = make_problem(section, kit, options);
   Plan plan;

@@ -11,7 +11,7 @@ namespace arrisline {
 class Patience {
  public:
   explicit Patience(const PlanOptions& options)
-      : options_(options), began_(Clock::now()), work_(wood_work()) {}
+      : options_(options), began_(options.since.value_or(Clock::now())), work_(wood_work()) {}
 
   /// Whether to leave off; once true, always true. Looks at the clock at each call: some tens of nanoseconds.
   bool over() {

@@ -10,6 +10,7 @@
 #include "trace/chain.h"
 #include "trace/clefts.h"
 #include "trace/frame.h"
+#include "trace/overlooked.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
 #include "trace/snap.h"
@@ -115,9 +116,11 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
     if (samples.put_in_order) *why += kTraceInOrder;
     return std::nullopt;
   }
-  Fitted fitted = joined(samples, segments);
-  fitted = fit(samples, fitted, Held(fitted.line.size()), allowed);
+  const Fitted start = joined(samples, segments);
+  Fitted fitted = fit(samples, start, Held(start.line.size()), allowed);
+  round_out(samples, start, fitted, allowed);
   simplify(samples, fitted, allowed);
+  put_in(samples, fitted, allowed);
 
   FittedProfile out;
   const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);

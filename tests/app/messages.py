@@ -205,7 +205,7 @@ MAKES = re.compile(
 WORDED_IN = ("text/file.cpp", "wording/foreign.cpp", "wording/length.cpp", "text/other_kind.cpp", "wording/spelling.cpp", "app/output.cpp",
              "app/parse.cpp", "app/app.cpp", "trace/read_tracing.cpp", "trace/dxf.cpp", "trace/svg_path.cpp", "trace/svg.cpp",
              "plan/reasons.cpp", "report/plan_json_syntax.cpp", "report/reasons.cpp")
-FOLDERS = ("text", "app", "section", "trace", "job", "cutting", "reach", "plan", "sheet", "report")
+FOLDERS = ("wording", "text", "app", "section", "trace", "job", "cutting", "reach", "plan", "sheet", "report")
 # The form of a plan as JSON, and what the replay finds in one, are for programs: tests/replay holds their words, and each of them is
 # followed by what to do.
 NOT_MESSAGES = ("app/help.cpp", "text/vocabulary.cpp", "report/plan_json_read.cpp", "report/plan_json_words.h")

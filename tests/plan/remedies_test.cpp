@@ -1,6 +1,7 @@
 // What would make a "no" a "yes". Every remedy is tried again, and each plan it gives is held against the
 // replay; what is expected of a remedy follows from what was taken out of a kit that can.
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 #include "plan/planning.h"
@@ -289,6 +290,22 @@ TEST_CASE("remedies leave a yes alone, and are the same every time", "[plan][rem
   CHECK(plan_to_json(yes) == before);
   const Kit planes = kit("units inch\nround 6\nplough 1/8\n");
   CHECK(plan_to_json(asked(section, planes)) == plan_to_json(asked(section, planes)));
+}
+
+TEST_CASE("a plan and its remedies share one limit", "[plan][remedies]") {
+  const Section section = profile("2 wide, 3/4 thick", "start face 3/8\ncavetto 3/8");
+  const Kit planes = kit("units inch\nhollow 6\nrebate 3/4\n");
+  PlanOptions options;
+  options.limit = 3600;
+  options.since = std::chrono::steady_clock::now();
+  CHECK_FALSE(asked(section, planes, options).remedies.empty());
+  // Nothing is called a remedy that there was no time to plan with.
+  Plan late = make_plan(section, planes, {});
+  REQUIRE_FALSE(late.feasible);
+  options.since = *options.since - std::chrono::hours(2);
+  find_remedies(late, planes, options);
+  CHECK(late.remedies.empty());
+  CHECK(make_plan(section, planes, from_now(options)).reasons.size() == late.reasons.size());
 }
 
 TEST_CASE("the first plan found is a valid one", "[plan][remedies]") {

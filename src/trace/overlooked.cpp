@@ -1,0 +1,195 @@
+// Shown by tests/trace/round_trip_test.cpp.
+#include "trace/overlooked.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <initializer_list>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace arrisline {
+namespace {
+
+/// The tangent of a quarter of the sweep of an arc over a chord that runs on from `along` at one end.
+double bulge_along(Point along, Point chord, bool at_end) {
+  // The angle between chord and tangent is half the sweep.
+  const double half = at_end ? std::atan2(cross(chord, along), dot(chord, along))
+                             : std::atan2(cross(along, chord), dot(along, chord));
+  return std::tan(half / 2);
+}
+
+/// Whether each joint lies where the samples pass from one link to the next. Where two links all but touch
+/// their crossing can run away along them, and no distance tells of it.
+bool stays(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  constexpr double kCorner = 12;  // standard deviations that a corner lies from the samples beside it
+  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
+    const std::size_t s = fitted.from[j];
+    const Point joint = fitted.line.joints[j];
+    const double off = std::min(distance(joint, samples.points[s - 1]), distance(joint, samples.points[s]));
+    if (off > kCorner * allowed.scatter + 4 * samples.spacing) return false;
+  }
+  return true;
+}
+
+/// The line with one link as it is in another line of as many links.
+Fitted with_link_of(const Fitted& other, const Fitted& fitted, std::size_t link) {
+  Fitted out = fitted;
+  for (const std::size_t j : {link, link + 1}) {
+    out.line.joints[j] = other.line.joints[j];
+    out.from[j] = other.from[j];
+  }
+  out.line.bulges[link] = other.line.bulges[link];
+  return out;
+}
+
+/// The line with a short flat at a joint, over the samples from `first` up to `end`.
+Fitted with_flat(const Samples& samples, const Fitted& fitted, std::size_t joint, std::size_t first,
+                 std::size_t end) {
+  Fitted out = fitted;
+  const auto at = static_cast<std::ptrdiff_t>(joint);
+  out.line.joints[joint] = samples.points[first];
+  out.line.joints.insert(out.line.joints.begin() + at + 1, samples.points[end]);
+  out.line.bulges.insert(out.line.bulges.begin() + at, 0);
+  out.from[joint] = first;
+  out.from.insert(out.from.begin() + at + 1, end);
+  return out;
+}
+
+/// Of the samples so many to either side of a joint, by how many of their standard deviations the sum of
+/// their squared distances is more than chance makes it.
+double beyond_chance(const Samples& samples, const Fitted& fitted, std::size_t joint, std::size_t reach,
+                     const Allowed& allowed) {
+  double squares = 0;
+  double count = 0;
+  for (const std::size_t link : {joint - 1, joint}) {
+    const Edge edge = edge_of(fitted.line, link);
+    const std::size_t at = fitted.from[joint];
+    const std::size_t first = link < joint ? std::max(fitted.from[link], at - std::min(at, reach)) : at;
+    const std::size_t end = link < joint ? at : std::min(fitted.from[link + 1], at + reach);
+    for (std::size_t s = first; s < end; ++s) {
+      if (samples.filled[s]) continue;
+      const double off = offset_from(edge, samples.points[s]);
+      squares += off * off;
+      ++count;
+    }
+  }
+  return count > 0 ? (squares / variance_of(allowed) - count) / std::sqrt(2 * count) : 0;
+}
+
+/// How many figures a link takes: two, one more for an arc, one less for each end at which it runs on from
+/// its neighbour or stands square to it, as links of mouldings do.
+double figures_of_link(const Fitted& fitted, std::size_t link) {
+  constexpr double kSame = 10;  // degrees
+  const Edge edge = edge_of(fitted.line, link);
+  double out = edge.is_arc() ? 3 : 2;
+  const auto ruled = [](Point in, Point on) {
+    const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+    return turn < kSame || std::abs(turn - 90) < kSame;
+  };
+  if (link > 0 && ruled(direction_at(edge_of(fitted.line, link - 1), 1), direction_at(edge, 0))) --out;
+  if (link + 1 < fitted.line.size() &&
+      ruled(direction_at(edge, 1), direction_at(edge_of(fitted.line, link + 1), 0)))
+    --out;
+  return out;
+}
+
+/// The best line with a flat of about `reach` samples at the joint.
+Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t joint, std::size_t reach,
+                      const Allowed& allowed) {
+  Fitted best = fitted;
+  const auto at = static_cast<std::ptrdiff_t>(fitted.from[joint]);
+  const auto low = static_cast<std::ptrdiff_t>(fitted.from[joint - 1]) + 2;
+  const auto high = static_cast<std::ptrdiff_t>(fitted.from[joint + 1]) - 2;
+  const auto half = static_cast<std::ptrdiff_t>(reach / 2);
+  for (const std::ptrdiff_t middle : {at - half, at, at + half}) {
+    const std::ptrdiff_t first = std::max(low, middle - half);
+    const std::ptrdiff_t end = std::min(high, middle + half);
+    if (end - first < 3) continue;
+    Fitted next =
+        with_flat(samples, fitted, joint, static_cast<std::size_t>(first), static_cast<std::size_t>(end));
+    next = fit(samples, next, Held(next.line.size()), allowed);
+    if (next.squares < best.squares && stays(samples, next, allowed)) best = next;
+  }
+  return best;
+}
+
+/// The line with a link made an arc that runs on from the flat before it or behind it, begun there or farther
+/// back. An arc keeps its hand.
+std::vector<Fitted> rounded_starts(const Fitted& fitted, std::size_t link) {
+  std::vector<Fitted> out;
+  const std::vector<Point>& joints = fitted.line.joints;
+  const std::vector<double>& bulges = fitted.line.bulges;
+  for (const bool at_end : {false, true}) {
+    const bool flat =
+        at_end ? link + 1 < fitted.line.size() && bulges[link + 1] == 0 : link > 0 && bulges[link - 1] == 0;
+    if (!flat) continue;
+    const std::size_t joint = at_end ? link + 1 : link;
+    const Point back = joints[at_end ? joint + 1 : joint - 1] - joints[joint];
+    const double room = norm(back);
+    if (room == 0) continue;
+    for (const double share : {0.0, 0.5, 1.0}) {
+      Fitted next = fitted;
+      const double by = std::min(share * length(edge_of(fitted.line, link)), 0.8 * room);
+      next.line.joints[joint] = joints[joint] + (by / room) * back;
+      const Point chord = next.line.joints[link + 1] - next.line.joints[link];
+      next.line.bulges[link] = bulge_along(at_end ? back : -1 * back, chord, at_end);
+      const bool other_hand = next.line.bulges[link] * bulges[link] < 0;
+      if (next.line.bulges[link] != 0 && !other_hand) out.push_back(std::move(next));
+    }
+  }
+  return out;
+}
+
+bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  constexpr double kBeyond = 3;  // standard deviations from which a joint is looked at
+  const double figure = figure_cost(samples.points.size()) * variance_of(allowed);
+  for (std::size_t joint = 1; joint < fitted.line.size(); ++joint) {
+    for (const std::size_t reach : {4, 8, 16, 32}) {
+      if (beyond_chance(samples, fitted, joint, reach, allowed) < kBeyond) continue;
+      const Fitted next = best_with_flat(samples, fitted, joint, reach, allowed);
+      if (next.line.size() == fitted.line.size() || next.worst > std::max(1.0, fitted.worst)) continue;
+      // Its figures and a break, and half as much again, as it was chosen among many.
+      const double chance = 1.5 * (figures_of_link(next, joint) + 1) * figure;
+      if (fitted.squares - next.squares < chance) continue;
+      fitted = next;
+      return true;
+    }
+  }
+  return false;
+}
+
+}  // namespace
+
+void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, const Allowed& allowed) {
+  if (samples.scatter == 0) return;
+  constexpr double kShort = 60;  // standard deviations; a longer link has one place to rest
+  for (std::size_t i = 0; i < fitted.line.size(); ++i) {
+    if (length(edge_of(start.line, i)) > kShort * allowed.scatter) continue;
+    const bool strayed = !stays(samples, fitted, allowed);
+    const Fitted begun = strayed ? with_link_of(start, fitted, i) : fitted;
+    const auto cost = [&](const Fitted& one) {
+      return one.squares +
+             figures_of_link(one, i) * figure_cost(samples.points.size()) * variance_of(allowed);
+    };
+    std::optional<Fitted> best;
+    if (!strayed) best = fitted;
+    for (const Fitted& rounded : rounded_starts(begun, i)) {
+      const Fitted next = fit(samples, rounded, Held(rounded.line.size()), allowed);
+      const bool same_way = next.line.bulges[i] * rounded.line.bulges[i] > 0;
+      if (same_way && next.worst <= std::max(1.0, fitted.worst) && stays(samples, next, allowed) &&
+          (!best || cost(next) < cost(*best)))
+        best = next;
+    }
+    if (best) fitted = *best;
+  }
+}
+
+void put_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  if (samples.scatter == 0) return;
+  while (fitted.line.size() < samples.points.size() / 4 && put_one_in(samples, fitted, allowed)) {
+  }
+}
+
+}  // namespace arrisline
