@@ -323,7 +323,8 @@ usage: arrisline rake PROFILE --slope ANGLE [options]
                      (default), up in a plinth
   --tolerance L      how far arcs may lie from the true curves (default 0.004 in,
                      0.1 mm)
-  --kit KIT          say in the profile whether this kit cuts it
+  --kit KIT          say in the profile whether this kit cuts it; exit code 1
+                     where it cannot
   --unit inch|mm     unit of the lengths, and of the profile (default: that of
                      PROFILE)
   -o, --output FILE  write to this file, whole or not at all, instead of the

@@ -111,19 +111,24 @@ std::optional<bool> choice(const std::string& name, const std::optional<std::str
   return std::nullopt;
 }
 
+struct Verdict {
+  std::string words;
+  int code = kDone;
+};
+
 /// Whether the kit cuts the raked profile, in a sentence.
-std::string answer(const std::string& text, const Kit& kit, const Outside& outside) {
+Verdict answer(const std::string& text, const Kit& kit, const Outside& outside) {
   const Reading<Section> section = read_profile(text, "raked.profile");
-  if (!section.value) return "";
+  if (!section.value) return {};  // give_profile() says why
   PlanOptions options;  // bounded by work and not by the clock: the profile is the same at every run
   options.any = true;
   options.interrupt = outside.interrupt;
   options.progress = outside.progress;
   const Plan plan = make_plan(*section.value, kit, options);
   const std::string name = kit.name.empty() ? "The kit" : "Kit " + kit.name;
-  if (plan.feasible) return name + " cuts it: arrisline plan says how.";
-  if (plan.undecided) return name + ": the search reached its limit before it found a plan.";
-  return name + " cannot cut it: arrisline plan says why.";
+  if (plan.feasible) return {name + " cuts it: arrisline plan says how.", kDone};
+  if (plan.undecided) return {name + ": the search reached its limit before it found a plan.", kNo};
+  return {name + " cannot cut it: arrisline plan says why.", kNo};
 }
 
 }  // namespace
@@ -204,10 +209,11 @@ Outcome rake_command(const RakeArguments& arguments) {
     return outcome;
   }
   const std::string name = file_name(arguments.profile);
-  const std::string more =
-      kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : "";
-  give_profile(raked_profile(*result, options, name, more), arguments.profile, kNoProfile, arguments.output,
-               outcome);
+  const Verdict cuts =
+      kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : Verdict{};
+  give_profile(raked_profile(*result, options, name, cuts.words), arguments.profile, kNoProfile,
+               arguments.output, outcome);
+  if (outcome.code == kDone) outcome.code = cuts.code;
   outcome.code = code_after(arguments.outside, outcome.code);
   return outcome;
 }

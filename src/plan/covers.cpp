@@ -68,8 +68,12 @@ double Covers::least(const std::vector<int>& chosen) const {
   return LeastCost(problem_, cuts).total();
 }
 
-std::optional<Covers::Cover> Covers::next() {
+std::optional<Covers::Cover> Covers::next(Patience& patience) {
   while (!open_.empty()) {
+    if (patience.over()) {
+      exhausted_ = false;
+      return std::nullopt;
+    }
     const auto [cost, chosen] = *open_.begin();
     open_.erase(open_.begin());
     const std::optional<Open> open = first_open(chosen);

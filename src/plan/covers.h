@@ -5,6 +5,7 @@
 #include <set>
 #include <vector>
 
+#include "plan/patience.h"
 #include "plan/problem.h"
 
 namespace arrisline {
@@ -20,9 +21,9 @@ class Covers {
   /// What `given` finishes counts as done. The arguments must outlive this.
   Covers(const Problem& problem, const std::vector<Draft>& drafts, const std::vector<Draft>& given);
 
-  /// The next cover; nothing where there are no more, or where there are too many to be looked through, and
-  /// then exhausted() is false.
-  std::optional<Cover> next();
+  /// The next cover; nothing where there are no more, or where there are too many to be looked through or
+  /// patience ends, and then exhausted() is false.
+  std::optional<Cover> next(Patience& patience);
   bool exhausted() const { return exhausted_; }
   /// No cover still to come costs less than this.
   double least_to_come() const;

@@ -193,9 +193,10 @@ void Search::run() {
     seen_.clear();
     Covers covers(problem_, flat_drafts_, given_);
     while (!leave_off(covers.least_to_come())) {
-      const std::optional<Covers::Cover> cover = covers.next();
+      const std::optional<Covers::Cover> cover = covers.next(patience_);
       if (!cover) {
-        if (!covers.exhausted()) unsearched_ = std::min(unsearched_, covers.least_to_come());
+        const double least = covers.least_to_come();
+        if (!covers.exhausted() && !leave_off(least)) unsearched_ = std::min(unsearched_, least);
         break;
       }
       Choice choice(Wood(problem_.blank));

@@ -134,9 +134,10 @@ std::vector<Stuck> stuck_cuts(const Problem& problem) {
   constexpr int kCovers = 4;  // the cheapest ones; what none of them can begin with is stuck
   const std::vector<Draft> none;
   Covers covers(problem, flats, none);
+  Patience patience(problem.options);
   std::optional<std::vector<Stuck>> fewest;
   for (int i = 0; i < kCovers; ++i) {
-    const std::optional<Covers::Cover> cover = covers.next();
+    const std::optional<Covers::Cover> cover = covers.next(patience);
     if (!cover && i > 0) break;
     std::vector<Draft> drafts;
     if (cover) {

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "plan/planning.h"
+#include "plan/wood.h"
 
 using namespace arrisline;
 using test::faults;
@@ -103,4 +104,27 @@ TEST_CASE("an interruption leaves the search off at once", "[plan][limit]") {
   PlanOptions options;
   options.interrupt = &interrupted;
   CHECK(make_plan(plinth(), half_set(), options).undecided);
+}
+
+TEST_CASE("the work allowed is kept to while flats are chosen for a complicated moulding", "[plan][limit]") {
+  // So many flats that choices of cuts for all of them, too dear to be a plan, take far longer than the
+  // search that would follow.
+  const Section section =
+      profile("29/16 wide, 47/32 thick",
+              "start face 51/32\nstep down 3/16\nogee down 3/8 out 1/2\nfillet out 3/16\n"
+              "quirk out 3/8 down 11/32\nfillet out 5/32\nbevel out 3/8 down 3/8\n"
+              "side underside\nstart face 3/32\nstep down 1/8\nstep down 3/8\nfillet out 3/32");
+  const Kit planes = test::kit(
+      "units mm\nnumber 1 radius 9.5\nrebate 13.5\nhollow 6\nround 6\nhollow arc 60 width 5 radius 5\n"
+      "shaped dome\ncove out 3.1 radius 3\nbead out 5.5 radius 5.5\nend\nhollow arc 43 width 3.5\nrebate "
+      "3.1\nscraper\n");
+  PlanOptions options;
+  for (const std::uint64_t work : {2000, 20000}) {
+    options.most_work = work;
+    const std::uint64_t before = wood_work();
+    const Plan plan = make_plan(section, planes, options);
+    CHECK(plan.undecided);
+    // What is begun is ended: the drafts before, one round of choices after.
+    CHECK(wood_work() - before < work + 20000);
+  }
 }
