@@ -59,16 +59,12 @@ class JobReader {
                known_words(word, kStatements, FileKind::job));
       return;
     }
-    const bool many = word == "blank" || word == "buy" || word == "mould" || word == "shop";
-    if (!many && !lines_of_.emplace(word, place.line).second) {
-      fail(statement, place,
-           "a second " + quoted(word) + "; the first is on line " + std::to_string(lines_of_.at(word)) +
-               ": leave one of them out");
-    }
     if (word == "units") {
-      read_units(statement);
+      read_units(statement, lines_of_[word], length_line_, job_.unit);
       return;
     }
+    const bool many = word == "blank" || word == "buy" || word == "mould" || word == "shop";
+    if (!many) stood_before(statement, lines_of_[word]);
     if (word == "job") {
       const std::optional<std::string> name = read_name(statement, "a name after 'job'");
       if (name) job_.name = *name;
@@ -104,16 +100,6 @@ class JobReader {
       read_shop(statement, nowhere, shop_given_);
       shop_lines_.push_back(lines_.size() - 1);
     }
-  }
-
-  void read_units(Statement& statement) {
-    if (length_line_ > 0) {
-      fail(statement, statement.tokens.front().place,
-           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
-    }
-    const std::optional<Unit> unit = read_unit(statement);
-    if (unit) job_.unit = *unit;
-    expect_end(statement);
   }
 
   void read_kit_line(Statement& statement) {

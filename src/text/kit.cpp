@@ -57,7 +57,7 @@ class KitReader {
         if (name) kit_.name = *name;
       }
     } else if (word == "units") {
-      read_units(statement);
+      read_units(statement, units_line_, length_line_, kit_.unit);
     } else if (word == "hollow" || word == "round") {
       const std::optional<PlaneText> plane = read_curved(statement);
       add_planes(statement, plane ? std::vector{*plane} : std::vector<PlaneText>{});
@@ -94,27 +94,6 @@ class KitReader {
       message += known_words(word, kStatements, FileKind::kit);
     }
     fail(statement, statement.tokens.front().place, message);
-  }
-
-  bool stood_before(Statement& statement, int& line) {
-    if (line > 0) {
-      fail(statement, statement.tokens.front().place,
-           "a second " + quoted(lower(statement.tokens.front().text)) + "; the first is on line " +
-               std::to_string(line) + ": leave one of them out");
-      return true;
-    }
-    line = statement.tokens.front().place.line;
-    return false;
-  }
-
-  void read_units(Statement& statement) {
-    if (!stood_before(statement, units_line_) && length_line_ > 0) {
-      fail(statement, statement.tokens.front().place,
-           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
-    }
-    const std::optional<Unit> unit = read_unit(statement);
-    if (unit) kit_.unit = *unit;
-    expect_end(statement);
   }
 
   void add_planes(const Statement& statement, std::vector<PlaneText> planes) {

@@ -55,7 +55,7 @@ class ProfileReader {
     if (word == "profile") {
       read_profile_name(statement);
     } else if (word == "units") {
-      read_units(statement);
+      read_units(statement, units_line_, length_line_, drawing_.unit);
     } else if (word == "stock") {
       read_stock(statement);
     } else if (word == "side") {
@@ -78,32 +78,10 @@ class ProfileReader {
              known_words(lower(token.text), statement_words(), FileKind::profile));
   }
 
-  /// Reports a statement that may stand once only. True where it stood before.
-  bool stood_before(Statement& statement, int& line) {
-    if (line > 0) {
-      fail(statement, statement.tokens.front().place,
-           "a second " + quoted(lower(statement.tokens.front().text)) + "; the first is on line " +
-               std::to_string(line) + ": leave one of them out");
-      return true;
-    }
-    line = statement.tokens.front().place.line;
-    return false;
-  }
-
   void read_profile_name(Statement& statement) {
     stood_before(statement, name_line_);
     const std::optional<std::string> name = read_name(statement, "a name after 'profile'");
     if (name) drawing_.name = *name;
-  }
-
-  void read_units(Statement& statement) {
-    if (!stood_before(statement, units_line_) && length_line_ > 0) {
-      fail(statement, statement.tokens.front().place,
-           "'units' must come before the first length; put it above line " + std::to_string(length_line_));
-    }
-    const std::optional<Unit> unit = read_unit(statement);
-    if (unit) drawing_.unit = *unit;
-    expect_end(statement);
   }
 
   void note_length(const Statement& statement) {

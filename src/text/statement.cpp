@@ -206,7 +206,7 @@ std::optional<std::string> read_name(Statement& statement, const std::string& wh
   return std::nullopt;
 }
 
-std::optional<Unit> read_unit(Statement& statement) {
+static std::optional<Unit> read_unit(Statement& statement) {
   const std::vector<std::string_view> words = {"inch", "inches", "in", "mm"};
   if (!at_any(statement, words)) {
     if (statement.done()) {
@@ -221,6 +221,27 @@ std::optional<Unit> read_unit(Statement& statement) {
   const bool metric = at_word(statement, "mm");
   ++statement.next;
   return metric ? Unit::mm : Unit::inch;
+}
+
+bool stood_before(Statement& statement, int& line) {
+  const Token& word = statement.tokens.front();
+  if (line > 0) {
+    fail(statement, word.place,
+         "a second " + quoted(lower(word.text)) + "; the first is on line " + std::to_string(line) +
+             ": leave one of them out");
+    return true;
+  }
+  line = word.place.line;
+  return false;
+}
+
+void read_units(Statement& statement, int& units_line, int length_line, Unit& unit) {
+  if (!stood_before(statement, units_line) && length_line > 0) {
+    fail(statement, statement.tokens.front().place,
+         "'units' must come before the first length; put it above line " + std::to_string(length_line));
+  }
+  unit = read_unit(statement).value_or(unit);
+  expect_end(statement);
 }
 
 }  // namespace arrisline

@@ -63,7 +63,9 @@ std::optional<double> read_number(Statement& statement, const std::string& what,
 std::optional<int> read_whole(Statement& statement, const std::string& what, int least, int most);
 /// The rest of the line as a name.
 std::optional<std::string> read_name(Statement& statement, const std::string& what);
-/// The word after `units`.
-std::optional<Unit> read_unit(Statement& statement);
+/// Reports a statement that may stand once only. True where it stood before, on `line`; else `line` is kept.
+bool stood_before(Statement& statement, int& line);
+/// A `units` statement, before the first length of the file, if there was one, on `length_line`.
+void read_units(Statement& statement, int& units_line, int length_line, Unit& unit);
 
 }  // namespace arrisline
