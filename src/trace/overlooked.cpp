@@ -146,7 +146,7 @@ bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) 
   constexpr double kBeyond = 3;  // standard deviations from which a joint is looked at
   const double figure = figure_cost(samples.points.size()) * variance_of(allowed);
   for (std::size_t joint = 1; joint < fitted.line.size(); ++joint) {
-    for (const std::size_t reach : {4, 8, 16, 32}) {
+    for (const std::size_t reach : std::initializer_list<std::size_t>{4, 8, 16, 32}) {
       if (beyond_chance(samples, fitted, joint, reach, allowed) < kBeyond) continue;
       const Fitted next = best_with_flat(samples, fitted, joint, reach, allowed);
       if (next.line.size() == fitted.line.size() || next.worst > std::max(1.0, fitted.worst)) continue;
