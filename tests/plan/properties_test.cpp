@@ -158,22 +158,23 @@ TEST_CASE("a plane that is of no use does no harm", "[plan][property]") {
   CHECK(more.effort == Approx(plain.effort).margin(1e-6));
 }
 
-// A wider rebate plane is not among them: rails are laid with the widest, and its are others
-// (docs/how-it-plans.md).
+// Not a plane that matches an arc, which excludes the others there though one may be cheaper, nor a wider
+// rebate plane, with which other rails are laid (docs/how-it-plans.md).
 TEST_CASE("one plane more never makes a plan dearer, nor a yes a no", "[plan][property]") {
   int cheaper = 0;
   int proved = 0;
-  for (const std::string sizes : {"6", "5"}) {
+  int now_yes = 0;
+  for (const std::string sizes : {"6", "4"}) {
     const std::string shelf = "units inch\nhollow " + sizes + "\nround " + sizes + "\nrebate 3/4\nscraper\n";
     for (const Moulding& moulding : kMouldings) {
       const Section section = profile("3 wide, 3/4 thick", moulding.chain);
       const Plan plain = make_plan(section, kit(shelf), {});
-      for (const char* plane : {"rebate 1/4", "plough 1/8, 1/4", "bench 2", "hollow 4", "hollow 6", "round 4",
-                                "round 6", "hollow radius 3/8 width 3/4", "shaped edge\novolo 3/8\nend"}) {
+      for (const char* plane : {"rebate 1/4", "plough 1/8, 1/4", "bench 2", "hollow 3", "hollow 8", "round 3",
+                                "round 8", "shaped edge\novolo 3/8\nend"}) {
         INFO(moulding.chain << "\nplanes of size " << sizes << " with " << plane);
         const Plan more = make_plan(section, kit(shelf + plane + "\n"), {});
         if (!plain.feasible) {
-          cheaper += more.feasible ? 1 : 0;
+          now_yes += more.feasible ? 1 : 0;
           continue;
         }
         CHECK(more.feasible);
@@ -186,5 +187,5 @@ TEST_CASE("one plane more never makes a plan dearer, nor a yes a no", "[plan][pr
     }
   }
   CHECK(proved >= 50);
-  CHECK(cheaper >= 5);
+  CHECK(cheaper + now_yes >= 3);
 }
