@@ -12,6 +12,11 @@
 namespace arrisline {
 namespace {
 
+constexpr double kFiguresOfFlat = 2;
+// Smaller ones follow what chance makes of a few points.
+constexpr double kShortestFlat = 6;  // standard deviations
+constexpr double kLeastRadius = 10;
+
 /// The tangent of a quarter of the sweep of an arc over a chord that runs on from `along` at one end.
 double bulge_along(Point along, Point chord, bool at_end) {
   // The angle between chord and tangent is half the sweep.
@@ -81,9 +86,10 @@ double beyond_chance(const Samples& samples, const Fitted& fitted, std::size_t j
 /// How many figures a link takes: two, one more for an arc, one less for each end at which it runs on from
 /// its neighbour or stands square to it, as links of mouldings do.
 double figures_of_link(const Fitted& fitted, std::size_t link) {
-  constexpr double kSame = 10;  // degrees
+  constexpr double kSame =
+      15;  // degrees; three standard deviations of a flat of a dozen points and as many long
   const Edge edge = edge_of(fitted.line, link);
-  double out = edge.is_arc() ? 3 : 2;
+  double out = edge.is_arc() ? kFiguresOfFlat + 1 : kFiguresOfFlat;
   const auto ruled = [](Point in, Point on) {
     const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
     return turn < kSame || std::abs(turn - 90) < kSame;
@@ -110,15 +116,20 @@ Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t 
     Fitted next =
         with_flat(samples, fitted, joint, static_cast<std::size_t>(first), static_cast<std::size_t>(end));
     next = fit(samples, next, Held(next.line.size()), allowed);
-    if (next.squares < best.squares && stays(samples, next, allowed)) best = next;
+    const bool long_enough = length(edge_of(next.line, joint)) >= kShortestFlat * allowed.scatter;
+    if (long_enough && next.squares < best.squares && stays(samples, next, allowed)) best = next;
   }
   return best;
 }
 
-/// The line with a link made an arc that runs on from the flat before it or behind it, begun there or farther
-/// back. An arc keeps its hand.
-std::vector<Fitted> rounded_starts(const Fitted& fitted, std::size_t link) {
+/// The line with a link made flat, or an arc that runs on from the flat before it or behind it, begun there
+/// or farther back. An arc keeps its hand.
+std::vector<Fitted> other_starts(const Fitted& fitted, std::size_t link) {
   std::vector<Fitted> out;
+  if (fitted.line.bulges[link] != 0) {
+    out.push_back(fitted);
+    out.back().line.bulges[link] = 0;
+  }
   const std::vector<Point>& joints = fitted.line.joints;
   const std::vector<double>& bulges = fitted.line.bulges;
   for (const bool at_end : {false, true}) {
@@ -167,18 +178,23 @@ void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, cons
   constexpr double kShort = 60;  // standard deviations; a longer link has one place to rest
   for (std::size_t i = 0; i < fitted.line.size(); ++i) {
     if (length(edge_of(start.line, i)) > kShort * allowed.scatter) continue;
+    // A flat that stands square to its neighbour, or runs on from it, is what it looks like.
+    if (start.line.bulges[i] == 0 && figures_of_link(fitted, i) < kFiguresOfFlat) continue;
     const bool strayed = !stays(samples, fitted, allowed);
     const Fitted begun = strayed ? with_link_of(start, fitted, i) : fitted;
     const auto cost = [&](const Fitted& one) {
+      // Half as much again, as it is chosen among several.
       return one.squares +
-             figures_of_link(one, i) * figure_cost(samples.points.size()) * variance_of(allowed);
+             1.5 * figures_of_link(one, i) * figure_cost(samples.points.size()) * variance_of(allowed);
     };
     std::optional<Fitted> best;
     if (!strayed) best = fitted;
-    for (const Fitted& rounded : rounded_starts(begun, i)) {
-      const Fitted next = fit(samples, rounded, Held(rounded.line.size()), allowed);
-      const bool same_way = next.line.bulges[i] * rounded.line.bulges[i] > 0;
-      if (same_way && next.worst <= std::max(1.0, fitted.worst) && stays(samples, next, allowed) &&
+    for (const Fitted& other : other_starts(begun, i)) {
+      const Fitted next = fit(samples, other, Held(other.line.size()), allowed);
+      const Edge made = edge_of(next.line, i);
+      const bool as_meant = other.line.bulges[i] == 0 || (next.line.bulges[i] * other.line.bulges[i] > 0 &&
+                                                          radius(made) >= kLeastRadius * allowed.scatter);
+      if (as_meant && next.worst <= std::max(1.0, fitted.worst) && stays(samples, next, allowed) &&
           (!best || cost(next) < cost(*best)))
         best = next;
     }
