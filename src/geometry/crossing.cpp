@@ -133,7 +133,6 @@ void cross_at(const Edge& edge, Point p, std::vector<double>& ts, double reach) 
   }
   const Point along = edge.to - edge.from;
   const double square = dot(along, along);
-  if (square == 0) return;
   const Point off = p - edge.from;
   if (std::abs(cross(along, off)) < reach * std::sqrt(square)) keep(dot(along, off) / square, ts);
 }

@@ -74,8 +74,7 @@ bool spoke_meets(const Edge& arc, Point spoke) {
   if (arc.turn == Turn::right) std::swap(a, b);
   const double turn = cross(a, b);
   if (turn > 0) return cross(a, spoke) >= 0 && cross(spoke, b) >= 0;
-  if (turn == 0 && dot(a, b) < 0) return cross(a, spoke) >= 0;
-  // More than half a circle: anywhere but in the gap.
+  // Half a circle or more: anywhere but in the gap.
   return !(cross(b, spoke) > 0 && cross(spoke, a) > 0);
 }
 
