@@ -39,7 +39,7 @@ static double chain_height(const std::vector<Edge>& chain, double u) {
     if (u > edge.to.x) continue;
     if (!edge.is_arc()) {
       const double run = edge.to.x - edge.from.x;
-      const double t = run > 0 ? (u - edge.from.x) / run : 0;
+      const double t = run > 0 ? std::max(0.0, (u - edge.from.x) / run) : 0;
       return edge.from.y + t * (edge.to.y - edge.from.y);
     }
     const double r = radius(edge);

@@ -6,12 +6,13 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 
 namespace arrisline::replaying {
 
 // The inside need only be known to a fifth of what a stated height may be off.
 static constexpr double kInsideError = 0.002;
+// A square that reaches no farther than this is not halved again: wood in it lies as near to the surface.
+static constexpr double kLeastSquare = 0.0005;
 // A piece no larger than this holds no circle of 0.01 mm radius, so nothing thick hides in it.
 static constexpr double kSmallPiece = 3e-4;
 // A piece of surface has wood this far to one side of it, mm; a fin narrower than that is rounding and no
@@ -42,36 +43,24 @@ static bool in_wood(const Standing& wood, Point p, double off) {
   return wood.solid(p) && wood.solid(p + Point{off, 0}) && wood.solid(p + Point{0, off});
 }
 
-static void explore(Inside& search, const Square& square, const std::vector<std::size_t>& edges,
-                    const std::vector<std::size_t>& poses) {
+// `edges` and `poses`: those that come near the square.
+static void explore(Inside& search, const Square& square, const std::vector<const Edge*>& edges,
+                    const std::vector<const Swept*>& poses) {
   const Point c = square.centre;
   if (search.wood.off_blank(c) >= square.half) return;
   const double reach = square.half * std::sqrt(2.0);
-  double nearest = std::numeric_limits<double>::infinity();
-  std::vector<double> away(edges.size());
-  for (std::size_t i = 0; i < edges.size(); ++i) {
-    away[i] = distance(c, search.target[edges[i]]);
-    nearest = std::min(nearest, away[i]);
-  }
+  const auto [nearest, near_edges] = nearest_about(edges, c, reach);
   if (nearest + reach <= search.best.mm + kInsideError) return;
   const bool in_target = contains(search.target, c);
   if (in_target && nearest > reach) return;
-  std::vector<std::size_t> near_poses;
-  bool taken = false;
-  for (const std::size_t i : poses) {
-    const Swept& swept = search.wood.taken()[i];
-    const bool within = takes(swept, c);
-    const double off = distance(c, std::span<const Edge>(swept.bounds));
-    if (within && off >= reach) return;
-    if (within || off <= reach) near_poses.push_back(i);
-    taken = taken || within;
+  std::vector<const Swept*> near_poses;
+  for (const Swept* swept : poses) {
+    const bool near = distance(c, std::span<const Edge>(swept->bounds)) < reach;
+    if (near) near_poses.push_back(swept);
+    if (!near && takes(*swept, c)) return;
   }
-  if (!in_target && !taken && nearest > search.best.mm && in_wood(search.wood, c, kBeside))
-    search.best = {nearest, c};
-  if (reach <= kInsideError / 4) return;
-  std::vector<std::size_t> near_edges;
-  for (std::size_t i = 0; i < edges.size(); ++i)
-    if (away[i] <= nearest + 2 * reach) near_edges.push_back(edges[i]);
+  if (!in_target && nearest > search.best.mm && in_wood(search.wood, c, kBeside)) search.best = {nearest, c};
+  if (reach <= kLeastSquare) return;
   const double h = square.half / 2;
   for (const Point corner : {Point{-h, -h}, Point{h, -h}, Point{-h, h}, Point{h, h}})
     explore(search, {c + corner, h}, near_edges, near_poses);
@@ -89,30 +78,6 @@ static double fraction(const Edge& edge, Point p) {
   return turned;
 }
 
-namespace {
-
-// A rectangle that holds an edge with kOnEdge to spare: of an arc no point is farther from its middle than
-// half its length.
-struct Box {
-  Point low, high;
-
-  explicit Box(const Edge& edge) {
-    Point a = edge.from, b = edge.to;
-    if (edge.is_arc()) {
-      const double reach = length(edge) / 2;
-      a = point_at(edge, 0.5) - Point{reach, reach};
-      b = a + Point{2 * reach, 2 * reach};
-    }
-    low = Point{std::min(a.x, b.x), std::min(a.y, b.y)} - Point{kOnEdge, kOnEdge};
-    high = Point{std::max(a.x, b.x), std::max(a.y, b.y)} + Point{kOnEdge, kOnEdge};
-  }
-  bool meets(const Box& other) const {
-    return low.x <= other.high.x && other.low.x <= high.x && low.y <= other.high.y && other.low.y <= high.y;
-  }
-};
-
-}  // namespace
-
 // The edges of the blank and of every pose, all with their wood to the left, parted where they meet, as far
 // as they bound wood.
 static std::vector<Edge> surface(const Standing& wood) {
@@ -122,23 +87,20 @@ static std::vector<Edge> surface(const Standing& wood) {
     const auto takes_it = [&](const Swept& swept) { return takes(swept, p, kTaken); };
     return wood.off_blank(p) > kTaken || std::any_of(wood.taken().begin(), wood.taken().end(), takes_it);
   };
-  std::vector<Box> boxes;
-  for (const Edge& edge : wood.edges()) boxes.emplace_back(edge);
-  for (std::size_t one = 0; one < boxes.size(); ++one) {
-    const Edge& edge = wood.edges()[one];
+  for (const Edge& edge : wood.edges()) {
     const double whole = length(edge);
-    if (whole <= 0) continue;
     at.assign({0, 1});
-    for (std::size_t two = 0; two < boxes.size(); ++two) {
-      if (!boxes[one].meets(boxes[two])) continue;
-      const Edge& other = wood.edges()[two];
-      for (const Point p : crossings(edge, other)) at.push_back(fraction(edge, p));
+    const auto part = [&](Point p) {
+      if (const double t = fraction(edge, p); t > 0 && t < 1) at.push_back(t);
+    };
+    for (const Edge& other : wood.edges()) {
+      for (const Point p : crossings(edge, other)) part(p);
       for (const Point p : {other.from, other.to})
-        if (distance(p, edge) <= kOnEdge) at.push_back(fraction(edge, p));
+        if (distance(p, edge) <= kOnEdge) part(p);
     }
     std::sort(at.begin(), at.end());
     for (std::size_t i = 1; i < at.size(); ++i) {
-      const double from = std::max(at[i - 1], 0.0), to = std::min(at[i], 1.0);
+      const double from = at[i - 1], to = at[i];
       if ((to - from) * whole <= kBeside) continue;
       // It may but touch what it parts from here or there.
       const double in = 0.02 * (to - from);
@@ -146,7 +108,7 @@ static std::vector<Edge> surface(const Standing& wood) {
       const auto is_gone = [&](double t) { return gone(point_at(edge, t)); };
       const auto has_wood = [&](double t) {
         const Point along = direction_at(edge, t);
-        return in_wood(wood, point_at(edge, t) + kBeside * Point{-along.y, along.x}, kBeside / 10);
+        return in_wood(wood, point_at(edge, t) + kBeside * Point{-along.y, along.x}, 0.1 * kBeside);
       };
       if (std::none_of(looks.begin(), looks.end(), is_gone) &&
           std::any_of(looks.begin(), looks.end(), has_wood))
@@ -160,9 +122,8 @@ Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::
   const Depth best =
       greatest_distance(surface(wood), target, [&](Point p) { return !contains(target, p); }, {});
   Inside search{wood, target, best};
-  std::vector<std::size_t> edges(target.size()), poses(wood.taken().size());
-  for (std::size_t i = 0; i < edges.size(); ++i) edges[i] = i;
-  for (std::size_t i = 0; i < poses.size(); ++i) poses[i] = i;
+  std::vector<const Swept*> poses;
+  for (const Swept& swept : wood.taken()) poses.push_back(&swept);
   for (const ClipperLib::Path& path : left) {
     if (area_of({path}) <= kSmallPiece) continue;
     Point low = unflatten(path.front()), high = low;
@@ -172,7 +133,7 @@ Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::
       high = {std::max(high.x, q.x), std::max(high.y, q.y)};
     }
     const double half = std::max(high.x - low.x, high.y - low.y) / 2;
-    explore(search, {0.5 * (low + high), half}, edges, poses);
+    explore(search, {0.5 * (low + high), half}, each_of(target), poses);
   }
   return search.best;
 }

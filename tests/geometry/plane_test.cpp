@@ -66,6 +66,8 @@ TEST_CASE("a shaped sole has the height of the edge over which the line stands",
   wide.width = 20.0000001;
   CHECK(sole_height(wide, 10.00000005) == 5);
   CHECK(sole_height(wide, -10.00000005) == Approx(5).margin(1e-6));
+  wide.sole = {{{-10, 5}, {-10 + 1e-9, 0}, {}, Turn::straight}, {{-10 + 1e-9, 0}, {10, 0}, {}, Turn::straight}};
+  CHECK(sole_height(wide, -10.00000005) == 5);
   CHECK(sole_height(plane_of(PlaneKind::shaped, 20), 3) == 0);
   Plane step = plane_of(PlaneKind::shaped, 20);  // that begins with a rise straight down
   step.sole = {{{-10, 5}, {-10, 0}, {}, Turn::straight}, {{-10, 0}, {10, 0}, {}, Turn::straight}};
