@@ -27,7 +27,7 @@ static void add_edge(ClipperLib::Path& path, const Edge& edge) {
   if (!edge.is_arc()) return;
   const double r = radius(edge);
   // The radius is rounded so that arcs of one circle agree on the number of steps.
-  const double step = 2 * std::acos(1 - std::min(1.0, kChordError / (std::round(r * 1e5) / 1e5 + 1e-6)));
+  const double step = 2 * std::acos(1 - std::min(1.0, kChordError / (std::round(r * 1e5) / 1e5)));
   const double steps = std::ceil(2 * kPi / step);
   const double grid = 2 * kPi / steps;
   const Point spoke = edge.from - edge.centre;
