@@ -13,10 +13,8 @@ namespace arrisline::replaying {
 static constexpr double kOutside = 1e-6;
 // Areas of one outline, exact and flattened, differ by less than the chord error times its length.
 static constexpr double kFlatShare = 0.0007;
-static constexpr double kFlatOff = 0.001;
 // A body may come this near to the wood: what rule 1 allows the sole.
 static constexpr double kBodySlack = 0.01;
-static constexpr double kBodyArea = 1e-6;
 // The share of an arc that must be finished by a sole with a curve. The rest may be reached by the flats
 // beside it.
 static constexpr double kArcShare = 0.5;
@@ -105,7 +103,7 @@ double far_beyond(const Plan& plan) {
     for (const std::vector<Pose>* poses : {&cut.poses, &cut.set})
       for (const Pose& pose : *poses) farthest = std::max(farthest, distance(pose.at, centre));
   }
-  return farthest + widest + 2 * norm(centre) + 1;
+  return farthest + widest + norm(centre) + 1;
 }
 
 std::vector<std::string> outline_faults(const Section& section, const Loop& target,
@@ -123,7 +121,7 @@ std::vector<std::string> outline_faults(const Section& section, const Loop& targ
   for (const Edge& edge : target) whole += length(edge);
   ClipperLib::Paths simple;
   ClipperLib::SimplifyPolygon(flat_target.front(), simple, ClipperLib::pftEvenOdd);
-  if (std::abs(area_of(simple) - area(target)) > kFlatOff + kFlatShare * whole)
+  if (std::abs(area_of(simple) - area(target)) > kFlatShare * whole)
     out.push_back("the outline of the target crosses itself");
   return out;
 }
@@ -143,13 +141,13 @@ std::string body_fault(const Plane& plane, const Pose& pose, double far, const C
     std::vector<Edge> edges;
     const std::array<Point, 4> corners{Point{side * inner, low}, Point{side * outer, low},
                                        Point{side * outer, far}, Point{side * inner, far}};
-    for (std::size_t i = 0; i < corners.size(); ++i)
-      edges.push_back({from_sole_frame(pose, corners[i]),
-                       from_sole_frame(pose, corners[(i + 1) % corners.size()]),
-                       {},
-                       Turn::straight});
+    Point last = corners.back();
+    for (const Point corner : corners) {
+      edges.push_back({from_sole_frame(pose, last), from_sole_frame(pose, corner), {}, Turn::straight});
+      last = corner;
+    }
     const ClipperLib::Paths meets = common(wood, {flatten(std::span<const Edge>(edges))});
-    if (area_of(meets) > kBodyArea)
+    if (!meets.empty())
       return std::string("the body of the ") + word(plane.kind) + " meets wood that is still there " +
              near(unflatten(meets.front().front()));
   }
