@@ -9,8 +9,6 @@
 
 namespace arrisline::replaying {
 
-// No contacts may be so far to one side that they leave the sole.
-static constexpr double kMostImbalance = 0.5;
 // A sole rides in an arc that lies within this of where an earlier cut left it.
 static constexpr double kCutTo = 0.05;
 // The sole lies along the arc of the target where it is this near: as near as counts as touching.
@@ -99,7 +97,8 @@ Riding judge_riding(const Standing& wood, const Loop& target, const Cut& cut) {
   const std::string what = std::string("the ") + word(cut.plane.kind);
   const Seating seating = seat(wood, cut.plane, cut.poses.front());
   out.imbalance = seating.imbalance;
-  const bool two = seating.two_arrises && seating.imbalance <= kMostImbalance;
+  const bool two =
+      seating.two_arrises;  // no contact leaves the sole, so none is more than 0.5 out of balance
   const double own = degrees_in_own_arc(wood, target, cut.plane, cut.poses.front());
   const bool in_arc = own >= kOverlapDegrees;
   if (!two && !in_arc) {

@@ -243,8 +243,8 @@ static double wall_height(const Standing& wood, const Plane& plane, const Pose& 
   const double u = side * plane.width / 2;
   std::vector<double> ends{sole_height(plane, u)};
   for (const Point p : wood.corners()) {
-    const Point uv = to_sole_frame(pose, p);
-    if (std::abs(uv.x - u) <= kBesideWall && uv.y > ends.front()) ends.push_back(uv.y);
+    const double v = to_sole_frame(pose, p).y;
+    if (v > ends.front()) ends.push_back(v);
   }
   std::sort(ends.begin(), ends.end());
   double height = 0;

@@ -4,11 +4,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "arrisline/section.h"
 
 namespace arrisline::replaying {
 
+static constexpr double kEndless = std::numeric_limits<double>::infinity();
 // Two cuts that share a wall leave nothing between them, though their figures differ in the last digits.
 static constexpr double kSliver = 1e-6;
 // A corner point computed from two edges lies off either by no more than this.
@@ -54,7 +56,9 @@ bool Standing::solid(Point p) const {
 static void clip_line(double from, double rate, double low_side, double high_side, double& low,
                       double& high) {
   if (std::abs(rate) < 1e-12) {
-    if (from <= low_side || from >= high_side) high = low - 1;
+    if (from > low_side && from < high_side) return;
+    low = kEndless;
+    high = -kEndless;
     return;
   }
   const double a = (low_side - from) / rate, b = (high_side - from) / rate;
@@ -68,7 +72,7 @@ static void meet_sole(const Swept& swept, Point origin, Point direction, std::ve
     if (!edge.is_arc()) {
       const Point d = edge.to - edge.from;
       const double turn = cross(direction, d);
-      if (std::abs(turn) > 1e-12 * norm(d)) at.push_back(cross(edge.from - origin, d) / turn);
+      if (turn != 0) at.push_back(cross(edge.from - origin, d) / turn);
       continue;
     }
     const double along = dot(edge.centre - origin, direction);
@@ -84,8 +88,7 @@ static void meet_sole(const Swept& swept, Point origin, Point direction, std::ve
 std::optional<double> Standing::top(const Pose& pose, double u) const {
   const Point origin = from_sole_frame(pose, {u, 0});
   const Point up = outward(pose.tilt);
-  const double far = 2 * (width_ + thickness_) + norm(origin);
-  double low = -far, high = far;
+  double low = -kEndless, high = kEndless;
   clip_line(origin.x, up.x, 0, width_, low, high);
   clip_line(origin.y, up.y, 0, thickness_, low, high);
   if (high - low <= kSliver) return std::nullopt;
@@ -105,7 +108,7 @@ std::optional<double> Standing::top(const Pose& pose, double u) const {
     meet_sole(swept, o, d, marks);
     std::sort(marks.begin(), marks.end());
     for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
-      if (marks[i] < first || marks[i + 1] > last || marks[i] == marks[i + 1]) continue;
+      if (marks[i] < first || marks[i + 1] > last) continue;
       const Point middle = o + ((marks[i] + marks[i + 1]) / 2) * d;
       if (middle.y > sole_height(*swept.plane, middle.x)) gone.push_back({marks[i], marks[i + 1]});
     }

@@ -66,8 +66,10 @@ TEST_CASE("a plan is usable when every figure of it is a number and every plane 
     Plan plan = good;
     change(plan);
     std::vector<std::string> out;
-    for (const Finding& finding : unusable(plan))
+    for (const Finding& finding : unusable(plan)) {
       out.push_back(std::to_string(finding.cut) + " " + finding.text);
+      CHECK(finding.rule == 0);
+    }
     return out;
   };
   using Faults = std::vector<std::string>;
@@ -330,6 +332,9 @@ TEST_CASE("a hollow is set where it is drawn to a millionth, a rebate where the 
     CHECK(fault(kind, 0, -2e-6) != "");
   }
   CHECK(fault(PlaneKind::rebate, 0.1, 0.1) == "");
+  Cut first = cut_by(plans::curved(PlaneKind::hollow), {{{20, 5}, 10}, {{20, 5}, 20}});
+  first.set[0].at.y += 0.01;
+  CHECK(set_fault(first) != "");
   Cut cut = cut_by(plans::curved(PlaneKind::hollow), {{{20, 5}, 10}});
   cut.set.clear();  // it says nothing of how it is set
   CHECK(set_fault(cut) == "");
