@@ -88,9 +88,11 @@ TEST_CASE("a straight edge of any length that all but touches a circle is parted
 }
 
 TEST_CASE("the carrier of a straight edge is its line, whatever the edge's length", "[geometry]") {
-  const Edge edge{{0, 0}, {10, 1e-7}, {}, Turn::straight};  // leaves the x axis by kSame at its end
+  const Edge edge{{0, 0}, {10, 2e-7}, {}, Turn::straight};  // leaves the x axis by kSame in its middle
   std::vector<double> expected;
   part_line(edge, {2, 0}, {1, 0}, expected);
+  REQUIRE(expected.size() == 1);
+  CHECK(expected[0] == Approx(0.5));
   for (const double length : {0.25, 1.0, 40.0}) {
     std::vector<double> ts;
     part_carrier(edge, {{2, 0}, {2 + length, 0}, {}, Turn::straight}, ts);

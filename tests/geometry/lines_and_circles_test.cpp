@@ -119,6 +119,8 @@ TEST_CASE("a circle crosses an arc where both are as far from their centres", "[
   check_equal(by_circle(arc(180), {7, 4}, std::sqrt(17)), {kFour / 180});
   check_equal(by_circle(arc(180), {3, 10}, 5),
               {(90 - kThree - 0.0 - (kFour - kThree)) / 180, 1 - kThree / 180});
+  const double half = to_degrees(std::acos(0.1));  // of centres 1 apart
+  check_equal(by_circle(arc(350), {4, 4}, 5), {half / 350, (360 - half) / 350});
   CHECK(by_circle(arc(90), {-3, 4}, 5).empty());
   CHECK(by_circle(arc(350), {14, 4}, 5).empty());    // beside it
   CHECK(by_circle(arc(350), {3.5, 4}, 2).empty());   // within it
