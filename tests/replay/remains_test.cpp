@@ -89,3 +89,144 @@ TEST_CASE("a sole that touches the end of the stick from outside is no surface o
                        {{1, 19}, {1, 1}, {}, Turn::straight}};
   CHECK(thickest_left(wood, target, {}).mm == Approx(std::sqrt(2)).margin(2e-4));
 }
+
+namespace {
+
+constexpr double kFar = 200;
+constexpr double kWide = 50, kThick = 20;
+
+/// A stick with a target, and what planes have left of it.
+struct Stick {
+  Loop target;
+  Standing wood{kWide, kThick};
+  ClipperLib::Paths flat{flatten(std::span<const Edge>(blank_outline(kWide, kThick)))};
+  std::vector<Plane> planes;
+
+  explicit Stick(Loop outline) : target(std::move(outline)) { planes.reserve(64); }
+  Stick& take(const Plane& plane, const Pose& pose) {
+    planes.push_back(plane);
+    const Swept swept = sweep_of(planes.back(), pose, kFar);
+    flat = less(flat, {flatten(swept)});
+    wood.take(swept);
+    return *this;
+  }
+  Stick& take(double width, const Pose& pose) {
+    Plane plane;
+    plane.width = width;
+    return take(plane, pose);
+  }
+  Depth thickest() const {
+    return thickest_left(wood, target, less(flat, {flatten(std::span<const Edge>(target))}));
+  }
+};
+
+/// The stick below a face at depth y, with a round hole about (x, y0), open at the face by a mouth 6 wide.
+Loop with_hole(double x, double r) {
+  const double rise = std::sqrt(r * r - 9);
+  return {
+      {{0, 0}, {x - 3, 0}, {}, Turn::straight},           {{x - 3, 0}, {x + 3, 0}, {x, rise}, Turn::right},
+      {{x + 3, 0}, {kWide, 0}, {}, Turn::straight},       {{kWide, 0}, {kWide, kThick}, {}, Turn::straight},
+      {{kWide, kThick}, {0, kThick}, {}, Turn::straight}, {{0, kThick}, {0, 0}, {}, Turn::straight}};
+}
+
+Loop below(double y) {
+  return {{{0, y}, {kWide, y}, {}, Turn::straight},
+          {{kWide, y}, {kWide, kThick}, {}, Turn::straight},
+          {{kWide, kThick}, {0, kThick}, {}, Turn::straight},
+          {{0, kThick}, {0, y}, {}, Turn::straight}};
+}
+
+}  // namespace
+
+TEST_CASE("in a hole wider than its mouth the wood is thickest in the middle", "[replay]") {
+  for (const double x : {8.0, 25.0, 33.7, 42.0})
+    for (const double r : {3.5, 5.0, 6.5}) {
+      const double rise = std::sqrt(r * r - 9);
+      INFO("radius " << r << " at " << x);
+      const Depth whole = Stick(with_hole(x, r)).thickest();
+      CHECK(whole.mm <= r + 1e-9);
+      CHECK(whole.mm >= r - 0.002);
+      // A slot through the middle: beside it, at the height of the centre, half its width less.
+      Stick slotted(with_hole(x, r));
+      slotted.take(1, {{x, rise + r}, 0});
+      const Depth beside = slotted.thickest();
+      CHECK(beside.mm == Approx(r - 0.5).margin(2e-4));
+      CHECK(beside.at.y == Approx(rise).margin(0.1));
+      // Planed to under the centre: on the floor, the farther from the hole the nearer to its middle.
+      Stick planed(with_hole(x, r));
+      planed.take(5.9, {{x, rise + 1}, 0});
+      CHECK(planed.thickest().mm == Approx(r - 1).margin(2e-4));
+    }
+}
+
+TEST_CASE("nothing is left of what is planed to its line, and on it as much as it stands over", "[replay]") {
+  Stick stick(below(3));
+  CHECK(stick.thickest().mm == Approx(3));
+  CHECK(stick.take(60, {{25, 2}, 0}).thickest().mm == Approx(1));
+  CHECK(stick.take(30, {{15, 2.5}, 0}).thickest().mm == Approx(1));
+  CHECK(stick.take(60, {{25, 3}, 0}).thickest().mm == 0);
+  CHECK(stick.take(20, {{25, 4}, 0}).thickest().mm == 0);  // into the finished wood
+}
+
+TEST_CASE("what stands beside the target is as far from it as its farthest arris", "[replay]") {
+  // From the left end of the stick 10 mm are waste; a round, a hollow and flats have been at it.
+  const Loop target{{{10, 0}, {kWide, 0}, {}, Turn::straight},
+                    {{kWide, 0}, {kWide, kThick}, {}, Turn::straight},
+                    {{kWide, kThick}, {10, kThick}, {}, Turn::straight},
+                    {{10, kThick}, {10, 0}, {}, Turn::straight}};
+  CHECK(Stick(target).thickest().mm == Approx(10));
+  CHECK(Stick(target).take(40, {{4, 10}, 90}).thickest().mm == Approx(6));
+  // A round from the left leaves the two corners of its sole, one from the face its own.
+  const Plane round = plans::curved(PlaneKind::round, 8), hollow = plans::curved(PlaneKind::hollow, 8);
+  const double rise = sole_height(round, 4);
+  CHECK(Stick(target).take(40, {{4, 10}, 90}).take(round, {{8, 10}, 90}).thickest().mm == Approx(6));
+  CHECK(
+      Stick(target).take(14, {{4, 0}, 90}).take(14, {{4, 20}, 90}).take(round, {{8, 10}, 90}).thickest().mm ==
+      Approx(std::max(2 + rise, 6.0)));
+  Stick coved(target);
+  coved.take(16.1, {{9, -2}, 90}).take(16.1, {{9, 22}, 90}).take(round, {{9, 10}, 90});
+  CHECK(coved.thickest().mm == Approx(1 + sole_height(round, 3.95)).margin(2e-4));
+  Stick beaded(target);
+  beaded.take(16.1, {{9, -2}, 90}).take(16.1, {{9, 22}, 90}).take(hollow, {{5, 10}, 90});
+  CHECK(beaded.thickest().mm == Approx(5).margin(2e-4));
+}
+
+TEST_CASE("soles that cross leave the arris where they cross", "[replay]") {
+  // Two rounds side by side over a floor: h = r − sqrt(r² − s²/4) over it where they meet.
+  const Plane round = plans::curved(PlaneKind::round, 10);
+  for (const double apart : {1.0, 3.0, 6.0}) {
+    Stick stick(below(5));
+    stick.take(60, {{25, 4.7}, 0});
+    for (int k = -9; k <= 9; ++k) stick.take(round, {{25 + k * apart, 5}, 0});
+    const double cusp = 10 - std::sqrt(100 - apart * apart / 4);
+    INFO(apart);
+    // Of 1 apart they do not come to the ends of the stick, of 6 they stand over the floor where they meet.
+    CHECK(stick.thickest().mm == Approx(apart == 3 ? cusp : 0.3).margin(1e-4));
+  }
+}
+
+TEST_CASE("wood left in pieces is as thick as the thickest of them, wherever it comes", "[replay]") {
+  for (const bool thick_first : {true, false}) {
+    Stick stick(below(5));
+    // Two ribs, 1 and 2 high.
+    stick.take(10, {{5, 5}, 0}).take(14, {{27, 5}, 0}).take(6, {{47, 5}, 0});
+    stick.take(10, {{thick_first ? 15.0 : 39.0, 3}, 0}).take(10, {{thick_first ? 39.0 : 15.0, 4}, 0});
+    const Depth found = stick.thickest();
+    CHECK(found.mm == Approx(2));
+    CHECK((found.at.x < 25) == thick_first);
+  }
+}
+
+TEST_CASE("a floor a millionth short of the corner of another is parted there", "[replay]") {
+  // The second rebate ends so near the wall of the first that rounding might have put it there.
+  for (const double gap : {0.0, 2e-7, -2e-7, 5e-7}) {
+    Stick stick(below(5));
+    stick.take(20, {{10, 4}, 0}).take(30 - gap, {{20 + gap + (30 - gap) / 2, 4.5}, 0});
+    INFO(gap);
+    CHECK(stick.thickest().mm == Approx(1).margin(1e-6));
+    stick.take(20, {{10, 5}, 0});
+    CHECK(stick.thickest().mm == Approx(0.5).margin(1e-6));
+    stick.take(30 - gap, {{20 + gap + (30 - gap) / 2, 5}, 0});
+    CHECK(stick.thickest().mm < 1e-6);
+  }
+}

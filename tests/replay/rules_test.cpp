@@ -158,6 +158,13 @@ TEST_CASE("an outline is turned so that its wood lies to the left", "[replay]") 
   }
 }
 
+TEST_CASE("an outline is turned however small it is", "[replay]") {
+  const Loop small{line({0, 0}, {0.5, 0}), line({0.5, 0}, {0.5, 0.5}), line({0.5, 0.5}, {0, 0})};
+  CHECK(interior_to_the_left(small)[1].to == Point{0.5, 0.5});
+  const Loop back{line({0, 0}, {0.5, 0.5}), line({0.5, 0.5}, {0.5, 0}), line({0.5, 0}, {0, 0})};
+  CHECK(interior_to_the_left(back)[0].to == Point{0.5, 0});
+}
+
 TEST_CASE("far beyond is past the blank from every pose, as drawn and as set", "[replay]") {
   const double w = plans::kWidth, t = plans::kThickness;
   for (const Point at : {Point{-40, -15}, Point{w + 60, t + 22.5}, Point{w + 3, -9}, Point{20, 5}}) {
@@ -213,6 +220,11 @@ TEST_CASE("an outline all of arcs is no outline that crosses itself; a bow of a 
                       line({0, t}, {0, 2})};
     CHECK(says(outline_faults_of(target), "crosses itself") == (over > 0));
   }
+  // A curl of a millimetre is counted twice.
+  const Loop curl{line({0, 0}, {20, 0}),  line({20, 0}, {20, 3}), line({20, 3}, {19, 3}),
+                  line({19, 3}, {19, 2}), line({19, 2}, {21, 2}), line({21, 2}, {21, t}),
+                  line({21, t}, {0, t}),  line({0, t}, {0, 0})};
+  CHECK(says(outline_faults_of(curl), "crosses itself"));
 }
 
 TEST_CASE("a sole is in the wood where it reaches in, or where a corner of the target reaches into it",
