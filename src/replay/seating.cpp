@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace arrisline::replaying {
 
@@ -98,17 +99,13 @@ static void find_patches(const Standing& wood, const Plane& plane, const Pose& p
     patch.u1 = last + 1 == lines.size()
                    ? lines[last].u
                    : last_touch(wood, plane, pose, lines[last].u, lines[last + 1].u, least);
-    double highest = *lines[i].over;
-    for (std::size_t k = i; k <= last; ++k) highest = std::max(highest, *lines[k].over);
-    double first_peak = 0, last_peak = 0;
-    bool met = false;
-    for (std::size_t k = i; k <= last; ++k) {
-      if (*lines[k].over < highest - kPeak) continue;
-      if (!met) first_peak = lines[k].u;
-      last_peak = lines[k].u;
-      met = true;
-    }
-    patch.peak = (first_peak + last_peak) / 2;
+    const std::span<const Line> touched(&lines[i], &lines[last] + 1);
+    double highest = least;
+    for (const Line& line : touched) highest = std::max(highest, *line.over);
+    const auto at_peak = [&](const Line& line) { return *line.over >= highest - kPeak; };
+    patch.peak = (std::find_if(touched.begin(), touched.end(), at_peak)->u +
+                  std::find_if(touched.rbegin(), touched.rend(), at_peak)->u) /
+                 2;
     patch.span_degrees = span(plane, patch);
     const bool at_edge = std::abs(patch.peak) >= plane.width / 2 - kTouch;
     patch.guides = patch.span_degrees >= kSteadyPatch || !at_edge ||

@@ -39,6 +39,7 @@ static bool lies_on(const Edge& edge, Point p) {
   return distance(p, edge) <= kOnEdge;
 }
 
+// What comes nearest where two edges do not meet lies on neither.
 static void keep(std::vector<Point>& out, const Edge& a, const Edge& b, Point p) {
   if (lies_on(a, p) && lies_on(b, p)) out.push_back(p);
 }
@@ -55,9 +56,7 @@ static void line_and_arc(const Edge& line, const Edge& arc, std::vector<Point>& 
   const double along = dot(arc.centre - line.from, d);
   const double off = cross(d, arc.centre - line.from);
   const double r = radius(arc);
-  const double square = r * r - off * off;
-  if (square < -2 * r * kOnEdge) return;
-  const double half = std::sqrt(std::max(0.0, square));
+  const double half = std::sqrt(std::max(0.0, r * r - off * off));
   keep(out, line, arc, line.from + (along - half) * d);
   keep(out, line, arc, line.from + (along + half) * d);
 }
@@ -67,9 +66,7 @@ static void arc_and_arc(const Edge& a, const Edge& b, std::vector<Point>& out) {
   const double apart = norm(d), ra = radius(a), rb = radius(b);
   if (apart <= kOnEdge) return;
   const double along = (apart * apart + ra * ra - rb * rb) / (2 * apart);
-  const double square = ra * ra - along * along;
-  if (square < -2 * ra * kOnEdge) return;
-  const double half = std::sqrt(std::max(0.0, square));
+  const double half = std::sqrt(std::max(0.0, ra * ra - along * along));
   const Point axis = (1 / apart) * d, side{-axis.y, axis.x};
   keep(out, a, b, a.centre + along * axis + half * side);
   keep(out, a, b, a.centre + along * axis - half * side);

@@ -44,6 +44,7 @@ TEST_CASE("a fin no wider than rounding is no wood, also where it stands on what
 TEST_CASE("a fin as thin as a shaving is wood", "[replay]") {
   // The nearest point of the target is the floor below it or the wall 3 mm beside it.
   CHECK(thickest_between(1e-3) == Approx(3).margin(0.01));
+  CHECK(thickest_between(5e-5) == Approx(3).margin(0.01));
   CHECK(thickest_between(0.05) == Approx(3).margin(0.1));
 }
 
