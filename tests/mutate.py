@@ -11,6 +11,7 @@ import argparse
 import pathlib
 import random
 import re
+import resource
 import shutil
 import subprocess
 import sys
@@ -22,6 +23,7 @@ AIM = 0.90
 # mutants alone that outlive them.
 SECOND = "[examples],[app],[slips],[section],[off_line],[gauge_error],[trade],[plan]"
 FIRST_SECONDS, SECOND_SECONDS = 120, 600
+MOST_BYTES = 4 << 30
 
 SWAPS = [
     # Not < into <=: on measured figures nothing lies on the border, and the two are the same program.
@@ -82,9 +84,11 @@ def mutants(path):
 
 
 def run(command, seconds, cwd):
+    def bounded():  # a loop without end must not take the machine's memory first
+        resource.setrlimit(resource.RLIMIT_AS, (MOST_BYTES, MOST_BYTES))
     try:
-        return subprocess.run(command, cwd=cwd, timeout=seconds, stdout=subprocess.DEVNULL,
-                              stderr=subprocess.DEVNULL).returncode
+        return subprocess.run(command, cwd=cwd, timeout=seconds, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+                              preexec_fn=bounded).returncode
     except subprocess.TimeoutExpired:
         return "time"
 
