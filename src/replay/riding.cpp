@@ -44,7 +44,6 @@ static double degrees_in_own_arc(const Standing& wood, const Loop& target, const
   for (const Swept& swept : wood.taken())
     if (swept.plane->kind == plane.kind && same_circle(swept.bounds.front(), centre, plane.radius))
       cut.push_back(swept.bounds.front());
-  if (arcs.empty() || cut.empty()) return 0;
   const double half = to_degrees(plane.half_arc());
   const int looks = static_cast<int>(std::ceil(2 * half / kLookDegrees));
   int along = 0;

@@ -46,9 +46,8 @@ static void keep(std::vector<Point>& out, const Edge& a, const Edge& b, Point p)
 
 static void line_and_line(const Edge& a, const Edge& b, std::vector<Point>& out) {
   const Point da = a.to - a.from, db = b.to - b.from;
-  const double turn = cross(da, db);
-  if (std::abs(turn) <= 1e-12 * norm(da) * norm(db)) return;
-  keep(out, a, b, a.from + (cross(b.from - a.from, db) / turn) * da);
+  // Side by side they meet nowhere: what is endless or no number lies on neither.
+  keep(out, a, b, a.from + (cross(b.from - a.from, db) / cross(da, db)) * da);
 }
 
 static void line_and_arc(const Edge& line, const Edge& arc, std::vector<Point>& out) {

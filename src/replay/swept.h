@@ -24,7 +24,8 @@ Swept sweep_of(const Plane& plane, const Pose& pose, double far);
 /// Strictly inside the region by more than `slack` mm, measured across and along the plane.
 bool takes(const Swept& swept, Point p, double slack = 0);
 
-/// Points common to two edges, ends included; edges that lie along one another share none.
+/// Points common to two edges, ends included. Edges that lie along one another share none, or by rounding
+/// one.
 std::vector<Point> crossings(const Edge& a, const Edge& b);
 
 }  // namespace arrisline::replaying

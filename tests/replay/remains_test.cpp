@@ -160,6 +160,25 @@ TEST_CASE("in a hole wider than its mouth the wood is thickest in the middle", "
     }
 }
 
+TEST_CASE("in two chambers round a tongue of the target the wood is thickest in their middles", "[replay]") {
+  // Chambers of 8 by 8 and of `wide` by 8, a channel under the tongue between them, and a mouth over the
+  // first.
+  for (const double wide : {6.0, 8.0, 7.2}) {
+    const double end = 30 + wide;
+    const std::vector<Point> corners{{0, 0},    {13.5, 0},  {13.5, 2},       {10, 2},    {10, 10}, {end, 10},
+                                     {end, 2},  {30, 2},    {30, 9},         {18, 9},    {18, 2},  {14.5, 2},
+                                     {14.5, 0}, {kWide, 0}, {kWide, kThick}, {0, kThick}};
+    Loop target;
+    for (std::size_t i = 0; i < corners.size(); ++i)
+      target.push_back({corners[i], corners[(i + 1) % corners.size()], {}, Turn::straight});
+    Stick stick(target);
+    INFO(wide);
+    CHECK(stick.thickest().mm == Approx(4).margin(0.002));
+    stick.take(7.99, {{14, 9.9}, 0});
+    CHECK(stick.thickest().mm == Approx(wide / 2).margin(0.002));
+  }
+}
+
 TEST_CASE("nothing is left of what is planed to its line, and on it as much as it stands over", "[replay]") {
   Stick stick(below(3));
   CHECK(stick.thickest().mm == Approx(3));

@@ -249,6 +249,9 @@ TEST_CASE("what is found is given with the findings", "[replay]") {
   plan = step();
   plan.cuts[0].plane.body = Body{5, 1};
   CHECK(findings(plan).find("1/1: the body of the rebate meets wood that is still there near x ") == 0);
+  // Also where a later pose of the cut is clear of it.
+  plan.cuts[0].poses.push_back({{-40, 3}, 0});
+  CHECK(findings(plan).find("1/1: the body of the rebate meets wood that is still there near x ") == 0);
 }
 
 TEST_CASE("the second opinion lets an area be off by a fiftieth, and by its arcs", "[replay]") {
