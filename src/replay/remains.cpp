@@ -126,7 +126,7 @@ Depth thickest_left(const Standing& wood, const Loop& target, const ClipperLib::
   for (const Swept& swept : wood.taken()) poses.push_back(&swept);
   for (const ClipperLib::Path& path : left) {
     if (area_of({path}) <= kSmallPiece) continue;
-    Point low = unflatten(path.front()), high = low;
+    Point low{kEndless, kEndless}, high{-kEndless, -kEndless};
     for (const ClipperLib::IntPoint p : path) {
       const Point q = unflatten(p);
       low = {std::min(low.x, q.x), std::min(low.y, q.y)};

@@ -92,14 +92,13 @@ static void find_patches(const Standing& wood, const Plane& plane, const Pose& p
   const auto touches = [&](std::size_t i) { return lines[i].over && *lines[i].over >= least; };
   for (std::size_t i = 0; i < lines.size(); ++i) {
     if (!touches(i)) continue;
-    std::size_t last = i;
-    while (last + 1 < lines.size() && touches(last + 1)) ++last;
+    std::size_t end = i;  // of the patch: the first line that does not touch
+    while (end < lines.size() && touches(end)) ++end;
     Patch patch;
     patch.u0 = i == 0 ? lines[i].u : last_touch(wood, plane, pose, lines[i].u, lines[i - 1].u, least);
-    patch.u1 = last + 1 == lines.size()
-                   ? lines[last].u
-                   : last_touch(wood, plane, pose, lines[last].u, lines[last + 1].u, least);
-    const std::span<const Line> touched(&lines[i], &lines[last] + 1);
+    patch.u1 = lines[end - 1].u;
+    if (end < lines.size()) patch.u1 = last_touch(wood, plane, pose, patch.u1, lines[end].u, least);
+    const std::span<const Line> touched = std::span(lines).subspan(i, end - i);
     double highest = least;
     for (const Line& line : touched) highest = std::max(highest, *line.over);
     const auto at_peak = [&](const Line& line) { return *line.over >= highest - kPeak; };
@@ -111,7 +110,7 @@ static void find_patches(const Standing& wood, const Plane& plane, const Pose& p
     patch.guides = patch.span_degrees >= kSteadyPatch || !at_edge ||
                    edge_guides(wood, plane, pose, patch.peak, out.stands_off);
     out.patches.push_back(patch);
-    i = last;
+    i = end;
   }
 }
 

@@ -254,6 +254,28 @@ TEST_CASE("what is found is given with the findings", "[replay]") {
   CHECK(findings(plan).find("1/1: the body of the rebate meets wood that is still there near x ") == 0);
 }
 
+TEST_CASE("a finding says which cut and which rule it is of", "[replay]") {
+  const auto has = [](const Plan& plan, const char* finding) {
+    return findings(plan).find(finding) != std::string::npos;
+  };
+  Plan plan = step();
+  plan.cuts[0].rides = Rides::by_hand;
+  CHECK(has(plan, "1/5: the rebate is not said to start in"));
+  plan = step();
+  plan.cuts[0].lies = Lies::underside_up;
+  CHECK(has(plan, "1/5: the blank is said to lie underside up"));
+  plan = plans::round_over();
+  plan.cuts[1].set[1].at.x += 0.01;
+  CHECK(has(plan, "2/0: the hollow is not gauged"));
+  plan = plans::round_over();
+  plan.cuts[1].rides = Rides::own_arc;
+  CHECK(has(plan, "2/4: the hollow is said to ride in its own arc"));
+  CHECK_FALSE(has(plan, "imbalance"));
+  plan = plans::round_over();
+  plan.cuts.pop_back();
+  CHECK(has(plan, "0/3: the bead of radius 9.53"));
+}
+
 TEST_CASE("the second opinion lets an area be off by a fiftieth, and by its arcs", "[replay]") {
   for (const double sign : {1.0, -1.0})
     for (const auto& [off, holds] : {std::pair(0.018, true), std::pair(0.022, false)}) {
