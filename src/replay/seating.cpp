@@ -81,8 +81,9 @@ static bool edge_guides(const Standing& wood, const Plane& plane, const Pose& po
   return beyond && within && *beyond - *within >= kWallRise;
 }
 
+// Patches end kBeside within the sole, so within its circle.
 static double span(const Plane& plane, const Patch& patch) {
-  const auto angle = [&](double u) { return to_degrees(std::asin(std::clamp(u / plane.radius, -1.0, 1.0))); };
+  const auto angle = [&](double u) { return to_degrees(std::asin(u / plane.radius)); };
   return angle(patch.u1) - angle(patch.u0);
 }
 
