@@ -63,7 +63,6 @@ class Replayer {
   Standing wood_;
   ClipperLib::Paths flat_;  // the wood as it stands, flattened
   const ClipperLib::Paths flat_target_;
-  double taken_ = 0;
   double by_flat_ = 0;
   ReplayResult out_;
 };
@@ -106,7 +105,6 @@ void Replayer::judge_cut(const Cut& cut) {
   const double before = area_of(flat_);
   judge_poses(cut);
   const double removed = before - area_of(flat_);
-  taken_ += removed;
   if (cut.plane.is_flat()) by_flat_ += removed;
   if (removed <= kCutsNothing) find(cut.number, 2, "takes nothing");
   compare_area(cut.number, "what it takes", cut.removed, removed);

@@ -96,14 +96,13 @@ Loop interior_to_the_left(const Loop& loop) {
 }
 
 double far_beyond(const Plan& plan) {
-  const Point centre{plan.section.width / 2, plan.section.thickness / 2};
   double farthest = 0, widest = 0;
   for (const Cut& cut : plan.cuts) {
     widest = std::max(widest, cut.plane.width);
     for (const std::vector<Pose>* poses : {&cut.poses, &cut.set})
-      for (const Pose& pose : *poses) farthest = std::max(farthest, distance(pose.at, centre));
+      for (const Pose& pose : *poses) farthest = std::max(farthest, norm(pose.at));
   }
-  return farthest + widest + norm(centre) + 1;
+  return farthest + widest + norm({plan.section.width, plan.section.thickness});
 }
 
 std::vector<std::string> outline_faults(const Section& section, const Loop& target,
