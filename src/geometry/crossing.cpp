@@ -110,9 +110,8 @@ void part_circle(const Edge& edge, Point centre, double r, std::vector<double>& 
   const Point between = centre - edge.centre;
   const double gap = norm(between);
   const bool along = gap < kNearlyAlong && std::abs(big - r) < kNearlyAlong;
-  const bool touching =
-      std::abs(gap - std::abs(big - r)) < kNearlyTouching || std::abs(gap - big - r) < kNearlyTouching;
-  if (!along && !touching) return;
+  const bool crosses_plainly = gap > std::abs(big - r) + kNearlyTouching && gap < big + r - kNearlyTouching;
+  if (!along && crosses_plainly) return;
   for (const double aside : {kSame, -kSame}) keep_meetings(edge, between, gap, big, r + aside, ts);
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 namespace arrisline::replaying {
 
@@ -73,9 +74,8 @@ static double fraction(const Edge& edge, Point p) {
     return dot(p - edge.from, along) / dot(along, along);
   }
   const Point from = edge.from - edge.centre, spoke = p - edge.centre;
-  double turned = std::atan2(cross(from, spoke), dot(from, spoke)) / sweep(edge);
-  if (turned < 0) turned += 2 * kPi / std::abs(sweep(edge));
-  return turned;
+  // No sole turns by more than half a circle.
+  return std::atan2(cross(from, spoke), dot(from, spoke)) / sweep(edge);
 }
 
 // The edges of the blank and of every pose, all with their wood to the left, parted where they meet, as far
@@ -99,8 +99,9 @@ static std::vector<Edge> surface(const Standing& wood) {
         if (distance(p, edge) <= kOnEdge) part(p);
     }
     std::sort(at.begin(), at.end());
-    for (std::size_t i = 1; i < at.size(); ++i) {
-      const double from = at[i - 1], to = at[i];
+    double last = 0;
+    for (const double to : at) {
+      const double from = std::exchange(last, to);
       if ((to - from) * whole <= kBeside) continue;
       // It may but touch what it parts from here or there.
       const double in = 0.02 * (to - from);

@@ -247,11 +247,13 @@ static double wall_height(const Standing& wood, const Plane& plane, const Pose& 
   }
   std::sort(ends.begin(), ends.end());
   double height = 0;
-  for (std::size_t i = 0; i + 1 < ends.size(); ++i) {
-    const double v = (ends[i] + ends[i + 1]) / 2;
+  double low = ends.front();
+  for (const double high : ends) {
+    const double v = (low + high) / 2;
     if (wood.solid(from_sole_frame(pose, {u + side * kBesideWall, v})) &&
         !wood.solid(from_sole_frame(pose, {u - side * kBesideWall, v})))
-      height += ends[i + 1] - ends[i];
+      height += high - low;
+    low = high;
   }
   return height;
 }

@@ -107,10 +107,12 @@ std::optional<double> Standing::top(const Pose& pose, double u) const {
     marks.assign({first, last});
     meet_sole(swept, o, d, marks);
     std::sort(marks.begin(), marks.end());
-    for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
-      if (marks[i] < first || marks[i + 1] > last) continue;
-      const Point middle = o + ((marks[i] + marks[i + 1]) / 2) * d;
-      if (middle.y > sole_height(*swept.plane, middle.x)) gone.push_back({marks[i], marks[i + 1]});
+    double from = marks.front();
+    for (const double to : marks) {
+      const Point middle = o + ((from + to) / 2) * d;
+      if (from >= first && to <= last && middle.y > sole_height(*swept.plane, middle.x))
+        gone.push_back({from, to});
+      from = to;
     }
   }
   std::sort(gone.begin(), gone.end(), [](const Gone& a, const Gone& b) { return a.to > b.to; });
