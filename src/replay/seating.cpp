@@ -19,6 +19,8 @@ static constexpr double kSteadyPatch = 20;
 static constexpr int kLines = 360;
 // How far beside an arris it is looked at: far above rounding, far below kTouch.
 static constexpr double kBeside = 1e-7;
+// And again where an arris that is undercut is thick enough to count as wood (1e-6 mm along the line).
+static constexpr double kBehindTip = 1e-5;
 // The sole's edge is against a wall when the wood just beyond stands higher by this: a slope would have to
 // lean less than 6° from the plane to rise as much within kTouch on each side.
 static constexpr double kWallRise = 0.4;
@@ -48,7 +50,7 @@ static std::vector<Line> look(const Standing& wood, const Plane& plane, const Po
   for (int i = 0; i <= kLines; ++i) us.push_back(half * (2.0 * i / kLines - 1));
   for (const Point p : wood.corners()) {
     const double u = to_sole_frame(pose, p).x;
-    for (const double beside : {u - kBeside, u + kBeside})
+    for (const double beside : {u - kBehindTip, u - kBeside, u + kBeside, u + kBehindTip})
       if (std::abs(beside) <= half) us.push_back(beside);
   }
   std::sort(us.begin(), us.end());

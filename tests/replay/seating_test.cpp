@@ -81,6 +81,26 @@ TEST_CASE("a sole touches ribs at the corners it comes to first", "[replay]") {
   }
 }
 
+TEST_CASE("an arris that is undercut stops the sole as any other", "[replay]") {
+  for (const double undercut : {30.0, 45.0, 70.0})
+    for (const double sign : {1.0, -1.0}) {
+      // Two ribs, and under the inner corner of the one a slot so far from upright, in from the gap between
+      // them.
+      Bed bed({{-5, -4}, {4, 5}});
+      Plane& slot = bed.planes.emplace_back();
+      slot.width = 0.5;
+      const double tilt = sign * undercut;
+      const Point corner{40 + sign * 4, 10 - depth(4)};
+      bed.wood.take(sweep_of(slot, {corner - 0.8 * outward(tilt) - sign * 0.25 * across(tilt), tilt}, kFar));
+      const Seating seating = bed.seating();
+      INFO(tilt);
+      CHECK(seating.stands_off == Approx(0).margin(1e-5));
+      REQUIRE(seating.contacts.size() == 2);
+      CHECK(seating.contacts[0] == Approx(-4).margin(2e-5));
+      CHECK(seating.contacts[1] == Approx(4).margin(2e-5));
+    }
+}
+
 TEST_CASE("where the sole passes the wood by, it touches nothing", "[replay]") {
   const Bed bed({{-6, -5}});
   const Seating beside = seat(bed.wood, bed.round, {{-30, 10}, 0});
