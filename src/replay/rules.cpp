@@ -221,7 +221,7 @@ static void plough_faults(const Standing& wood, const Section& section, const Cu
       return;
     }
     // Across the blank from the nearer of the two sides that a fence can bear on.
-    const bool upright = std::abs(std::remainder(pose.tilt, 180)) < 45;
+    const bool upright = std::abs(outward(pose.tilt).y) > 0.5;
     const double from = upright ? pose.at.x : pose.at.y;
     const double whole = upright ? section.width : section.thickness;
     const double reach = std::min(from, whole - from) - plane.width / 2;
