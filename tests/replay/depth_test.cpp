@@ -147,13 +147,15 @@ TEST_CASE("the end of an arc keeps a point off that lies beyond it", "[replay]")
   check_depth(farthest({arc({0, 0}, 5.001, 40, 100)}, quarter),
               distance(Point{0, 5}, arc({0, 0}, 5.001, 40, 100).to));
   check_depth(farthest({line({5.001, 1}, {5.001, -2})}, quarter), std::hypot(2, 0.001));
-  // And so of a straight edge.
-  const std::vector<Edge> level{line({0, 0}, {5, 0})};
-  check_depth(farthest({line({1, 0.001}, {7, 0.001})}, level), std::hypot(2, 0.001));
-  check_depth(farthest({line({-3, 0.001}, {4, 0.001})}, level), std::hypot(3, 0.001));
-  // Two edges in one line with a gap between: it is deepest in the gap's middle.
-  check_depth(farthest({line({0, 0.001}, {20, 0.001})}, {line({0, 0}, {7, 0}), line({8.5, 0}, {20, 0})}),
-              std::hypot(0.75, 0.001));
+  // And so of a straight edge, on either side of it and whichever way it runs.
+  for (const double off : {0.001, -0.001})
+    for (const Edge& level : {line({0, 0}, {5, 0}), line({5, 0}, {0, 0})}) {
+      check_depth(farthest({line({1, off}, {7, off})}, {level}), std::hypot(2, off));
+      check_depth(farthest({line({-3, off}, {4, off})}, {level}), std::hypot(3, off));
+      // Two edges in one line with a gap between: it is deepest in the gap's middle.
+      check_depth(farthest({line({0, off}, {20, off})}, {line({0, 0}, {7, 0}), line({20, 0}, {8.5, 0})}),
+                  std::hypot(0.75, off));
+    }
 }
 
 TEST_CASE("a shallow bend is as deep as its rise", "[replay]") {
