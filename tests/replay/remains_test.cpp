@@ -160,6 +160,21 @@ TEST_CASE("in a hole wider than its mouth the wood is thickest in the middle", "
     }
 }
 
+TEST_CASE("a crumb before a piece, or after it, does not hide it", "[replay]") {
+  const Stick stick(with_hole(25, 5));
+  const auto square = [](Point middle, double half) {
+    const Point a = middle - Point{half, half}, b = middle + Point{half, half};
+    const std::vector<Edge> edges{{a, {b.x, a.y}, {}, Turn::straight},
+                                  {{b.x, a.y}, b, {}, Turn::straight},
+                                  {b, {a.x, b.y}, {}, Turn::straight},
+                                  {{a.x, b.y}, a, {}, Turn::straight}};
+    return flatten(std::span<const Edge>(edges));
+  };
+  const ClipperLib::Path crumb = square({10, 1e-3}, 1e-3), hole = square({25, 4}, 5);
+  for (const ClipperLib::Paths& left : {ClipperLib::Paths{crumb, hole}, {hole, crumb}, {crumb, hole, crumb}})
+    CHECK(thickest_left(stick.wood, stick.target, left).mm == Approx(5).margin(0.002));
+}
+
 TEST_CASE("in two chambers round a tongue of the target the wood is thickest in their middles", "[replay]") {
   // Chambers of 8 by 8 and of `wide` by 8, a channel under the tongue between them, and a mouth over the
   // first.
