@@ -84,20 +84,22 @@ double beyond_chance(const Samples& samples, const Fitted& fitted, std::size_t j
 }
 
 /// How many figures a link takes: two, one more for an arc, one less for each end at which it runs on from
-/// its neighbour or stands square to it, as links of mouldings do.
+/// its neighbour or stands square to it, as links of mouldings do where one of the two is flat.
 double figures_of_link(const Fitted& fitted, std::size_t link) {
-  constexpr double kSame =
-      15;  // degrees; three standard deviations of a flat of a dozen points and as many long
+  constexpr double kSame = 15;  // degrees: three standard deviations of a dozen points over as many of theirs
   const Edge edge = edge_of(fitted.line, link);
   double out = edge.is_arc() ? kFiguresOfFlat + 1 : kFiguresOfFlat;
-  const auto ruled = [](Point in, Point on) {
+  const auto ruled = [&](std::size_t before, std::size_t after) {
+    const Edge from = edge_of(fitted.line, before);
+    const Edge to = edge_of(fitted.line, after);
+    if (from.is_arc() && to.is_arc()) return false;
+    const Point in = direction_at(from, 1);
+    const Point on = direction_at(to, 0);
     const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
     return turn < kSame || std::abs(turn - 90) < kSame;
   };
-  if (link > 0 && ruled(direction_at(edge_of(fitted.line, link - 1), 1), direction_at(edge, 0))) --out;
-  if (link + 1 < fitted.line.size() &&
-      ruled(direction_at(edge, 1), direction_at(edge_of(fitted.line, link + 1), 0)))
-    --out;
+  if (link > 0 && ruled(link - 1, link)) --out;
+  if (link + 1 < fitted.line.size() && ruled(link, link + 1)) --out;
   return out;
 }
 
