@@ -92,7 +92,7 @@ struct StreamArguments {
   std::optional<std::string> limit;
   int input = 0;  // the descriptor that the records come from
   Sink write;     // called with one whole line at a time, never by two threads at once
-  Sink ask;       // called once with what a terminal is told before its first record; empty where nobody types
+  Sink ask;  // called once with what a terminal is told before its first record; empty where nobody types
   // Set by another hand at an interruption, and by the command where `write` fails.
   std::atomic<bool>* leave_off = nullptr;
   std::function<void(std::size_t, std::size_t)>

@@ -11,7 +11,8 @@
 
 namespace arrisline::test {
 
-/// What a shell command that ends with 0 writes to a terminal of its own, which is its input too, or to a pipe.
+/// What a shell command that ends with 0 writes to a terminal of its own, which is its input too, or to a
+/// pipe.
 inline std::string shell_writes(const std::string& command, bool terminal, const std::string& typed = "") {
   int out = -1, ends[2] = {-1, -1};
   if (!terminal) REQUIRE(::pipe(ends) == 0);
