@@ -119,7 +119,7 @@ TEST_CASE("the work allowed is kept to while flats are chosen for a complicated 
       "shaped dome\ncove out 3.1 radius 3\nbead out 5.5 radius 5.5\nend\nhollow arc 43 width 3.5\nrebate "
       "3.1\nscraper\n");
   PlanOptions options;
-  for (const std::uint64_t work : {2000, 20000}) {
+  for (const std::uint64_t work : {2000U, 20000U}) {
     options.most_work = work;
     const std::uint64_t before = wood_work();
     const Plan plan = make_plan(section, planes, options);
