@@ -157,15 +157,13 @@ std::vector<Fitted> other_starts(const Fitted& fitted, std::size_t link) {
 
 bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   constexpr double kBeyond = 3;  // standard deviations from which a joint is looked at
-  const double figure = figure_cost(samples.points.size()) * variance_of(allowed);
   for (std::size_t joint = 1; joint < fitted.line.size(); ++joint) {
     for (const std::size_t reach : std::initializer_list<std::size_t>{4, 8, 16, 32}) {
       if (beyond_chance(samples, fitted, joint, reach, allowed) < kBeyond) continue;
       const Fitted next = best_with_flat(samples, fitted, joint, reach, allowed);
       if (next.line.size() == fitted.line.size() || next.worst > std::max(1.0, fitted.worst)) continue;
-      // Its figures and a break, and half as much again, as it was chosen among many.
-      const double chance = 1.5 * (figures_of_link(next, joint) + 1) * figure;
-      if (fitted.squares - next.squares < chance) continue;
+      const double figures = figures_of_link(next, joint) + 1;  // and its break
+      if (fitted.squares - next.squares < chance_of(figures, samples.points.size(), allowed)) continue;
       fitted = next;
       return true;
     }
@@ -185,9 +183,7 @@ void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, cons
     const bool strayed = !stays(samples, fitted, allowed);
     const Fitted begun = strayed ? with_link_of(start, fitted, i) : fitted;
     const auto cost = [&](const Fitted& one) {
-      // Half as much again, as it is chosen among several.
-      return one.squares +
-             1.5 * figures_of_link(one, i) * figure_cost(samples.points.size()) * variance_of(allowed);
+      return one.squares + chance_of(figures_of_link(one, i), samples.points.size(), allowed);
     };
     std::optional<Fitted> best;
     if (!strayed) best = fitted;

@@ -198,6 +198,10 @@ double variance_of(const Allowed& allowed) {
   return allowed.scatter * allowed.scatter + half * half;
 }
 
+double chance_of(double figures, std::size_t samples, const Allowed& allowed) {
+  return 1.5 * figures * figure_cost(samples) * variance_of(allowed);
+}
+
 double share_of(const std::vector<double>& distances, const Allowed& allowed) {
   double most = 0;
   for (const double d : distances) most = std::max(most, std::abs(d) / allowed.single());

@@ -39,6 +39,9 @@ double share_of(const std::vector<double>& distances, const Allowed& allowed);
 /// units of variance_of(), to be believed: the logarithm of the number of samples (G. Schwarz, Ann. Statist.
 /// 6, 1978).
 double figure_cost(std::size_t samples);
+/// By how much so many figures more lower the sum of squared distances of so many samples by chance, mm²:
+/// half as much again as one figure by itself would, as each was chosen among many.
+double chance_of(double figures, std::size_t samples, const Allowed& allowed);
 /// Variance that a sample is reckoned with, mm²: its scatter, and half the tolerance.
 double variance_of(const Allowed& allowed);
 

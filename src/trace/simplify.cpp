@@ -17,9 +17,8 @@ constexpr double kCornerWide =
 /// Whether the simpler line will do, which has so many figures less.
 bool will_do(const Samples& samples, const Fitted& simpler, const Fitted& fitted, double figures,
              const Allowed& allowed) {
-  // Each was chosen among many, so chance gets half as much again as one figure by itself would.
-  const double chance = 1.5 * figures * figure_cost(samples.points.size()) * variance_of(allowed);
-  return simpler.worst <= std::max(1.0, fitted.worst) && simpler.squares - fitted.squares <= chance;
+  return simpler.worst <= std::max(1.0, fitted.worst) &&
+         simpler.squares - fitted.squares <= chance_of(figures, samples.points.size(), allowed);
 }
 
 /// The tangent of a quarter of the sweep of the arc through three points, from the first to the last.

@@ -4,27 +4,21 @@
 
 #include "arrisline/geometry.h"
 #include "catch.h"
+#include "geometry/by_hand.h"
 
 using namespace arrisline;
+using by_hand::kCentre;
+using by_hand::line;
 
 namespace {
 
-const Point kCentre{3, 4};
-
-/// The arc of radius 2 about (3, 4) from its rightmost point over so many degrees, counter-clockwise where
-/// they are positive.
+/// Of radius 2.
 Edge arc(double degrees) {
-  const double a = to_radians(degrees);
-  return {
-      {5, 4}, {3 + 2 * std::cos(a), 4 + 2 * std::sin(a)}, kCentre, degrees > 0 ? Turn::left : Turn::right};
+  return by_hand::arc(2, degrees);
 }
 
 Point spoke(double degrees) {
   return {std::cos(to_radians(degrees)), std::sin(to_radians(degrees))};
-}
-
-Edge line(Point from, Point to) {
-  return {from, to, {}, Turn::straight};
 }
 
 }  // namespace

@@ -4,23 +4,18 @@
 #include <cmath>
 
 #include "catch.h"
+#include "geometry/by_hand.h"
 #include "geometry/crossing.h"
 
 using namespace arrisline;
+using by_hand::kCentre;
+using by_hand::line;
 
 namespace {
 
-const Point kCentre{3, 4};
-
-/// The arc of radius 5 about (3, 4) from its rightmost point over so many degrees.
+/// Of radius 5.
 Edge arc(double degrees) {
-  const double a = to_radians(degrees);
-  return {
-      {8, 4}, {3 + 5 * std::cos(a), 4 + 5 * std::sin(a)}, kCentre, degrees > 0 ? Turn::left : Turn::right};
-}
-
-Edge line(Point from, Point to) {
-  return {from, to, {}, Turn::straight};
+  return by_hand::arc(5, degrees);
 }
 
 template <class Find>

@@ -78,6 +78,30 @@ inline Section quarter_section(const char* name, Turn turn, double r) {
   return section;
 }
 
+/// A step in the edge, `out` wide from it and `down` deep.
+inline Section step_section(double out, double down) {
+  Section s;
+  s.width = kWidth;
+  s.thickness = kThickness;
+  s.target = {{{out, 0}, {s.width, 0}, {}, Turn::straight},
+              {{s.width, 0}, {s.width, s.thickness}, {}, Turn::straight},
+              {{s.width, s.thickness}, {0, s.thickness}, {}, Turn::straight},
+              {{0, s.thickness}, {0, down}, {}, Turn::straight},
+              {{0, down}, {out, down}, {}, Turn::straight},
+              {{out, down}, {out, 0}, {}, Turn::straight}};
+  s.source = {-1, -1, -1, -1, -1, -1};
+  return s;
+}
+
+/// Adds a scraper that takes what the plan says is left.
+inline void scrape_the_rest(Plan& plan) {
+  Plane scraper;
+  scraper.kind = PlaneKind::scraper;
+  plan.cuts.push_back(
+      cut(static_cast<int>(plan.cuts.size()) + 1, scraper, {}, plan.left.area, Rides::by_hand));
+  plan.left.scrape = true;
+}
+
 /// Round-over of r, half the thickness unless given: one chamfer at 45° tangent to the bead, then the hollow
 /// at 45, 30, 60. The waste of a 90° bead is R²(1 − π/4); the tangent chamfer takes the triangle of legs R(2
 /// − √2).

@@ -163,13 +163,7 @@ TEST_CASE("rule 3: the limit is the scraper's where one ends the plan", "[replay
   plan.left.area = plan.waste_area - plan.waste_by_flat;
   plan.left.max_height = plan.left.as_set_max_height = thick;
   refused(plan, 0, 3);
-  Cut scraper;
-  scraper.number = 2;
-  scraper.plane.kind = PlaneKind::scraper;
-  scraper.removed = plan.left.area;
-  scraper.rides = Rides::by_hand;
-  plan.cuts.push_back(scraper);
-  plan.left.scrape = true;
+  plans::scrape_the_rest(plan);
   accepted(plan);
   plan.left.scrape = false;
   refused(plan, 2, 5);

@@ -20,16 +20,7 @@ std::string findings(const Plan& plan, const ReplayOptions& options = {}) {
 /// A step 10 out, in the edge, of depth `deep`: one rebate takes it but for `left` at its floor.
 Plan step(double deep = 4, double left = 0) {
   Plan plan;
-  Section& s = plan.section;
-  s.width = plans::kWidth;
-  s.thickness = plans::kThickness;
-  s.target = {{{10, 0}, {s.width, 0}, {}, Turn::straight},
-              {{s.width, 0}, {s.width, s.thickness}, {}, Turn::straight},
-              {{s.width, s.thickness}, {0, s.thickness}, {}, Turn::straight},
-              {{0, s.thickness}, {0, deep}, {}, Turn::straight},
-              {{0, deep}, {10, deep}, {}, Turn::straight},
-              {{10, deep}, {10, 0}, {}, Turn::straight}};
-  s.source = {-1, -1, -1, -1, -1, -1};
+  plan.section = plans::step_section(10, deep);
   plan.feasible = true;
   const double taken = 10 * (deep - left);
   plan.cuts = {
@@ -44,13 +35,7 @@ Plan step(double deep = 4, double left = 0) {
 /// The same, and a scraper to take what is left.
 Plan scraped(double left) {
   Plan plan = step(4, left);
-  Cut scraper;
-  scraper.number = 2;
-  scraper.plane.kind = PlaneKind::scraper;
-  scraper.removed = plan.left.area;
-  scraper.rides = Rides::by_hand;
-  plan.cuts.push_back(scraper);
-  plan.left.scrape = true;
+  plans::scrape_the_rest(plan);
   return plan;
 }
 

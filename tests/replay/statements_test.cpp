@@ -25,16 +25,7 @@ bool says(const std::string& text, const char* part) {
 /// A step of 10 out and 6 down in the edge, made by two rebates, the second against the wall of the first.
 Plan step_in_two() {
   Plan plan;
-  Section& s = plan.section;
-  s.width = plans::kWidth;
-  s.thickness = plans::kThickness;
-  s.target = {{{10, 0}, {s.width, 0}, {}, Turn::straight},
-              {{s.width, 0}, {s.width, s.thickness}, {}, Turn::straight},
-              {{s.width, s.thickness}, {0, s.thickness}, {}, Turn::straight},
-              {{0, s.thickness}, {0, 6}, {}, Turn::straight},
-              {{0, 6}, {10, 6}, {}, Turn::straight},
-              {{10, 6}, {10, 0}, {}, Turn::straight}};
-  s.source = {-1, -1, -1, -1, -1, -1};
+  plan.section = plans::step_section(10, 6);
   plan.feasible = true;
   plan.cuts = {plans::cut(1, plans::rebate(), {plans::rebate_pose(10, 4)}, 40, Rides::gauge_line),
                plans::cut(2, plans::rebate(), {plans::rebate_pose(10, 6)}, 20, Rides::wall)};
