@@ -4,6 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/compose.h"
+#include "plan/thickness.h"
+
 namespace arrisline {
 
 namespace {
@@ -78,6 +81,71 @@ std::vector<int> out_of_reach(const Problem& problem, const Access& access) {
     if (!reached) out.push_back(static_cast<int>(i));
   }
   return out;
+}
+
+namespace {
+
+/// Flats that lay rails on the arc or take waste there, leaning as this: the widest that has room.
+std::vector<Pose> flats_on_arc(const Problem& problem, const Surface& arc, double lean, int& plane) {
+  std::vector<Pose> poses;
+  for (const int p : rebate_planes(problem)) {
+    plane = p;
+    if (arc.bead) {
+      poses = chamfer_on_arc(problem, arc, problem.plane(p), lean, 0);
+    } else {
+      const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
+      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+      poses = flat_cut(problem, problem.plane(p), frame, dot(corner, across(frame)), open,
+                       dot(corner, outward(frame)));
+    }
+    if (!poses.empty()) break;
+  }
+  return poses;
+}
+
+/// All that any choice of cuts could take.
+std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& flats) {
+  constexpr double kApart = 1;  // degrees
+  std::vector<Sweep> out;
+  const auto add = [&](const std::vector<Draft>& drafts) {
+    for (const Draft& draft : drafts) {
+      for (const Pose& pose : draft.poses) out.emplace_back(problem.plane(draft.plane), pose);
+      for (const double start : draft.starts)
+        out.emplace_back(problem.plane(draft.plane), start_pose(problem, draft, start));
+    }
+  };
+  add(flats);
+  add(shaped_drafts(problem));
+  for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
+    const Surface& arc = problem.surfaces[i];
+    if (!arc.arc) continue;
+    for (const std::vector<Draft>& way : arc_drafts(problem, static_cast<int>(i))) add(way);
+    for (double lean = arc.lo; lean < arc.hi + kApart; lean += kApart) {
+      int plane = 0;
+      for (const Pose& pose : flats_on_arc(problem, arc, std::min(lean, arc.hi), plane))
+        out.emplace_back(problem.plane(plane), pose);
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+bool is_hopeless(const Problem& problem, const std::vector<Draft>& flats) {
+  constexpr double kBetween = 0.35;  // mm that a sole may take more which leans between those looked at
+  std::vector<Sweep> sweeps;
+  for (const int s : out_of_reach(problem, access(problem))) {
+    const Surface& surface = problem.surfaces[static_cast<std::size_t>(s)];
+    if (surface.arc) continue;
+    if (sweeps.empty()) sweeps = all_sweeps(problem, flats);
+    Plane over;
+    over.width = length(problem.edge(surface));
+    Wood wood = Wood(problem.blank).strip({over, {point_at(problem.edge(surface), 0.5), surface.tilt}});
+    for (const Sweep& sweep : sweeps) wood.cut(sweep);
+    if (thickest_left(wood, problem.section.target).height > most_left(problem) + kBetween) return true;
+  }
+  return false;
 }
 
 std::optional<Obstacle> obstacle(const Section& section, const Plane& plane, const std::vector<Pose>& poses) {

@@ -25,6 +25,10 @@ Access both(Access a, const Access& b);
 /// The surfaces that are not got at, or not the whole of them.
 std::vector<int> out_of_reach(const Problem& problem, const Access& access);
 
+/// Wood stays, whatever is chosen, that is thicker than may be left: some flat is out of reach, and all cuts
+/// that any choice could have do not come near it together.
+bool is_hopeless(const Problem& problem, const std::vector<Draft>& flats);
+
 /// What keeps a plane out of a place.
 struct Obstacle {
   enum class Part { sole, side, body };

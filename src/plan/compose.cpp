@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "plan/access.h"
 #include "plan/search.h"
 
 namespace arrisline {
@@ -16,6 +17,7 @@ Composition compose(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   Patience patience(problem.options);
   Composition out;
+  if (is_hopeless(problem, flats)) return out;
   double unsearched = std::numeric_limits<double>::infinity();
   auto search = [&](std::vector<Draft> given) {
     Composition found;

@@ -144,7 +144,7 @@ void LeastCost::group(const Draft& draft) {
   share.fixed = problem_.weights.cut;
   share.group = g;
   if (draft.starts.empty()) share.lies = lies_for(draft.poses);
-  if (is_flat(draft)) reach_of(draft, share);
+  if (flats_left_ && is_flat(draft)) reach_of(draft, share);
   shares_.push_back(std::move(share));
 }
 
@@ -237,9 +237,8 @@ LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
 }
 
 LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders)
-    : problem_(problem), drafts_(drafts), orders_(orders) {
+    : problem_(problem), drafts_(drafts), orders_(orders), flats_left_(problem.blank) {
   for (const Draft& draft : drafts_) group(draft);
-  flats_left_ = Wood(problem.blank);
   for (const Draft& draft : drafts_) {
     if (is_flat(draft)) cut_whole(problem, draft, *flats_left_);
   }

@@ -12,6 +12,7 @@ namespace arrisline {
 namespace {
 
 constexpr std::size_t kMostDrafts = 60;  // the cuts done are kept as bits of one word
+constexpr std::size_t kLikeliest = 12;   // followed by good_order()
 constexpr std::size_t kBitsOfStart = 6;  // that tell the starts of a curved draft apart
 constexpr int kMostStarted = 10;         // curved drafts that have their own such bits
 constexpr double kSameCost = 1e-6;  // costs are compared after rounding to this, as by kTie in search.cpp
@@ -49,9 +50,7 @@ class Orders {
   std::optional<Sequence> best() {
     const Done full = (Done{1} << drafts_.size()) - 1;
     if (least_.total() >= cutoff_) return std::nullopt;
-    woods_.emplace(std::make_pair(Done{0}, Done{0}), Wood(problem_.blank));
-    reached_[{}] = {};
-    open_.push({rounded(least_.total()), 0, {}, 0});
+    start();
     while (!open_.empty()) {
       const Node node = open_.top();
       open_.pop();
@@ -62,6 +61,26 @@ class Orders {
       expand(node);
     }
     return std::nullopt;
+  }
+
+  /// Only the `width` likeliest of as many cuts are followed.
+  std::optional<Sequence> good(std::size_t width) {
+    if (least_.total() >= cutoff_) return std::nullopt;
+    start();
+    for (std::size_t cuts = 0; cuts < drafts_.size(); ++cuts) {
+      std::vector<Node> likely;
+      for (; !open_.empty() && likely.size() < width; open_.pop()) {
+        const Node& node = open_.top();
+        if (reached_.at(node.key).cost >= node.cost) likely.push_back(node);
+      }
+      open_ = {};
+      for (const Node& node : likely) {
+        if (stop_ && stop_()) return std::nullopt;
+        expand(node);
+      }
+    }
+    if (open_.empty()) return std::nullopt;
+    return unwind(open_.top().key);
   }
 
  private:
@@ -83,6 +102,12 @@ class Orders {
       return b.key < a.key;
     }
   };
+
+  void start() {
+    woods_.emplace(std::make_pair(Done{0}, Done{0}), Wood(problem_.blank));
+    reached_[{}] = {};
+    open_.push({rounded(least_.total()), 0, {}, 0});
+  }
 
   void expand(const Node& node) {
     const Key key = node.key;
@@ -205,6 +230,12 @@ std::optional<Sequence> best_order(const Problem& problem, const LeastCost& leas
                                    const std::function<bool()>& stop) {
   if (least.drafts().size() > kMostDrafts) return std::nullopt;
   return Orders(problem, least, cutoff, stop).best();
+}
+
+std::optional<Sequence> good_order(const Problem& problem, const LeastCost& least, double cutoff,
+                                   const std::function<bool()>& stop) {
+  if (least.drafts().size() > kMostDrafts) return std::nullopt;
+  return Orders(problem, least, cutoff, stop).good(kLikeliest);
 }
 
 }  // namespace arrisline

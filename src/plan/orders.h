@@ -100,9 +100,15 @@ class LeastCost {
 std::vector<Draft> in_order(std::vector<Draft> drafts);
 
 /// The order of least effort among the orders that `least` is for; nothing where none passes the rules, or
-/// where every one costs `cutoff` or more. `stop` is asked from time to time whether to leave off; the answer
-/// is then nothing as well. At most 60 drafts.
+/// where every one costs `cutoff` or more. `stop` is asked for each state looked at whether to leave off; the
+/// answer is then nothing as well. At most 60 drafts.
 std::optional<Sequence> best_order(const Problem& problem, const LeastCost& least,
+                                   double cutoff = std::numeric_limits<double>::infinity(),
+                                   const std::function<bool()>& stop = {});
+
+/// An order of little effort, soon found: of all that come to the same number of cuts only the likeliest few
+/// are followed. Nothing where these lead nowhere, otherwise as best_order().
+std::optional<Sequence> good_order(const Problem& problem, const LeastCost& least,
                                    double cutoff = std::numeric_limits<double>::infinity(),
                                    const std::function<bool()>& stop = {});
 

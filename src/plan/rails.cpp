@@ -33,7 +33,7 @@ using Pattern = std::function<std::vector<Draft>(double)>;
 
 class RailFinder {
  public:
-  RailFinder(const Problem& problem, const Draft& draft, const Wood& wood)
+  RailFinder(const Problem& problem, const Draft& draft, const Wood& wood, const std::function<bool()>& stop)
       : problem_(problem),
         draft_(draft),
         wood_(wood),
@@ -41,7 +41,8 @@ class RailFinder {
         arc_(problem.surfaces[static_cast<std::size_t>(draft.arc)]),
         centre_(problem.edge(arc_).centre),
         radius_(radius(problem.edge(arc_))),
-        flats_(rebate_planes(problem)) {
+        flats_(rebate_planes(problem)),
+        stop_(stop) {
     for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
       if (problem.plane(p).kind == PlaneKind::plough) slots_.push_back(p);
     }
@@ -216,7 +217,7 @@ class RailFinder {
   }
 
   bool accept(const std::vector<Draft>& cuts, double start) {
-    if (cuts.empty()) return false;
+    if (cuts.empty() || (stop_ && stop_())) return false;
     const Sweep sole = sole_at(start);
     if (gouges(problem_.section.target, sole, kExact)) return false;
     Wood wood = wood_.strip(sole);
@@ -246,6 +247,7 @@ class RailFinder {
 
   bool solve_after(const std::vector<Draft>& fixed, double from, double to, const Pattern& pattern,
                    bool start_follows) {
+    if (stop_ && stop_()) return false;
     Wood base = start_follows ? Wood(Loop{}) : under_;
     if (!start_follows) cut_all(problem_, fixed, base);
     const Sweep sole_at_start = sole_at(start_);
@@ -495,6 +497,7 @@ class RailFinder {
   const Point centre_;
   const double radius_;
   std::vector<int> flats_;
+  const std::function<bool()>& stop_;
   std::vector<int> slots_;
   double start_ = 0;
   double frame_ = 0;
@@ -543,8 +546,9 @@ std::optional<Start> best_start(const Problem& problem, const Draft& draft, cons
   return best;
 }
 
-std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood) {
-  return RailFinder(problem, draft, wood).find();
+std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood,
+                             const std::function<bool()>& stop) {
+  return RailFinder(problem, draft, wood, stop).find();
 }
 
 }  // namespace arrisline

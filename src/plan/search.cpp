@@ -7,7 +7,6 @@
 #include <cmath>
 
 #include "geometry/crossing.h"
-#include "plan/covers.h"
 #include "plan/facets.h"
 
 namespace arrisline {
@@ -16,10 +15,18 @@ namespace {
 
 constexpr std::size_t kNearestPlanes = 2;
 constexpr std::size_t kPlanesPerArc = 3;
-constexpr int kMostThinning = 3;    // cuts from the pool that one plan may need to leave little enough
-constexpr double kSameTilt = 1e-6;  // degrees
-constexpr double kTie = 1e-6;       // efforts that differ by less are equal, and imbalance decides
-constexpr double kNoMore = 1e-4;    // mm beyond the tolerance that count as nothing
+constexpr int kMostThinning = 3;         // cuts from the pool that one plan may need to leave little enough
+constexpr int kMostThinningAtAll = 12;   // where with so few none is found
+constexpr std::size_t kManyArcs = 3;     // from which first only choices near the likeliest are looked at
+constexpr std::size_t kFirstCovers = 8;  // that are looked at so
+constexpr int kFewStrays = 1;  // steps in all by which a choice near the likeliest may stray from it
+constexpr int kAnyStrays = std::numeric_limits<int>::max();
+constexpr std::size_t kManyCuts = 10;     // more than the search gets through all choices of
+constexpr std::size_t kTooManyCuts = 12;  // whose best order takes long to find
+constexpr int kFewOrders = 300;           // states looked at before the best order of some cuts is put by
+constexpr double kSameTilt = 1e-6;        // degrees
+constexpr double kTie = 1e-6;             // efforts that differ by less are equal, and imbalance decides
+constexpr double kNoMore = 1e-4;          // mm beyond the tolerance that count as nothing
 
 std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft>& b) {
   std::vector<Draft> out = a;
@@ -191,26 +198,63 @@ void Search::run() {
     orders_ = pass.orders;
     one_by_one_ = pass.one_by_one;
     seen_.clear();
-    Covers covers(problem_, flat_drafts_, given_);
-    while (!leave_off(covers.least_to_come())) {
-      const std::optional<Covers::Cover> cover = covers.next(patience_);
-      if (!cover) {
-        const double least = covers.least_to_come();
-        if (!covers.exhausted() && !leave_off(least)) unsearched_ = std::min(unsearched_, least);
-        break;
-      }
-      Choice choice(Wood(problem_.blank));
-      choice.flats = given_;
-      for (const int d : cover->drafts) choice.flats.push_back(flat_drafts_[static_cast<std::size_t>(d)]);
-      cut_all(problem_, choice.flats, choice.wood);
-      for (const bool forward : {true, false}) {
-        if (!forward && arcs_.size() < 2) break;
-        forward_ = forward;
-        arcs(0, choice);
-      }
-    }
+    covers();
     try_pool();
+    order_unordered();
+    if (!out_.best) order_too_thick();
+    too_thick_.clear();
   }
+}
+
+/// Every choice of a cover, and of a way and rails for every arc. Of many arcs those near the likeliest are
+/// looked at first: a good plan early cuts off more.
+void Search::covers() {
+  Covers covers(problem_, flat_drafts_, given_, least_of_arcs());
+  std::vector<Covers::Cover> first;
+  while (arcs_.size() >= kManyArcs && first.size() < kFirstCovers && !cut_off(covers.least_to_come())) {
+    std::optional<Covers::Cover> cover = covers.next(patience_);
+    if (!cover) break;
+    try_cover(*cover, kFewStrays);
+    improve();
+    first.push_back(std::move(*cover));
+  }
+  for (const Covers::Cover& cover : first) {
+    if (leave_off(cover.least)) return;
+    try_cover(cover, kAnyStrays);
+  }
+  while (!cut_off(covers.least_to_come()) && !leave_off(covers.least_to_come())) {
+    const std::optional<Covers::Cover> cover = covers.next(patience_);
+    if (cover) {
+      try_cover(*cover, kAnyStrays);
+    } else if (covers.too_many()) {
+      unsearched_ = std::min(unsearched_, covers.least_to_come());
+      out_.stopped = true;
+      return;
+    }
+  }
+}
+
+void Search::try_cover(const Covers::Cover& cover, int strays) {
+  Choice choice(Wood(problem_.blank));
+  choice.flats = given_;
+  for (const int d : cover.drafts) choice.flats.push_back(flat_drafts_[static_cast<std::size_t>(d)]);
+  cut_all(problem_, choice.flats, choice.wood);
+  for (const bool forward : {true, false}) {
+    if (!forward && arcs_.size() < 2) break;
+    forward_ = forward;
+    arcs(0, choice, strays);
+  }
+}
+
+/// What the cuts of the arcs must cost whatever the flats.
+double Search::least_of_arcs() const {
+  std::size_t cuts = 0;
+  for (const Ways& ways : arcs_) {
+    const auto fewest = std::min_element(ways.begin(), ways.end(),
+                                         [](const Way& a, const Way& b) { return a.size() < b.size(); });
+    cuts += fewest->size();
+  }
+  return problem_.weights.cut * static_cast<double>(cuts);
 }
 
 /// What costs this much or more cannot be the best.
@@ -263,7 +307,8 @@ double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
   return cost;
 }
 
-void Search::arcs(std::size_t k, const Choice& choice) {
+/// `strays`: by how many places in all the branches may lie behind the likeliest.
+void Search::arcs(std::size_t k, const Choice& choice, int strays) {
   const double least = least_of(choice, k);
   if (cut_off(least) || leave_off(least)) return;
   if (k == arcs_.size()) {
@@ -278,6 +323,7 @@ void Search::arcs(std::size_t k, const Choice& choice) {
   std::vector<std::vector<Setup>> laid;
   std::vector<Branch> branches;
   for (std::size_t w = 0; w < ways.size(); ++w) {
+    if (leave_off(least)) return;
     laid.push_back(setups(ways[w], choice.wood));
     for (std::size_t s = 0; s < laid[w].size(); ++s)
       branches.push_back({estimate(ways[w], laid[w][s], choice.wood), w, s});
@@ -285,7 +331,9 @@ void Search::arcs(std::size_t k, const Choice& choice) {
   // Likely ones first: a good plan early cuts off more.
   std::stable_sort(branches.begin(), branches.end(),
                    [](const Branch& a, const Branch& b) { return a.estimate < b.estimate; });
+  int behind = 0;
   for (const Branch& branch : branches) {
+    if (behind > strays) break;
     const Way& way = ways[branch.way];
     const Setup& setup = laid[branch.way][branch.setup];
     Choice next = choice;
@@ -299,7 +347,8 @@ void Search::arcs(std::size_t k, const Choice& choice) {
     // Told apart by their starts, the same cuts would be tried again and again.
     for (std::size_t i = first; i < next.curved.size(); ++i) tidy_starts(next.curved[i]);
     if (one_by_one_) cut_all(problem_, way, next.wood);
-    arcs(k + 1, next);
+    arcs(k + 1, next, strays == kAnyStrays ? kAnyStrays : strays - behind);
+    ++behind;
   }
 }
 
@@ -321,7 +370,7 @@ std::vector<Setup> Search::setups(const Way& way, const Wood& wood) {
 const std::vector<Setup>& Search::rails_for(const Draft& draft, const Wood& wood) {
   const auto key = std::make_pair(key_of(draft), wood_key(wood));
   auto [slot, fresh] = rails_.try_emplace(key);
-  if (fresh) slot->second = lay_rails(problem_, draft, wood);
+  if (fresh) slot->second = lay_rails(problem_, draft, wood, [this] { return patience_.over(); });
   return slot->second;
 }
 
@@ -354,14 +403,15 @@ void Search::whole(const Choice& choice, double least_known) {
   if (!seen_.insert(key_of(drafts)).second || leave_off(least_known)) return;
   LeastCost least(problem_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
+  if (left.height > may_leave(least, left.height)) {
+    if (!out_.best) too_thick_.push_back({least.total(), left.height, drafts});
+    // A cut more that leaves no less was of no use.
+    if (left.height < choice.left - kNoMore) thin(choice, least.finished(), left);
+    return;
+  }
   if (!cut_off(least.total())) {
     least.work_out();
     judge(least, left.height);
-  }
-  if (left.height > may_leave(least, left.height)) {
-    // A cut more that leaves no less was of no use.
-    if (left.height < choice.left - kNoMore) thin(choice, left);
-    return;
   }
   little_enough_ = true;
   pending_.push_back({least.total(), least_known, drafts});
@@ -397,19 +447,33 @@ void Search::try_pool() {
   }
 }
 
-/// The choice leaves too much at a point: each cut of the pool that takes it.
-void Search::thin(const Choice& choice, const Thickest& left) {
-  if (choice.thinning >= kMostThinning) return;
+/// The choice leaves this, too much at a point: each cut of the pool that takes it, those that leave least
+/// first. Where many are needed and there is no plan yet, of each only the one that leaves least.
+void Search::thin(const Choice& choice, const Wood& finished, const Thickest& left) {
+  if (choice.thinning >= (out_.best ? kMostThinning : kMostThinningAtAll)) return;
+  struct Thinner {
+    double left;
+    const Draft* draft;
+  };
+  std::vector<Thinner> cuts;
   for (const Draft& extra : pool_) {
     const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
       return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -kSame;
     });
     if (!takes || has(choice.flats, extra)) continue;
+    Wood wood = finished;
+    cut_all(problem_, {extra}, wood);
+    cuts.push_back({thickest_left(wood, problem_.section.target).height, &extra});
+  }
+  std::stable_sort(cuts.begin(), cuts.end(),
+                   [](const Thinner& a, const Thinner& b) { return a.left < b.left; });
+  if (choice.thinning >= kMostThinning && cuts.size() > 1) cuts.erase(cuts.begin() + 1, cuts.end());
+  for (const Thinner& cut : cuts) {
     Choice more = choice;
-    more.flats.push_back(extra);
+    more.flats.push_back(*cut.draft);
     ++more.thinning;
     more.left = left.height;
-    cut_all(problem_, {extra}, more.wood);
+    cut_all(problem_, {*cut.draft}, more.wood);
     const double least = least_of(more, arcs_.size());
     if (!cut_off(least)) whole(more, least);
   }
@@ -435,8 +499,9 @@ double Search::may_leave(const LeastCost& least, double left) const {
   return scraped && fin ? problem_.options.tolerance : most_left(problem_);
 }
 
-/// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are.
-void Search::judge(const LeastCost& least, double left) {
+/// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are. Where
+/// that takes long and is not to be done to the end, a good order will do for now.
+void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   const double most = may_leave(least, left);
   if (left > most && out_.best) return;
   double cutoff = std::numeric_limits<double>::infinity();
@@ -450,12 +515,98 @@ void Search::judge(const LeastCost& least, double left) {
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
   const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
   if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
-  std::optional<Sequence> sequence = best_order(problem_, least, cutoff, [this] { return patience_.over(); });
+  const auto out_of_patience = [this] { return patience_.over(); };
+  std::optional<Sequence> sequence;
+  int looked_at = !to_the_end && least.drafts().size() >= kTooManyCuts ? kFewOrders + 1 : 0;
+  if (looked_at == 0) {
+    sequence = best_order(problem_, least, cutoff,
+                          [&] { return patience_.over() || (!to_the_end && ++looked_at > kFewOrders); });
+  }
+  if (looked_at > kFewOrders) {
+    unordered_.push_back({least.total(), left, least.drafts()});
+    sequence = good_order(problem_, least, cutoff, out_of_patience);
+  }
+  // Its best order is not known where patience ended amidst.
+  if (patience_.over()) leave_off(least.total());
   if (!sequence) return;
   if (sequence->left.height > most) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
   } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
     out_.best = std::move(sequence);
+    best_drafts_ = least.drafts();
+  }
+}
+
+/// A plan of many cuts, where the search does not get through all there are, is made better a cut at a time
+/// as long as that helps: one left out, one more, or one in place of another.
+void Search::improve() {
+  if (best_drafts_.size() < kManyCuts) return;
+  const auto try_set = [&](std::vector<Draft> drafts) {
+    drafts = in_order(std::move(drafts));
+    if (!seen_.insert(key_of(drafts)).second) return false;
+    LeastCost least(problem_, drafts, orders_);
+    if (cut_off(least.total())) return false;
+    const double left = thickest_left(least.finished(), problem_.section.target).height;
+    if (left > may_leave(least, left)) return false;
+    least.work_out();
+    const double before = out_.best->effort;
+    judge(least, left);
+    return out_.best->effort < before - kTie;
+  };
+  const auto step = [&] {
+    const std::vector<Draft> now = best_drafts_;
+    const auto without = [&](std::size_t i) {
+      std::vector<Draft> out = now;
+      out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
+      return out;
+    };
+    const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
+    const auto over = [&] { return patience_.over(); };
+    for (std::size_t i = 0; i < now.size() && !over(); ++i) {
+      if (may_go(now[i]) && try_set(without(i))) return true;
+    }
+    for (const Draft& extra : pool_) {
+      if (!over() && !has(now, extra) && try_set(together(now, {extra}))) return true;
+    }
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      if (!may_go(now[i])) continue;
+      for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_)}) {
+        for (const Draft& other : *others) {
+          if (!over() && !has(now, other) && try_set(together(without(i), {other}))) return true;
+        }
+      }
+    }
+    return false;
+  };
+  while (step()) {
+  }
+}
+
+/// The best orders that were put by, of those cuts first that must cost least.
+void Search::order_unordered() {
+  std::vector<Unordered> unordered = std::move(unordered_);
+  unordered_.clear();
+  std::stable_sort(unordered.begin(), unordered.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.least < b.least; });
+  for (const Unordered& one : unordered) {
+    if (cut_off(one.least) || leave_off(one.least)) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    judge(least, one.left, true);
+  }
+}
+
+/// What leaves too much is no plan, and is kept for what it tells of the kit: of that which can be made at
+/// all, what leaves least.
+void Search::order_too_thick() {
+  std::stable_sort(too_thick_.begin(), too_thick_.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
+  for (const Unordered& one : too_thick_) {
+    if (out_.too_thick && out_.too_thick->left.height <= one.left) return;
+    if (patience_.over()) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    judge(least, one.left);
   }
 }
 

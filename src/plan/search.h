@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "plan/compose.h"
+#include "plan/covers.h"
 #include "plan/orders.h"
 #include "plan/patience.h"
 #include "plan/rails.h"
@@ -47,8 +48,18 @@ class Search {
     std::vector<Draft> drafts;
   };
 
+  /// All the cuts of a plan whose best order takes long to find.
+  struct Unordered {
+    double least;  // that they must cost
+    double left;   // mm
+    std::vector<Draft> drafts;
+  };
+
   void keep_likely_planes();
-  void arcs(std::size_t k, const Choice& choice);
+  void covers();
+  void try_cover(const Covers::Cover& cover, int strays);
+  double least_of_arcs() const;
+  void arcs(std::size_t k, const Choice& choice, int strays);
   std::vector<Setup> setups(const Way& way, const Wood& wood);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
@@ -56,10 +67,13 @@ class Search {
   double least_of(const Choice& choice, std::size_t arcs_done) const;
   void whole(const Choice& choice, double least_known);
   void try_pool();
-  void thin(const Choice& choice, const Thickest& left);
+  void thin(const Choice& choice, const Wood& finished, const Thickest& left);
   bool startable(const LeastCost& least) const;
   double may_leave(const LeastCost& least, double left) const;
-  void judge(const LeastCost& least, double left);
+  void judge(const LeastCost& least, double left, bool to_the_end = false);
+  void improve();
+  void order_unordered();
+  void order_too_thick();
   double worth() const;
   bool cut_off(double least) const;
   bool leave_off(double least);
@@ -72,9 +86,12 @@ class Search {
   std::vector<Ways> arcs_;
   bool possible_ = true;
   std::vector<Draft> pool_;
+  std::vector<Draft> best_drafts_;  // of the best plan, where this search found it
   std::vector<Pending> pending_;
-  double taken_by_given_ = 0;    // mm²
-  double cheapest_shaving_ = 0;  // least cost of a mm² taken by a flat
+  std::vector<Unordered> unordered_;
+  std::vector<Unordered> too_thick_;  // while there is no plan
+  double taken_by_given_ = 0;         // mm²
+  double cheapest_shaving_ = 0;       // least cost of a mm² taken by a flat
   std::map<std::pair<std::vector<long long>, WoodKey>, std::vector<Setup>> rails_;
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;

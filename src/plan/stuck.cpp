@@ -133,7 +133,7 @@ std::vector<Stuck> stuck_cuts(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   constexpr int kCovers = 4;  // the cheapest ones; what none of them can begin with is stuck
   const std::vector<Draft> none;
-  Covers covers(problem, flats, none);
+  Covers covers(problem, flats, none, 0);
   Patience patience(problem.options);
   std::optional<std::vector<Stuck>> fewest;
   for (int i = 0; i < kCovers; ++i) {

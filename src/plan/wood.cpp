@@ -232,6 +232,10 @@ std::uint64_t wood_work() {
   return work_done;
 }
 
+void count_work(std::uint64_t pieces) {
+  work_done += pieces;
+}
+
 double Wood::cut(const Sweep& sweep) {
   work_done += edges_.size();
   std::vector<Edge> left;

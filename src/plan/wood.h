@@ -53,6 +53,8 @@ class Wood {
 /// Pieces of boundary that this thread has cut so far: a measure of work that, unlike a clock, is the same at
 /// every run.
 std::uint64_t wood_work();
+/// Counts other work as if so many pieces had been cut.
+void count_work(std::uint64_t pieces);
 
 /// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
 /// the wood to its left is outside. Returns whether anything was dropped.
