@@ -9,6 +9,8 @@ namespace arrisline {
 
 namespace {
 
+constexpr std::size_t kFewTurns = 12;  // starts by poses, of which each order is gone through
+
 /// Every pose that the draft may take wood at, the places it may start at among them.
 std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
   std::vector<Pose> out = draft.poses;
@@ -33,7 +35,8 @@ double cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
 
 }  // namespace
 
-/// Least strokes and wear of one draft on this wood.
+/// Least strokes and wear of one draft on this wood, over the tilts it may start at. Where it starts and turns
+/// at many, somewhat less than that.
 LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) const {
   const Plane& plane = problem_.plane(draft.plane);
   Worked out;
@@ -47,12 +50,24 @@ LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) 
     return one;
   };
   if (plane.is_curved()) {
-    // Over the tilts it may start at.
+    const std::vector<Pose> starts = all_poses(problem_, draft);
     out.strokes = out.taken = std::numeric_limits<double>::infinity();
-    for (const Pose& start : all_poses(problem_, draft)) {
-      const Worked one = work(poses_from(problem_, draft, start.tilt));
-      out.strokes = std::min(out.strokes, one.strokes);
-      out.taken = std::min(out.taken, one.taken);
+    if (starts.size() * draft.poses.size() <= kFewTurns) {
+      for (const Pose& start : starts) {
+        const Worked one = work(poses_from(problem_, draft, start.tilt));
+        out.strokes = std::min(out.strokes, one.strokes);
+        out.taken = std::min(out.taken, one.taken);
+      }
+    } else {
+      // Wherever it starts, it takes all of this, and no stroke takes more than a shaving as wide as the sole.
+      out.taken = work(draft.poses).taken;
+      for (const Pose& start : starts) {
+        const Worked first = work({start});
+        const double strokes = (out.taken - first.taken) / (plane.width * problem_.kit.shop.shaving_curved);
+        out.strokes =
+            std::min(out.strokes, first.strokes + weighed(problem_.weights, {std::max(0.0, strokes),
+                                                                             std::max(0.0, strokes)}));
+      }
     }
   } else {
     out = work(draft.poses);

@@ -257,14 +257,18 @@ double Search::least_of_arcs() const {
   return problem_.weights.cut * static_cast<double>(cuts);
 }
 
-/// What costs this much or more cannot be the best.
-double Search::worth() const {
-  const bool enough = out_.best && beyond(problem_, out_.best->left.height) <= kNoMore;
-  return enough ? out_.best->effort + kTie : std::numeric_limits<double>::infinity();
+/// What leaves `left` mm or more, and costs this much or more, cannot be the best.
+double Search::worth(double left) const {
+  constexpr double kAnything = std::numeric_limits<double>::infinity();
+  if (!out_.best) return kAnything;
+  const double over = beyond(problem_, left);
+  const double best_over = beyond(problem_, out_.best->left.height);
+  if (over > best_over + kNoMore) return -kAnything;
+  return over > best_over - kNoMore ? out_.best->effort + kTie : kAnything;
 }
 
-bool Search::cut_off(double least) const {
-  return least >= worth();
+bool Search::cut_off(double least, double left) const {
+  return least >= worth(left);
 }
 
 bool Search::leave_off(double least) {
@@ -409,12 +413,12 @@ void Search::whole(const Choice& choice, double least_known) {
     if (left.height < choice.left - kNoMore) thin(choice, least.finished(), left);
     return;
   }
-  if (!cut_off(least.total())) {
+  if (!cut_off(least.total(), left.height)) {
     least.work_out();
     judge(least, left.height);
   }
   little_enough_ = true;
-  pending_.push_back({least.total(), least_known, drafts});
+  pending_.push_back({least.total(), least_known, left, drafts});
 }
 
 /// Tries each set of cuts that was put by with one cut more from the pool, those that cost least first: what
@@ -439,7 +443,14 @@ void Search::try_pool() {
       more.push_back(extra);
       auto key = key_of(more);
       if (seen_.count(key) > 0) continue;
-      const std::optional<LeastCost> with = least.with(extra, worth());
+      // Where it takes nothing from the thickest, that stays as thick.
+      double left = takes(extra, one.left.at) ? 0 : one.left.height;
+      if (worth(left) > worth(one.left.height)) {
+        Wood finished = least.finished();
+        cut_all(problem_, {extra}, finished);
+        left = thickest_left(finished, problem_.section.target).height;
+      }
+      const std::optional<LeastCost> with = least.with(extra, worth(left));
       if (!with) continue;
       seen_.insert(std::move(key));
       judge(*with, thickest_left(with->finished(), problem_.section.target).height);
@@ -457,10 +468,7 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
   };
   std::vector<Thinner> cuts;
   for (const Draft& extra : pool_) {
-    const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
-      return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -kSame;
-    });
-    if (!takes || has(choice.flats, extra)) continue;
+    if (!takes(extra, left.at) || has(choice.flats, extra)) continue;
     Wood wood = finished;
     cut_all(problem_, {extra}, wood);
     cuts.push_back({thickest_left(wood, problem_.section.target).height, &extra});
@@ -477,6 +485,12 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
     const double least = least_of(more, arcs_.size());
     if (!cut_off(least)) whole(more, least);
   }
+}
+
+bool Search::takes(const Draft& draft, Point at) const {
+  return std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
+    return Sweep(problem_.plane(draft.plane), pose).depth(at) > -kSame;
+  });
 }
 
 /// Whether some curved cut finds something to ride on once the flats are done, where these come first.
@@ -504,13 +518,7 @@ double Search::may_leave(const LeastCost& least, double left) const {
 void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   const double most = may_leave(least, left);
   if (left > most && out_.best) return;
-  double cutoff = std::numeric_limits<double>::infinity();
-  if (out_.best) {
-    const double over = beyond(problem_, left);
-    const double best_over = beyond(problem_, out_.best->left.height);
-    if (over > best_over + kNoMore) return;
-    if (over > best_over - kNoMore) cutoff = out_.best->effort + kTie;
-  }
+  const double cutoff = worth(left);
   if (least.total() >= cutoff || !startable(least)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
   const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
@@ -545,9 +553,8 @@ void Search::improve() {
     drafts = in_order(std::move(drafts));
     if (!seen_.insert(key_of(drafts)).second) return false;
     LeastCost least(problem_, drafts, orders_);
-    if (cut_off(least.total())) return false;
     const double left = thickest_left(least.finished(), problem_.section.target).height;
-    if (left > may_leave(least, left)) return false;
+    if (cut_off(least.total(), left) || left > may_leave(least, left)) return false;
     least.work_out();
     const double before = out_.best->effort;
     judge(least, left);
@@ -589,7 +596,8 @@ void Search::order_unordered() {
   std::stable_sort(unordered.begin(), unordered.end(),
                    [](const Unordered& a, const Unordered& b) { return a.least < b.least; });
   for (const Unordered& one : unordered) {
-    if (cut_off(one.least) || leave_off(one.least)) return;
+    if (cut_off(one.least, one.left)) continue;
+    if (leave_off(one.least)) return;
     LeastCost least(problem_, one.drafts, orders_);
     least.work_out();
     judge(least, one.left, true);

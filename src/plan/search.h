@@ -45,6 +45,7 @@ class Search {
   struct Pending {
     double least;  // that they must cost
     double known;  // the least that was known to all that come from them
+    Thickest left;
     std::vector<Draft> drafts;
   };
 
@@ -74,8 +75,9 @@ class Search {
   void improve();
   void order_unordered();
   void order_too_thick();
-  double worth() const;
-  bool cut_off(double least) const;
+  double worth(double left = 0) const;
+  bool cut_off(double least, double left = 0) const;
+  bool takes(const Draft& draft, Point at) const;
   bool leave_off(double least);
 
   const Problem& problem_;
