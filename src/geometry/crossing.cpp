@@ -39,7 +39,7 @@ void cross_line(const Edge& edge, Point p, Point d, std::vector<double>& ts) {
   if (!edge.is_arc()) {
     const double a = cross(d, edge.from - p);
     const double b = cross(d, edge.to - p);
-    if (a != b) keep(a / (a - b), ts);
+    if ((a < 0 && b > 0) || (a > 0 && b < 0)) keep(a / (a - b), ts);
     return;
   }
   const double r = radius(edge);

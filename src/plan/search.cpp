@@ -413,12 +413,13 @@ void Search::whole(const Choice& choice, double least_known) {
     if (left.height < choice.left - kNoMore) thin(choice, least.finished(), left);
     return;
   }
-  if (!cut_off(least.total(), left.height)) {
+  const Thickest sure = sure_to_stay(drafts, least.finished(), left);
+  if (!cut_off(least.total(), sure.height)) {
     least.work_out();
     judge(least, left.height);
   }
   little_enough_ = true;
-  pending_.push_back({least.total(), least_known, left, drafts});
+  pending_.push_back({least.total(), least_known, sure, drafts});
 }
 
 /// Tries each set of cuts that was put by with one cut more from the pool, those that cost least first: what
@@ -449,6 +450,7 @@ void Search::try_pool() {
         Wood finished = least.finished();
         cut_all(problem_, {extra}, finished);
         left = thickest_left(finished, problem_.section.target).height;
+        left = sure_to_stay(one.drafts, finished, {left, {}}).height;
       }
       const std::optional<LeastCost> with = least.with(extra, worth(left));
       if (!with) continue;
@@ -487,6 +489,18 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
   }
 }
 
+/// Of what the drafts' own poses leave on the finished wood, that which stays wherever the curved cuts start.
+Thickest Search::sure_to_stay(const std::vector<Draft>& drafts, const Wood& finished,
+                              const Thickest& left) const {
+  if (left.height <= problem_.options.tolerance) return left;
+  Wood wood = finished;
+  for (const Draft& draft : drafts) {
+    for (const double start : draft.starts)
+      wood.cut(Sweep(problem_.plane(draft.plane), start_pose(problem_, draft, start)));
+  }
+  return thickest_left(wood, problem_.section.target);
+}
+
 bool Search::takes(const Draft& draft, Point at) const {
   return std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
     return Sweep(problem_.plane(draft.plane), pose).depth(at) > -kSame;
@@ -518,7 +532,7 @@ double Search::may_leave(const LeastCost& least, double left) const {
 void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   const double most = may_leave(least, left);
   if (left > most && out_.best) return;
-  const double cutoff = worth(left);
+  const double cutoff = worth(sure_to_stay(least.drafts(), least.finished(), {left, {}}).height);
   if (least.total() >= cutoff || !startable(least)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
   const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
@@ -554,7 +568,7 @@ void Search::improve() {
     if (!seen_.insert(key_of(drafts)).second) return false;
     LeastCost least(problem_, drafts, orders_);
     const double left = thickest_left(least.finished(), problem_.section.target).height;
-    if (cut_off(least.total(), left) || left > may_leave(least, left)) return false;
+    if (cut_off(least.total()) || left > may_leave(least, left)) return false;
     least.work_out();
     const double before = out_.best->effort;
     judge(least, left);
@@ -596,7 +610,7 @@ void Search::order_unordered() {
   std::stable_sort(unordered.begin(), unordered.end(),
                    [](const Unordered& a, const Unordered& b) { return a.least < b.least; });
   for (const Unordered& one : unordered) {
-    if (cut_off(one.least, one.left)) continue;
+    if (cut_off(one.least)) continue;
     if (leave_off(one.least)) return;
     LeastCost least(problem_, one.drafts, orders_);
     least.work_out();

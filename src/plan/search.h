@@ -78,6 +78,7 @@ class Search {
   double worth(double left = 0) const;
   bool cut_off(double least, double left = 0) const;
   bool takes(const Draft& draft, Point at) const;
+  Thickest sure_to_stay(const std::vector<Draft>& drafts, const Wood& finished, const Thickest& left) const;
   bool leave_off(double least);
 
   const Problem& problem_;

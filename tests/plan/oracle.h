@@ -192,7 +192,7 @@ class Oracle {
     const Thickest left = thickest_left(wood, problem_.section.target);
     const bool thick = left.height > most_left(problem_);
     if (thick && left.height > before - 1e-4) return;
-    if (!thick) order(all, left.height);
+    if (!thick) order(all);
     for (const Draft& extra : pool_) {
       if (has(flats, extra)) continue;
       Drafts more = flats;
@@ -200,7 +200,7 @@ class Oracle {
       if (!thick) {
         Drafts with = more;
         with.insert(with.end(), curved.begin(), curved.end());
-        order(with, left.height);
+        order(with);
         continue;
       }
       const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
@@ -211,7 +211,7 @@ class Oracle {
   }
 
   // Uniform cost over which cuts are done, at which starts, and which came last.
-  void order(const Drafts& drafts, double left) {
+  void order(const Drafts& drafts) {
     using Key = std::tuple<unsigned, std::vector<int>, int>;
     struct Reached {
       double cost;
@@ -241,6 +241,7 @@ class Oracle {
         bound_over_ = std::max(bound_over_, least.total() - here.cost);
         least.work_out();
         bound_over_ = std::max(bound_over_, least.total() - here.cost);
+        const double left = thickest_left(here.wood, problem_.section.target).height;
         const double over = std::max(0.0, left - problem_.options.tolerance);
         if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
           over_ = over;

@@ -27,7 +27,7 @@ std::string sixteenths(int n) {
   return std::to_string(n) + "/16";
 }
 
-/// One to three elements out from a face, on 3/4 in stock.
+/// One to five elements out from a face, on 3/4 in stock.
 std::string small_profile(Random& random) {
   std::string chain;
   int out = 0;
@@ -35,21 +35,28 @@ std::string small_profile(Random& random) {
     chain += word + (across ? " out " : " down ") + sixteenths(n) + "\n";
     if (across) out += n;
   };
+  const auto arc = [&](const std::string& word) {
+    const int n = between(random, 4, 7);
+    chain += word + " out " + sixteenths(n) + " down " + sixteenths(n) + "\n";
+    out += n;
+  };
   if (random() % 2 == 0) flat("step", between(random, 1, 4), false);
-  switch (random() % 5) {
+  switch (random() % 6) {
     case 0:
-      chain += "bead out 3/8 down 3/8\n";
-      out += 6;
+      arc("bead");
       break;
     case 1:
-      chain += "cove out 3/8 down 3/8\n";
-      out += 6;
+      arc("cove");
       break;
     case 2:
       chain += "bead out 1/4 down 3/8 radius 3/8\n";
       out += 4;
       break;
     case 3:
+      chain += "cove out 3/8 down 1/4 radius 3/8\n";
+      out += 6;
+      break;
+    case 4:
       chain += "bevel out 1/4 down " + sixteenths(between(random, 3, 6)) + "\n";
       out += 4;
       break;
@@ -59,14 +66,23 @@ std::string small_profile(Random& random) {
       break;
   }
   if (random() % 3 != 0) flat("fillet", between(random, 1, 5), true);
+  if (random() % 4 == 0) {
+    flat("step", between(random, 1, 2), false);
+    if (random() % 2 == 0) flat("fillet", between(random, 1, 3), true);
+  }
   return "units inch\nstock 2 wide, 3/4 thick\nstart face " + sixteenths(out) + "\n" + chain;
 }
 
 std::string small_kit(Random& random) {
-  static const char* const kits[] = {"rebate 3/4\nhollow 6\nround 6\n", "rebate 1\nrebate 1/4\nhollow 6\n",
-                                     "rebate 3/4\nplough 1/4\nround 6\n", "rebate 3/4\nhollow 8\nround 5\n",
-                                     "rebate 1 1/4\nhollow 6\nround 6\nscraper\n"};
-  return std::string("units inch\n") + kits[random() % 5];
+  static const char* const kits[] = {"rebate 3/4\nhollow 6\nround 6\n",
+                                     "rebate 1\nrebate 1/4\nhollow 6\n",
+                                     "rebate 3/4\nplough 1/4\nround 6\n",
+                                     "rebate 3/4\nhollow 8\nround 5\n",
+                                     "rebate 1 1/4\nhollow 6\nround 6\nscraper\n",
+                                     "rebate 1/2\nhollow 4\nround 4\n",
+                                     "rebate 3/4\nhollow 7\nround 5\nscraper\n",
+                                     "rebate 1\nrebate 1/2\nround 6\n"};
+  return std::string("units inch\n") + kits[random() % 8];
 }
 
 }  // namespace
