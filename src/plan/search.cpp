@@ -408,7 +408,7 @@ void Search::whole(const Choice& choice, double least_known) {
   LeastCost least(problem_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {
-    if (!out_.best) too_thick_.push_back({least.total(), left.height, drafts});
+    if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
     // A cut more that leaves no less was of no use.
     if (left.height < choice.left - kNoMore) thin(choice, least.finished(), left);
     return;
@@ -616,6 +616,16 @@ void Search::order_unordered() {
     least.work_out();
     judge(least, one.left, true);
   }
+}
+
+/// Of what leaves too much only the thinnest are kept.
+void Search::put_by_too_thick(Unordered one) {
+  constexpr std::size_t kThinnest = 200;
+  too_thick_.push_back(std::move(one));
+  if (too_thick_.size() < 2 * kThinnest) return;
+  std::stable_sort(too_thick_.begin(), too_thick_.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
+  too_thick_.erase(too_thick_.begin() + kThinnest, too_thick_.end());
 }
 
 /// What leaves too much is no plan, and is kept for what it tells of the kit: of that which can be made at

@@ -74,6 +74,7 @@ class Search {
   void judge(const LeastCost& least, double left, bool to_the_end = false);
   void improve();
   void order_unordered();
+  void put_by_too_thick(Unordered one);
   void order_too_thick();
   double worth(double left = 0) const;
   bool cut_off(double least, double left = 0) const;
