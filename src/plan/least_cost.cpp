@@ -35,8 +35,8 @@ double cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
 
 }  // namespace
 
-/// Least strokes and wear of one draft on this wood, over the tilts it may start at. Where it starts and turns
-/// at many, somewhat less than that.
+/// Least strokes and wear of one draft on this wood, over the tilts it may start at. Where it starts and
+/// turns at many, somewhat less than that.
 LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) const {
   const Plane& plane = problem_.plane(draft.plane);
   Worked out;
@@ -59,14 +59,15 @@ LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) 
         out.taken = std::min(out.taken, one.taken);
       }
     } else {
-      // Wherever it starts, it takes all of this, and no stroke takes more than a shaving as wide as the sole.
+      // Wherever it starts, it takes all of this, and no stroke takes more than a shaving as wide as the
+      // sole.
       out.taken = work(draft.poses).taken;
       for (const Pose& start : starts) {
         const Worked first = work({start});
         const double strokes = (out.taken - first.taken) / (plane.width * problem_.kit.shop.shaving_curved);
-        out.strokes =
-            std::min(out.strokes, first.strokes + weighed(problem_.weights, {std::max(0.0, strokes),
-                                                                             std::max(0.0, strokes)}));
+        out.strokes = std::min(
+            out.strokes,
+            first.strokes + weighed(problem_.weights, {std::max(0.0, strokes), std::max(0.0, strokes)}));
       }
     }
   } else {

@@ -6,8 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/crossing.h"
-#include "plan/facets.h"
+#include "plan/sets.h"
 
 namespace arrisline {
 
@@ -15,41 +14,11 @@ namespace {
 
 constexpr std::size_t kNearestPlanes = 2;
 constexpr std::size_t kPlanesPerArc = 3;
-constexpr int kMostThinning = 3;         // cuts from the pool that one plan may need to leave little enough
-constexpr int kMostThinningAtAll = 12;   // where with so few none is found
 constexpr std::size_t kManyArcs = 3;     // from which first only choices near the likeliest are looked at
 constexpr std::size_t kFirstCovers = 8;  // that are looked at so
 constexpr int kFewStrays = 1;  // steps in all by which a choice near the likeliest may stray from it
 constexpr int kAnyStrays = std::numeric_limits<int>::max();
-constexpr std::size_t kManyCuts = 10;     // more than the search gets through all choices of
-constexpr std::size_t kTooManyCuts = 12;  // whose best order takes long to find
-constexpr int kFewOrders = 300;           // states looked at before the best order of some cuts is put by
-constexpr double kSameTilt = 1e-6;        // degrees
-constexpr double kTie = 1e-6;             // efforts that differ by less are equal, and imbalance decides
-constexpr double kNoMore = 1e-4;          // mm beyond the tolerance that count as nothing
-
-std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft>& b) {
-  std::vector<Draft> out = a;
-  out.insert(out.end(), b.begin(), b.end());
-  return out;
-}
-
-/// What tells a draft from another, to a hundredth of a micron and of a thousandth of a degree.
-std::vector<long long> key_of(const Draft& draft) {
-  std::vector<long long> out = {draft.plane, draft.arc};
-  for (const Pose& pose : draft.poses) {
-    out.push_back(std::llround(pose.at.x * 1e5));
-    out.push_back(std::llround(pose.at.y * 1e5));
-    out.push_back(std::llround(wrap_degrees(pose.tilt) * 1e5));
-  }
-  for (const double start : draft.starts) out.push_back(std::llround(start * 1e5));
-  return out;
-}
-
-bool has(const std::vector<Draft>& drafts, const Draft& draft) {
-  const std::vector<long long> key = key_of(draft);
-  return std::any_of(drafts.begin(), drafts.end(), [&](const Draft& other) { return key_of(other) == key; });
-}
+constexpr double kSameTilt = 1e-6;  // degrees
 
 /// Starts in order, none twice and none that is one of its poses already.
 void tidy_starts(Draft& draft) {
@@ -63,19 +32,6 @@ void tidy_starts(Draft& draft) {
   draft.starts = std::move(kept);
 }
 
-/// A set of drafts whatever their order.
-std::vector<long long> key_of(const std::vector<Draft>& drafts) {
-  std::vector<std::vector<long long>> keys;
-  for (const Draft& draft : drafts) keys.push_back(key_of(draft));
-  std::sort(keys.begin(), keys.end());
-  std::vector<long long> out;
-  for (const std::vector<long long>& key : keys) {
-    out.push_back(static_cast<long long>(key.size()));
-    out.insert(out.end(), key.begin(), key.end());
-  }
-  return out;
-}
-
 /// Woods of the same area whose boundaries weigh the same about a slanting line are taken for the same.
 WoodKey wood_key(const Wood& wood) {
   double moment = 0;
@@ -84,53 +40,6 @@ WoodKey wood_key(const Wood& wood) {
     moment += length(edge) * (middle.x + kPi / 2 * middle.y);
   }
   return {std::llround(wood.area() * 1e7), std::llround(moment * 1e4)};
-}
-
-double beyond(const Problem& problem, double height) {
-  return std::max(0.0, height - problem.options.tolerance);
-}
-
-bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
-  const double over_a = beyond(problem, a.left.height);
-  const double over_b = beyond(problem, b.left.height);
-  if (std::abs(over_a - over_b) > kNoMore) return over_a < over_b;
-  if (std::abs(a.effort - b.effort) > kTie) return a.effort < b.effort;
-  return a.imbalance < b.imbalance - kTie;
-}
-
-/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
-/// flats that stand against corners of the target.
-std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
-  std::vector<Draft> pool;
-  const std::vector<int> rebates = rebate_planes(problem);
-  if (rebates.empty()) return pool;
-  const int widest = rebates.front();
-  auto add = [&](std::vector<Pose> poses) {
-    if (poses.empty()) return;
-    Draft draft;
-    draft.plane = widest;
-    draft.poses = std::move(poses);
-    pool.push_back(std::move(draft));
-  };
-  for (const Surface& s : problem.surfaces) {
-    if (!s.arc) continue;
-    for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
-      const double lean = s.lo + share * (s.hi - s.lo);
-      if (s.bead) {
-        add(chamfer_on_arc(problem, s, problem.plane(widest), lean, 0));
-        continue;
-      }
-      const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
-      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
-      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open,
-                   dot(k, outward(frame))));
-    }
-  }
-  for (const Draft& draft : flats) {
-    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.push_back(draft);
-  }
-  return pool;
 }
 
 }  // namespace
@@ -255,28 +164,6 @@ double Search::least_of_arcs() const {
     cuts += fewest->size();
   }
   return problem_.weights.cut * static_cast<double>(cuts);
-}
-
-/// What leaves `left` mm or more, and costs this much or more, cannot be the best.
-double Search::worth(double left) const {
-  constexpr double kAnything = std::numeric_limits<double>::infinity();
-  if (!out_.best) return kAnything;
-  const double over = beyond(problem_, left);
-  const double best_over = beyond(problem_, out_.best->left.height);
-  if (over > best_over + kNoMore) return -kAnything;
-  return over > best_over - kNoMore ? out_.best->effort + kTie : kAnything;
-}
-
-bool Search::cut_off(double least, double left) const {
-  return least >= worth(left);
-}
-
-bool Search::leave_off(double least) {
-  const bool enough = problem_.options.any && out_.best;
-  if (!enough && !patience_.over()) return false;
-  unsearched_ = std::min(unsearched_, least);
-  out_.stopped = !enough;
-  return true;
 }
 
 /// What the strokes of the flats must cost that take what the chosen ones take between them, with others or
@@ -420,226 +307,6 @@ void Search::whole(const Choice& choice, double least_known) {
   }
   little_enough_ = true;
   pending_.push_back({least.total(), least_known, sure, drafts});
-}
-
-/// Tries each set of cuts that was put by with one cut more from the pool, those that cost least first: what
-/// they lead to cuts off the others.
-void Search::try_pool() {
-  std::vector<Pending> pending = std::move(pending_);
-  pending_.clear();
-  std::stable_sort(pending.begin(), pending.end(),
-                   [](const Pending& a, const Pending& b) { return a.least < b.least; });
-  // What one more cut may save is not in `least`, so what is left untried may cost as little as was known
-  // before.
-  double unknown = std::numeric_limits<double>::infinity();
-  for (auto one = pending.rbegin(); one != pending.rend(); ++one)
-    one->known = unknown = std::min(unknown, one->known);
-  for (const Pending& one : pending) {
-    if (leave_off(one.known)) return;
-    LeastCost least(problem_, one.drafts, orders_);
-    least.work_out();
-    for (const Draft& extra : pool_) {
-      if (has(one.drafts, extra)) continue;
-      std::vector<Draft> more = one.drafts;
-      more.push_back(extra);
-      auto key = key_of(more);
-      if (seen_.count(key) > 0) continue;
-      // Where it takes nothing from the thickest, that stays as thick.
-      double left = takes(extra, one.left.at) ? 0 : one.left.height;
-      if (worth(left) > worth(one.left.height)) {
-        Wood finished = least.finished();
-        cut_all(problem_, {extra}, finished);
-        left = thickest_left(finished, problem_.section.target).height;
-        left = sure_to_stay(one.drafts, finished, {left, {}}).height;
-      }
-      const std::optional<LeastCost> with = least.with(extra, worth(left));
-      if (!with) continue;
-      seen_.insert(std::move(key));
-      judge(*with, thickest_left(with->finished(), problem_.section.target).height);
-    }
-  }
-}
-
-/// The choice leaves this, too much at a point: each cut of the pool that takes it, those that leave least
-/// first. Where many are needed and there is no plan yet, of each only the one that leaves least.
-void Search::thin(const Choice& choice, const Wood& finished, const Thickest& left) {
-  if (choice.thinning >= (out_.best ? kMostThinning : kMostThinningAtAll)) return;
-  struct Thinner {
-    double left;
-    const Draft* draft;
-  };
-  std::vector<Thinner> cuts;
-  for (const Draft& extra : pool_) {
-    if (!takes(extra, left.at) || has(choice.flats, extra)) continue;
-    Wood wood = finished;
-    cut_all(problem_, {extra}, wood);
-    cuts.push_back({thickest_left(wood, problem_.section.target).height, &extra});
-  }
-  std::stable_sort(cuts.begin(), cuts.end(),
-                   [](const Thinner& a, const Thinner& b) { return a.left < b.left; });
-  if (choice.thinning >= kMostThinning && cuts.size() > 1) cuts.erase(cuts.begin() + 1, cuts.end());
-  for (const Thinner& cut : cuts) {
-    Choice more = choice;
-    more.flats.push_back(*cut.draft);
-    ++more.thinning;
-    more.left = left.height;
-    cut_all(problem_, {*cut.draft}, more.wood);
-    const double least = least_of(more, arcs_.size());
-    if (!cut_off(least)) whole(more, least);
-  }
-}
-
-/// Of what the drafts' own poses leave on the finished wood, that which stays wherever the curved cuts start.
-Thickest Search::sure_to_stay(const std::vector<Draft>& drafts, const Wood& finished,
-                              const Thickest& left) const {
-  if (left.height <= problem_.options.tolerance) return left;
-  Wood wood = finished;
-  for (const Draft& draft : drafts) {
-    for (const double start : draft.starts)
-      wood.cut(Sweep(problem_.plane(draft.plane), start_pose(problem_, draft, start)));
-  }
-  return thickest_left(wood, problem_.section.target);
-}
-
-bool Search::takes(const Draft& draft, Point at) const {
-  return std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
-    return Sweep(problem_.plane(draft.plane), pose).depth(at) > -kSame;
-  });
-}
-
-/// Whether some curved cut finds something to ride on once the flats are done, where these come first.
-bool Search::startable(const LeastCost& least) const {
-  if (orders_ == OrderOf::any) return true;
-  bool curved = false;
-  for (const Draft& draft : least.drafts()) {
-    if (!problem_.plane(draft.plane).is_curved()) continue;
-    curved = true;
-    if (!guided_starts(problem_, draft, least.flats_left()).empty()) return true;
-  }
-  return !curved;
-}
-
-/// How much of a height of `left` may stay once the cuts are done, in mm. A fin so narrow that the scraper
-/// takes next to nothing is not for the scraper.
-double Search::may_leave(const LeastCost& least, double left) const {
-  const bool scraped = left > problem_.options.tolerance;
-  const bool fin = least.finished().area() - area(problem_.section.target) < kLeastCut;
-  return scraped && fin ? problem_.options.tolerance : most_left(problem_);
-}
-
-/// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are. Where
-/// that takes long and is not to be done to the end, a good order will do for now.
-void Search::judge(const LeastCost& least, double left, bool to_the_end) {
-  const double most = may_leave(least, left);
-  if (left > most && out_.best) return;
-  const double cutoff = worth(sure_to_stay(least.drafts(), least.finished(), {left, {}}).height);
-  if (least.total() >= cutoff || !startable(least)) return;
-  // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
-  const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
-  if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
-  const auto out_of_patience = [this] { return patience_.over(); };
-  std::optional<Sequence> sequence;
-  int looked_at = !to_the_end && least.drafts().size() >= kTooManyCuts ? kFewOrders + 1 : 0;
-  if (looked_at == 0) {
-    sequence = best_order(problem_, least, cutoff,
-                          [&] { return patience_.over() || (!to_the_end && ++looked_at > kFewOrders); });
-  }
-  if (looked_at > kFewOrders) {
-    unordered_.push_back({least.total(), left, least.drafts()});
-    sequence = good_order(problem_, least, cutoff, out_of_patience);
-  }
-  // Its best order is not known where patience ended amidst.
-  if (patience_.over()) leave_off(least.total());
-  if (!sequence) return;
-  if (sequence->left.height > most) {
-    if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
-  } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
-    out_.best = std::move(sequence);
-    best_drafts_ = least.drafts();
-  }
-}
-
-/// A plan of many cuts, where the search does not get through all there are, is made better a cut at a time
-/// as long as that helps: one left out, one more, or one in place of another.
-void Search::improve() {
-  if (best_drafts_.size() < kManyCuts) return;
-  const auto try_set = [&](std::vector<Draft> drafts) {
-    drafts = in_order(std::move(drafts));
-    if (!seen_.insert(key_of(drafts)).second) return false;
-    LeastCost least(problem_, drafts, orders_);
-    const double left = thickest_left(least.finished(), problem_.section.target).height;
-    if (cut_off(least.total()) || left > may_leave(least, left)) return false;
-    least.work_out();
-    const double before = out_.best->effort;
-    judge(least, left);
-    return out_.best->effort < before - kTie;
-  };
-  const auto step = [&] {
-    const std::vector<Draft> now = best_drafts_;
-    const auto without = [&](std::size_t i) {
-      std::vector<Draft> out = now;
-      out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
-      return out;
-    };
-    const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
-    const auto over = [&] { return patience_.over(); };
-    for (std::size_t i = 0; i < now.size() && !over(); ++i) {
-      if (may_go(now[i]) && try_set(without(i))) return true;
-    }
-    for (const Draft& extra : pool_) {
-      if (!over() && !has(now, extra) && try_set(together(now, {extra}))) return true;
-    }
-    for (std::size_t i = 0; i < now.size(); ++i) {
-      if (!may_go(now[i])) continue;
-      for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_)}) {
-        for (const Draft& other : *others) {
-          if (!over() && !has(now, other) && try_set(together(without(i), {other}))) return true;
-        }
-      }
-    }
-    return false;
-  };
-  while (step()) {
-  }
-}
-
-/// The best orders that were put by, of those cuts first that must cost least.
-void Search::order_unordered() {
-  std::vector<Unordered> unordered = std::move(unordered_);
-  unordered_.clear();
-  std::stable_sort(unordered.begin(), unordered.end(),
-                   [](const Unordered& a, const Unordered& b) { return a.least < b.least; });
-  for (const Unordered& one : unordered) {
-    if (cut_off(one.least)) continue;
-    if (leave_off(one.least)) return;
-    LeastCost least(problem_, one.drafts, orders_);
-    least.work_out();
-    judge(least, one.left, true);
-  }
-}
-
-/// Of what leaves too much only the thinnest are kept.
-void Search::put_by_too_thick(Unordered one) {
-  constexpr std::size_t kThinnest = 200;
-  too_thick_.push_back(std::move(one));
-  if (too_thick_.size() < 2 * kThinnest) return;
-  std::stable_sort(too_thick_.begin(), too_thick_.end(),
-                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
-  too_thick_.erase(too_thick_.begin() + kThinnest, too_thick_.end());
-}
-
-/// What leaves too much is no plan, and is kept for what it tells of the kit: of that which can be made at
-/// all, what leaves least.
-void Search::order_too_thick() {
-  std::stable_sort(too_thick_.begin(), too_thick_.end(),
-                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
-  for (const Unordered& one : too_thick_) {
-    if (out_.too_thick && out_.too_thick->left.height <= one.left) return;
-    if (patience_.over()) return;
-    LeastCost least(problem_, one.drafts, orders_);
-    least.work_out();
-    judge(least, one.left);
-  }
 }
 
 }  // namespace arrisline

@@ -14,6 +14,10 @@
 
 namespace arrisline {
 
+/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
+/// flats that stand against corners of the target.
+std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats);
+
 using WoodKey = std::pair<long long, long long>;
 
 /// The search with some drafts given (a shaped plane's cut, or none). It keeps what it finds in `out`, so

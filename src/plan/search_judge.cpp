@@ -1,0 +1,156 @@
+// Cuts put in order and held against the best plan so far. Shown by tests/plan/oracle_test.cpp and
+// tests/plan/large_test.cpp.
+#include <algorithm>
+#include <cmath>
+
+#include "plan/facets.h"
+#include "plan/search.h"
+#include "plan/sets.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr std::size_t kTooManyCuts = 12;  // whose best order takes long to find
+constexpr int kFewOrders = 300;           // states looked at before the best order of some cuts is put by
+
+double beyond(const Problem& problem, double height) {
+  return std::max(0.0, height - problem.options.tolerance);
+}
+
+bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
+  const double over_a = beyond(problem, a.left.height);
+  const double over_b = beyond(problem, b.left.height);
+  if (std::abs(over_a - over_b) > kNoMore) return over_a < over_b;
+  if (std::abs(a.effort - b.effort) > kTie) return a.effort < b.effort;
+  return a.imbalance < b.imbalance - kTie;
+}
+
+}  // namespace
+
+/// What leaves `left` mm or more, and costs this much or more, cannot be the best.
+double Search::worth(double left) const {
+  constexpr double kAnything = std::numeric_limits<double>::infinity();
+  if (!out_.best) return kAnything;
+  const double over = beyond(problem_, left);
+  const double best_over = beyond(problem_, out_.best->left.height);
+  if (over > best_over + kNoMore) return -kAnything;
+  return over > best_over - kNoMore ? out_.best->effort + kTie : kAnything;
+}
+
+bool Search::cut_off(double least, double left) const {
+  return least >= worth(left);
+}
+
+bool Search::leave_off(double least) {
+  const bool enough = problem_.options.any && out_.best;
+  if (!enough && !patience_.over()) return false;
+  unsearched_ = std::min(unsearched_, least);
+  out_.stopped = !enough;
+  return true;
+}
+
+/// Whether some curved cut finds something to ride on once the flats are done, where these come first.
+bool Search::startable(const LeastCost& least) const {
+  if (orders_ == OrderOf::any) return true;
+  bool curved = false;
+  for (const Draft& draft : least.drafts()) {
+    if (!problem_.plane(draft.plane).is_curved()) continue;
+    curved = true;
+    if (!guided_starts(problem_, draft, least.flats_left()).empty()) return true;
+  }
+  return !curved;
+}
+
+/// How much of a height of `left` may stay once the cuts are done, in mm. A fin so narrow that the scraper
+/// takes next to nothing is not for the scraper.
+double Search::may_leave(const LeastCost& least, double left) const {
+  const bool scraped = left > problem_.options.tolerance;
+  const bool fin = least.finished().area() - area(problem_.section.target) < kLeastCut;
+  return scraped && fin ? problem_.options.tolerance : most_left(problem_);
+}
+
+/// Of what the drafts' own poses leave on the finished wood, that which stays wherever the curved cuts start.
+Thickest Search::sure_to_stay(const std::vector<Draft>& drafts, const Wood& finished,
+                              const Thickest& left) const {
+  if (left.height <= problem_.options.tolerance) return left;
+  Wood wood = finished;
+  for (const Draft& draft : drafts) {
+    for (const double start : draft.starts)
+      wood.cut(Sweep(problem_.plane(draft.plane), start_pose(problem_, draft, start)));
+  }
+  return thickest_left(wood, problem_.section.target);
+}
+
+/// Puts the cuts, which leave so much, in order where they may be the best, and keeps them if they are. Where
+/// that takes long and is not to be done to the end, a good order will do for now.
+void Search::judge(const LeastCost& least, double left, bool to_the_end) {
+  const double most = may_leave(least, left);
+  if (left > most && out_.best) return;
+  const double cutoff = worth(sure_to_stay(least.drafts(), least.finished(), {left, {}}).height);
+  if (least.total() >= cutoff || !startable(least)) return;
+  // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
+  const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
+  if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
+  const auto out_of_patience = [this] { return patience_.over(); };
+  std::optional<Sequence> sequence;
+  int looked_at = !to_the_end && least.drafts().size() >= kTooManyCuts ? kFewOrders + 1 : 0;
+  if (looked_at == 0) {
+    sequence = best_order(problem_, least, cutoff,
+                          [&] { return patience_.over() || (!to_the_end && ++looked_at > kFewOrders); });
+  }
+  if (looked_at > kFewOrders) {
+    unordered_.push_back({least.total(), left, least.drafts()});
+    sequence = good_order(problem_, least, cutoff, out_of_patience);
+  }
+  // Its best order is not known where patience ended amidst.
+  if (patience_.over()) leave_off(least.total());
+  if (!sequence) return;
+  if (sequence->left.height > most) {
+    if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
+  } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
+    out_.best = std::move(sequence);
+    best_drafts_ = least.drafts();
+  }
+}
+
+/// The best orders that were put by, of those cuts first that must cost least.
+void Search::order_unordered() {
+  std::vector<Unordered> unordered = std::move(unordered_);
+  unordered_.clear();
+  std::stable_sort(unordered.begin(), unordered.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.least < b.least; });
+  for (const Unordered& one : unordered) {
+    if (cut_off(one.least)) continue;
+    if (leave_off(one.least)) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    judge(least, one.left, true);
+  }
+}
+
+/// Of what leaves too much only the thinnest are kept.
+void Search::put_by_too_thick(Unordered one) {
+  constexpr std::size_t kThinnest = 200;
+  too_thick_.push_back(std::move(one));
+  if (too_thick_.size() < 2 * kThinnest) return;
+  std::stable_sort(too_thick_.begin(), too_thick_.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
+  too_thick_.erase(too_thick_.begin() + kThinnest, too_thick_.end());
+}
+
+/// What leaves too much is no plan, and is kept for what it tells of the kit: of that which can be made at
+/// all, what leaves least.
+void Search::order_too_thick() {
+  std::stable_sort(too_thick_.begin(), too_thick_.end(),
+                   [](const Unordered& a, const Unordered& b) { return a.left < b.left; });
+  for (const Unordered& one : too_thick_) {
+    if (out_.too_thick && out_.too_thick->left.height <= one.left) return;
+    if (patience_.over()) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    judge(least, one.left);
+  }
+}
+
+}  // namespace arrisline

@@ -1,0 +1,169 @@
+// Cuts of waste beside those that a plan needs: one more where it saves effort, some more where too much
+// would be left. Shown by tests/plan/oracle_test.cpp and tests/plan/large_test.cpp.
+#include <algorithm>
+
+#include "geometry/crossing.h"
+#include "plan/search.h"
+#include "plan/sets.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr int kMostThinning = 3;        // cuts from the pool that one plan may need to leave little enough
+constexpr int kMostThinningAtAll = 12;  // where with so few none is found
+constexpr std::size_t kManyCuts = 10;   // more than the search gets through all choices of
+
+}  // namespace
+
+std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
+  std::vector<Draft> pool;
+  const std::vector<int> rebates = rebate_planes(problem);
+  if (rebates.empty()) return pool;
+  const int widest = rebates.front();
+  auto add = [&](std::vector<Pose> poses) {
+    if (poses.empty()) return;
+    Draft draft;
+    draft.plane = widest;
+    draft.poses = std::move(poses);
+    pool.push_back(std::move(draft));
+  };
+  for (const Surface& s : problem.surfaces) {
+    if (!s.arc) continue;
+    for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
+      const double lean = s.lo + share * (s.hi - s.lo);
+      if (s.bead) {
+        add(chamfer_on_arc(problem, s, problem.plane(widest), lean, 0));
+        continue;
+      }
+      const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
+      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open,
+                   dot(k, outward(frame))));
+    }
+  }
+  for (const Draft& draft : flats) {
+    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.push_back(draft);
+  }
+  return pool;
+}
+
+bool Search::takes(const Draft& draft, Point at) const {
+  return std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
+    return Sweep(problem_.plane(draft.plane), pose).depth(at) > -kSame;
+  });
+}
+
+/// Tries each set of cuts that was put by with one cut more from the pool, those that cost least first: what
+/// they lead to cuts off the others.
+void Search::try_pool() {
+  std::vector<Pending> pending = std::move(pending_);
+  pending_.clear();
+  std::stable_sort(pending.begin(), pending.end(),
+                   [](const Pending& a, const Pending& b) { return a.least < b.least; });
+  // What one more cut may save is not in `least`, so what is left untried may cost as little as was known
+  // before.
+  double unknown = std::numeric_limits<double>::infinity();
+  for (auto one = pending.rbegin(); one != pending.rend(); ++one)
+    one->known = unknown = std::min(unknown, one->known);
+  for (const Pending& one : pending) {
+    if (leave_off(one.known)) return;
+    LeastCost least(problem_, one.drafts, orders_);
+    least.work_out();
+    for (const Draft& extra : pool_) {
+      if (has(one.drafts, extra)) continue;
+      std::vector<Draft> more = one.drafts;
+      more.push_back(extra);
+      auto key = key_of(more);
+      if (seen_.count(key) > 0) continue;
+      // Where it takes nothing from the thickest, that stays as thick.
+      double left = takes(extra, one.left.at) ? 0 : one.left.height;
+      if (worth(left) > worth(one.left.height)) {
+        Wood finished = least.finished();
+        cut_all(problem_, {extra}, finished);
+        left = thickest_left(finished, problem_.section.target).height;
+        left = sure_to_stay(one.drafts, finished, {left, {}}).height;
+      }
+      const std::optional<LeastCost> with = least.with(extra, worth(left));
+      if (!with) continue;
+      seen_.insert(std::move(key));
+      judge(*with, thickest_left(with->finished(), problem_.section.target).height);
+    }
+  }
+}
+
+/// The choice leaves this, too much at a point: each cut of the pool that takes it, those that leave least
+/// first. Where many are needed and there is no plan yet, of each only the one that leaves least.
+void Search::thin(const Choice& choice, const Wood& finished, const Thickest& left) {
+  if (choice.thinning >= (out_.best ? kMostThinning : kMostThinningAtAll)) return;
+  struct Thinner {
+    double left;
+    const Draft* draft;
+  };
+  std::vector<Thinner> cuts;
+  for (const Draft& extra : pool_) {
+    if (!takes(extra, left.at) || has(choice.flats, extra)) continue;
+    Wood wood = finished;
+    cut_all(problem_, {extra}, wood);
+    cuts.push_back({thickest_left(wood, problem_.section.target).height, &extra});
+  }
+  std::stable_sort(cuts.begin(), cuts.end(),
+                   [](const Thinner& a, const Thinner& b) { return a.left < b.left; });
+  if (choice.thinning >= kMostThinning && cuts.size() > 1) cuts.erase(cuts.begin() + 1, cuts.end());
+  for (const Thinner& cut : cuts) {
+    Choice more = choice;
+    more.flats.push_back(*cut.draft);
+    ++more.thinning;
+    more.left = left.height;
+    cut_all(problem_, {*cut.draft}, more.wood);
+    const double least = least_of(more, arcs_.size());
+    if (!cut_off(least)) whole(more, least);
+  }
+}
+
+/// A plan of many cuts, where the search does not get through all there are, is made better a cut at a time
+/// as long as that helps: one left out, one more, or one in place of another.
+void Search::improve() {
+  if (best_drafts_.size() < kManyCuts) return;
+  const auto try_set = [&](std::vector<Draft> drafts) {
+    drafts = in_order(std::move(drafts));
+    if (!seen_.insert(key_of(drafts)).second) return false;
+    LeastCost least(problem_, drafts, orders_);
+    const double left = thickest_left(least.finished(), problem_.section.target).height;
+    if (cut_off(least.total()) || left > may_leave(least, left)) return false;
+    least.work_out();
+    const double before = out_.best->effort;
+    judge(least, left);
+    return out_.best->effort < before - kTie;
+  };
+  const auto step = [&] {
+    const std::vector<Draft> now = best_drafts_;
+    const auto without = [&](std::size_t i) {
+      std::vector<Draft> out = now;
+      out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
+      return out;
+    };
+    const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
+    const auto over = [&] { return patience_.over(); };
+    for (std::size_t i = 0; i < now.size() && !over(); ++i) {
+      if (may_go(now[i]) && try_set(without(i))) return true;
+    }
+    for (const Draft& extra : pool_) {
+      if (!over() && !has(now, extra) && try_set(together(now, {extra}))) return true;
+    }
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      if (!may_go(now[i])) continue;
+      for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_)}) {
+        for (const Draft& other : *others) {
+          if (!over() && !has(now, other) && try_set(together(without(i), {other}))) return true;
+        }
+      }
+    }
+    return false;
+  };
+  while (step()) {
+  }
+}
+
+}  // namespace arrisline
