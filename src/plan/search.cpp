@@ -112,6 +112,7 @@ void Search::run() {
     order_unordered();
     if (!out_.best) order_too_thick();
     too_thick_.clear();
+    unordered_.clear();
   }
 }
 
@@ -127,8 +128,10 @@ void Search::covers() {
     improve();
     first.push_back(std::move(*cover));
   }
+  std::stable_sort(first.begin(), first.end(),
+                   [](const Covers::Cover& a, const Covers::Cover& b) { return a.least < b.least; });
   for (const Covers::Cover& cover : first) {
-    if (leave_off(cover.least)) return;
+    if (leave_off(std::min(cover.least, covers.least_to_come()))) return;
     try_cover(cover, kAnyStrays);
   }
   while (!cut_off(covers.least_to_come()) && !leave_off(covers.least_to_come())) {

@@ -1,6 +1,7 @@
 // Cuts of waste beside those that a plan needs: one more where it saves effort, some more where too much
 // would be left. Shown by tests/plan/oracle_test.cpp and tests/plan/large_test.cpp.
 #include <algorithm>
+#include <utility>
 
 #include "geometry/crossing.h"
 #include "plan/search.h"

@@ -61,16 +61,19 @@ TEST_CASE("mouldings of eight and of twenty elements are planned within the work
   }
 }
 
-TEST_CASE("more work finds no worse plan of a large moulding", "[plan][large]") {
+TEST_CASE("more work finds no worse plan of a large moulding, and none below the bound told",
+          "[plan][large]") {
   const Kit kit = six_planes();
   PlanOptions options;
-  double before = 1e300;
+  double before = 1e300, bound = 0;
   for (const std::uint64_t work : {100'000U, 1'000'000U, 4'000'000U}) {
     options.most_work = work;
     const Plan plan = make_plan(eight_elements(), kit, options);
     REQUIRE(plan.feasible);
     CHECK(plan.effort <= before + 1e-9);
+    CHECK(plan.effort >= bound - 1e-9);
     before = plan.effort;
+    bound = std::max(bound, plan.bound);
   }
 }
 
