@@ -82,19 +82,13 @@ double tilt_of(Point n) {
   return wrap_degrees(to_degrees(std::atan2(-n.x, -n.y)));
 }
 
-/// outward() of the same tilt.
-static Point outward_of(Point across) {
-  return {across.y, -across.x};
-}
-
 Point to_sole_frame(const Pose& pose, Point p) {
-  const Point d = p - pose.at, e = across(pose.tilt);
-  return {dot(d, e), dot(d, outward_of(e))};
+  const Point d = p - pose.at;
+  return {dot(d, across(pose.tilt)), dot(d, outward(pose.tilt))};
 }
 
 Point from_sole_frame(const Pose& pose, Point uv) {
-  const Point e = across(pose.tilt);
-  return pose.at + uv.x * e + uv.y * outward_of(e);
+  return pose.at + uv.x * across(pose.tilt) + uv.y * outward(pose.tilt);
 }
 
 std::vector<Edge> sole_edges(const Plane& plane, const Pose& pose) {
@@ -115,12 +109,10 @@ std::vector<Edge> sole_edges(const Plane& plane, const Pose& pose) {
     }
     edges.push_back(edge);
   }
-  const Point e = across(pose.tilt), a = outward_of(e);
-  const auto placed = [&](Point uv) { return pose.at + uv.x * e + uv.y * a; };
   for (Edge& edge : edges) {
-    edge.from = placed(edge.from);
-    edge.to = placed(edge.to);
-    edge.centre = placed(edge.centre);
+    edge.from = from_sole_frame(pose, edge.from);
+    edge.to = from_sole_frame(pose, edge.to);
+    edge.centre = from_sole_frame(pose, edge.centre);
     // The frame (across, outward) is left-handed in plain numbers, so the sense of turn changes.
     if (edge.is_arc()) edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
   }

@@ -38,6 +38,20 @@ int deepest_edge(const Section& section, const Sweep& sweep) {
   return out;
 }
 
+/// What the drafts finish.
+void claim(const Problem& problem, const std::vector<Draft>& drafts, Access& out) {
+  for (const Draft& draft : drafts) {
+    for (const Stretch& s : draft.finishes) {
+      const auto i = static_cast<std::size_t>(s.surface);
+      if (problem.surfaces[i].arc) {
+        out.arcs[i] = true;
+      } else {
+        out.flats[i].emplace_back(s.from, s.to);
+      }
+    }
+  }
+}
+
 }  // namespace
 
 Access access(const Problem& problem) {
@@ -47,20 +61,8 @@ Access access(const Problem& problem) {
   for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
     if (problem.surfaces[i].arc) out.arcs[i] = !arc_drafts(problem, static_cast<int>(i)).empty();
   }
-  auto claim = [&](const std::vector<Draft>& drafts) {
-    for (const Draft& draft : drafts) {
-      for (const Stretch& s : draft.finishes) {
-        const auto i = static_cast<std::size_t>(s.surface);
-        if (problem.surfaces[i].arc) {
-          out.arcs[i] = true;
-        } else {
-          out.flats[i].emplace_back(s.from, s.to);
-        }
-      }
-    }
-  };
-  claim(flat_drafts(problem));
-  claim(shaped_drafts(problem));
+  claim(problem, flat_drafts(problem), out);
+  claim(problem, shaped_drafts(problem), out);
   return out;
 }
 
@@ -85,29 +87,12 @@ std::vector<int> out_of_reach(const Problem& problem, const Access& access) {
 
 namespace {
 
-/// Flats that lay rails on the arc or take waste there, leaning as this: the widest that has room.
-std::vector<Pose> flats_on_arc(const Problem& problem, const Surface& arc, double lean, int& plane) {
-  std::vector<Pose> poses;
-  for (const int p : rebate_planes(problem)) {
-    plane = p;
-    if (arc.bead) {
-      poses = chamfer_on_arc(problem, arc, problem.plane(p), lean, 0);
-    } else {
-      const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
-      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
-      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-      poses = flat_cut(problem, problem.plane(p), frame, dot(corner, across(frame)), open,
-                       dot(corner, outward(frame)));
-    }
-    if (!poses.empty()) break;
-  }
-  return poses;
-}
-
 /// All that any choice of cuts could take.
-std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& flats) {
+std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& flats,
+                              const std::vector<Draft>& shaped) {
   constexpr double kApart = 1;  // degrees
   std::vector<Sweep> out;
+  const std::vector<int> rebates = rebate_planes(problem);
   const auto add = [&](const std::vector<Draft>& drafts) {
     for (const Draft& draft : drafts) {
       for (const Pose& pose : draft.poses) out.emplace_back(problem.plane(draft.plane), pose);
@@ -116,15 +101,18 @@ std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& 
     }
   };
   add(flats);
-  add(shaped_drafts(problem));
+  add(shaped);
   for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
     const Surface& arc = problem.surfaces[i];
     if (!arc.arc) continue;
     for (const std::vector<Draft>& way : arc_drafts(problem, static_cast<int>(i))) add(way);
     for (double lean = arc.lo; lean < arc.hi + kApart; lean += kApart) {
-      int plane = 0;
-      for (const Pose& pose : flats_on_arc(problem, arc, std::min(lean, arc.hi), plane))
-        out.emplace_back(problem.plane(plane), pose);
+      // With the widest that has room, as rails are laid.
+      for (const int p : rebates) {
+        const std::vector<Pose> poses = waste_on_arc(problem, arc, problem.plane(p), std::min(lean, arc.hi));
+        for (const Pose& pose : poses) out.emplace_back(problem.plane(p), pose);
+        if (!poses.empty()) break;
+      }
     }
   }
   return out;
@@ -134,11 +122,17 @@ std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& 
 
 bool is_hopeless(const Problem& problem, const std::vector<Draft>& flats) {
   constexpr double kBetween = 0.35;  // mm that a sole may take more which leans between those looked at
+  const std::vector<Draft> shaped = shaped_drafts(problem);
+  // Flats alone are asked for.
+  Access got_at;
+  got_at.arcs.assign(problem.surfaces.size(), true);
+  got_at.flats.resize(problem.surfaces.size());
+  claim(problem, flats, got_at);
+  claim(problem, shaped, got_at);
   std::vector<Sweep> sweeps;
-  for (const int s : out_of_reach(problem, access(problem))) {
+  for (const int s : out_of_reach(problem, got_at)) {
     const Surface& surface = problem.surfaces[static_cast<std::size_t>(s)];
-    if (surface.arc) continue;
-    if (sweeps.empty()) sweeps = all_sweeps(problem, flats);
+    if (sweeps.empty()) sweeps = all_sweeps(problem, flats, shaped);
     Plane over;
     over.width = length(problem.edge(surface));
     Wood wood = Wood(problem.blank).strip({over, {point_at(problem.edge(surface), 0.5), surface.tilt}});

@@ -207,6 +207,14 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   return poses;
 }
 
+std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean) {
+  if (arc.bead) return chamfer_on_arc(problem, arc, plane, lean, 0);
+  const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
+  const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+  const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+  return flat_cut(problem, plane, frame, dot(corner, across(frame)), open, dot(corner, outward(frame)));
+}
+
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
                                  double off) {
   const Edge& edge = problem.edge(arc);

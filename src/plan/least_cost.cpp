@@ -64,10 +64,9 @@ LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) 
       out.taken = work(draft.poses).taken;
       for (const Pose& start : starts) {
         const Worked first = work({start});
-        const double strokes = (out.taken - first.taken) / (plane.width * problem_.kit.shop.shaving_curved);
-        out.strokes = std::min(
-            out.strokes,
-            first.strokes + weighed(problem_.weights, {std::max(0.0, strokes), std::max(0.0, strokes)}));
+        const double rest = std::max(0.0, out.taken - first.taken);
+        const double strokes = rest / (plane.width * problem_.kit.shop.shaving_curved);
+        out.strokes = std::min(out.strokes, first.strokes + weighed(problem_.weights, {strokes, strokes}));
       }
     }
   } else {

@@ -123,6 +123,10 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
                                  double off);
 
+/// The flat that takes waste at this lean of the arc's normal: of a bead a chamfer, in a cove a square cut
+/// with its corner on it. Empty where the plane has no room.
+std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean);
+
 /// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several: with one plane where
 /// the blank has to be turned between them, or each making a stretch that the other cannot get to. Where no
 /// hollow or round stands on any of it, ways of flats (facets.h).

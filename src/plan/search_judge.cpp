@@ -94,12 +94,16 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
   const auto out_of_patience = [this] { return patience_.over(); };
   std::optional<Sequence> sequence;
-  int looked_at = !to_the_end && least.drafts().size() >= kTooManyCuts ? kFewOrders + 1 : 0;
-  if (looked_at == 0) {
-    sequence = best_order(problem_, least, cutoff,
-                          [&] { return patience_.over() || (!to_the_end && ++looked_at > kFewOrders); });
+  bool too_long = !to_the_end && least.drafts().size() >= kTooManyCuts;
+  if (!too_long) {
+    int looked_at = 0;
+    sequence = best_order(problem_, least, cutoff, [&] {
+      if (patience_.over()) return true;
+      too_long = !to_the_end && ++looked_at > kFewOrders;
+      return too_long;
+    });
   }
-  if (looked_at > kFewOrders) {
+  if (too_long) {
     unordered_.push_back({least.total(), left, least.drafts()});
     sequence = good_order(problem_, least, cutoff, out_of_patience);
   }

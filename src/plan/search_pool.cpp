@@ -32,16 +32,7 @@ std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft
   for (const Surface& s : problem.surfaces) {
     if (!s.arc) continue;
     for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
-      const double lean = s.lo + share * (s.hi - s.lo);
-      if (s.bead) {
-        add(chamfer_on_arc(problem, s, problem.plane(widest), lean, 0));
-        continue;
-      }
-      const Point k = problem.edge(s).centre - radius(problem.edge(s)) * outward(lean);
-      const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
-      const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-      add(flat_cut(problem, problem.plane(widest), frame, dot(k, across(frame)), open,
-                   dot(k, outward(frame))));
+      add(waste_on_arc(problem, s, problem.plane(widest), s.lo + share * (s.hi - s.lo)));
     }
   }
   for (const Draft& draft : flats) {

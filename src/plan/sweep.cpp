@@ -10,7 +10,7 @@
 namespace arrisline {
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_{e_.y, -e_.x} {
+    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_(outward(pose.tilt)) {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);

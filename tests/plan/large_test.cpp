@@ -42,6 +42,20 @@ Section slant_between_beads() {
                  "start face 18/16\nstep down 3/16\novolo 3/8\nbevel out 6/16 down 4/16\novolo 3/8");
 }
 
+/// What the covers of a profile of flats alone are put together from.
+struct FlatsOnly {
+  Section section;
+  Kit kit;
+  PlanOptions options;
+  Problem problem = make_problem(section, kit, options);
+  std::vector<Draft> drafts = flat_drafts(problem);
+  std::vector<Draft> none;
+  Covers covers{problem, drafts, none, 0};
+
+  FlatsOnly(Section of, Kit with) : section(std::move(of)), kit(std::move(with)) {}
+  FlatsOnly(const FlatsOnly&) = delete;
+};
+
 std::string stairs(int steps) {
   std::string chain = "start face " + std::to_string(2 * steps) + "/16";
   for (int i = 0; i < steps; ++i) chain += "\nstep down 1/8\nfillet out 1/8";
@@ -122,13 +136,11 @@ TEST_CASE("of what is told to be out of all reach, the whole search finds no pla
 }
 
 TEST_CASE("of many flats a cover is soon found, and then the others by what they cost", "[plan][large]") {
-  const Section section = profile("2 wide, 2 thick", stairs(6));
-  const Kit kit = test::kit("units inch\nrebate 3/4\n");
-  const PlanOptions options;
-  const Problem problem = make_problem(section, kit, options);
-  const std::vector<Draft> drafts = flat_drafts(problem), none;
-  Patience patience(options);
-  Covers covers(problem, drafts, none, 0);
+  FlatsOnly six(profile("2 wide, 2 thick", stairs(6)), test::kit("units inch\nrebate 3/4\n"));
+  const Problem& problem = six.problem;
+  const std::vector<Draft>& drafts = six.drafts;
+  Covers& covers = six.covers;
+  Patience patience(six.options);
   std::set<std::vector<int>> seen;
   double cheapest = 1e300, last = 0;
   std::optional<double> first;
@@ -157,20 +169,17 @@ TEST_CASE("of many flats a cover is soon found, and then the others by what they
   CHECK(seen.size() > 1);
   // What is left of a node is counted at the least only: no cover is cheaper than was said before any was
   // known.
-  CHECK(Covers(problem, drafts, none, 0).least_to_come() <= cheapest);
+  CHECK(Covers(problem, drafts, six.none, 0).least_to_come() <= cheapest);
 }
 
 TEST_CASE("too many choices of flats are not taken for all of them", "[plan][large]") {
-  const Section section = profile("4 wide, 4 thick", stairs(12));
-  const Kit kit = test::kit("units inch\nrebate 3/4\nrebate 1/2\nrebate 1/4\nplough 1/8\n");
-  const PlanOptions options;
-  const Problem problem = make_problem(section, kit, options);
-  const std::vector<Draft> drafts = flat_drafts(problem), none;
+  FlatsOnly twelve(profile("4 wide, 4 thick", stairs(12)),
+                   test::kit("units inch\nrebate 3/4\nrebate 1/2\nrebate 1/4\nplough 1/8\n"));
+  Covers& covers = twelve.covers;
   PlanOptions patient;
   patient.limit = 600;
   patient.most_work = std::numeric_limits<std::uint64_t>::max();
   Patience patience(patient);
-  Covers covers(problem, drafts, none, 0);
   std::size_t found = 0;
   while (found < 200'000 && covers.next(patience)) ++found;
   CHECK(found > 0);
