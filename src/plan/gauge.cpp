@@ -39,8 +39,6 @@ Point growth(Side side) {
 
 namespace {
 
-constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
-
 double gauged(const Problem& problem, Side side, Point p) {
   return gauged(problem.section, side, p);
 }
@@ -70,6 +68,12 @@ Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& pos
 }
 
 }  // namespace
+
+std::optional<Side> side_along(Point d, double tilt) {
+  if (std::abs(d.x) < 1e-6) return std::abs(wrap_degrees(tilt)) > 90 ? Side::underside : Side::face;
+  if (std::abs(d.y) < 1e-6) return wrap_degrees(tilt) < 0 ? Side::back : Side::edge;
+  return std::nullopt;
+}
 
 double along_side(const Wood& wood, const Sweep& sweep, double at, double floor, Point* top) {
   double sum = 0;
@@ -107,13 +111,11 @@ static bool has_wall(const Wood& wood, const Sweep& sweep, double u, double outw
 
 namespace {
 
-/// The side that a line through p is gauged from: on an upright surface from the face, else from the edge.
+/// The side that a line through p is gauged from; the edge where nothing upright or level is there.
 Side side_through(const Wood& before, Point p, double tilt) {
   for (const Edge& edge : before.edges()) {
     if (edge.is_arc() || distance(p, edge) > kLine) continue;
-    const Point d = direction_at(edge, 0);
-    if (std::abs(d.x) < 1e-6) return std::abs(wrap_degrees(tilt)) > 90 ? Side::underside : Side::face;
-    if (std::abs(d.y) < 1e-6) return wrap_degrees(tilt) < 0 ? Side::back : Side::edge;
+    if (const std::optional<Side> side = side_along(direction_at(edge, 0), tilt)) return *side;
   }
   return Side::edge;
 }
@@ -191,40 +193,6 @@ bool same_figure(const GaugeLine& a, const GaugeLine& b) {
   return a.from == b.from && std::abs(a.at - b.at) < 1e-6;
 }
 
-std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slanted,
-                                      const std::vector<Draft>& others) {
-  const Plane& plane = problem.plane(slanted.plane);
-  // Lines on which a piece of the wood's boundary may lie, as a point and a direction.
-  std::vector<std::pair<Point, Point>> surfaces;
-  for (const Edge& edge : problem.blank) surfaces.emplace_back(edge.from, direction_at(edge, 0));
-  for (const Draft& other : others) {
-    const Plane& its = problem.plane(other.plane);
-    for (const Pose& pose : other.poses) {
-      const Sweep sweep(its, pose);
-      if (its.is_flat()) surfaces.emplace_back(pose.at, sweep.e());
-      for (const double u : {-sweep.half(), sweep.half()})
-        surfaces.emplace_back(pose.at + u * sweep.e(), sweep.a());
-    }
-  }
-  std::vector<GaugeLine> out;
-  const Sweep first(plane, slanted.poses.front());
-  std::vector<std::pair<Point, Point>> own = {{first.pose().at, first.e()}};
-  for (const Pose& pose : slanted.poses) {
-    const Sweep sweep(plane, pose);
-    for (const double u : {-sweep.half(), sweep.half()}) own.emplace_back(pose.at + u * sweep.e(), sweep.a());
-  }
-  for (const auto& [p, d] : own) {
-    for (const auto& [q, e] : surfaces) {
-      const double turn = cross(d, e);
-      if (std::abs(turn) < 1e-9) continue;
-      const Point at = p + (cross(q - p, e) / turn) * d;
-      for (const Side side : {Side::edge, Side::back, Side::face, Side::underside})
-        out.push_back({side, gauged(problem, side, at), 0, false});
-    }
-  }
-  return out;
-}
-
 std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
                                      const std::vector<Pose>& poses, const Wood* finished) {
   const double tilt = poses.front().tilt;
@@ -253,22 +221,6 @@ std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
     if (poses.size() > 1 || line.at < nearest + kLine) out.push_back(line);
   }
   return out;
-}
-
-bool stands_at(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-               const GaugeLine& line) {
-  const bool upright = line.from == Side::edge || line.from == Side::back;
-  for (const Pose& pose : poses) {
-    const Sweep sweep(plane, pose);
-    const bool side_along = std::abs(upright ? sweep.a().x : sweep.a().y) < 1e-6;
-    const bool sole_along = plane.is_flat() && std::abs(upright ? sweep.e().x : sweep.e().y) < 1e-6;
-    for (const double u : {-sweep.half(), sweep.half()}) {
-      if ((side_along || sole_along) &&
-          std::abs(gauged(problem, line.from, pose.at + u * sweep.e()) - line.at) < 2 * kLine)
-        return true;
-    }
-  }
-  return false;
 }
 
 Divisions divisions(const Kit& kit, const PlanOptions& options) {

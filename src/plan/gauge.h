@@ -1,6 +1,7 @@
 // Gauge lines: what is struck for a flat cut, and the cut as it comes out when the lines are rounded.
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "plan/problem.h"
@@ -8,10 +9,16 @@
 
 namespace arrisline {
 
+inline constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
+
 /// Position of p as gauged from a side of the blank, mm.
 double gauged(const Section& section, Side side, Point p);
 /// The way a point moves when the figure gauged from that side grows.
 Point growth(Side side);
+
+/// The side that a line on a surface running along `d` is gauged from: on an upright one the face, on a level
+/// one the edge, or the side opposite where the plane stands at that. Nothing on a slanted one.
+std::optional<Side> side_along(Point d, double tilt);
 
 /// Total length of the wood's boundary along the line u = `at` of the sweep's frame, above v = `floor`;
 /// `top`, where given, is set to its highest point.
@@ -31,19 +38,11 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
 /// One figure on the gauge, to 1e-6 mm.
 bool same_figure(const GaugeLine& a, const GaugeLine& b);
 
-/// The lines that a slanted flat cut may come to need, whatever is cut before it: where its sole or its sides
-/// meet the sides of the blank and the soles and sides of the `others`.
-std::vector<GaugeLine> possible_lines(const Problem& problem, const Draft& slanted,
-                                      const std::vector<Draft>& others);
-
 /// The lines that a square flat cut needs in any order of the cuts: its floor, and the walls that stand on
-/// the finished wood and that nothing else makes (see stands_at). Without `finished`, the floor alone.
+/// the finished wood and that nothing else makes (see stands_at() in figures.h). Without `finished`, the
+/// floor alone.
 std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
                                      const std::vector<Pose>& poses, const Wood* finished);
-
-/// A side or a flat sole of the poses runs along the line.
-bool stands_at(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-               const GaugeLine& line);
 
 /// Divisions to which lines are rounded, mm.
 struct Divisions {

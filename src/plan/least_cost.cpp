@@ -7,100 +7,6 @@
 
 namespace arrisline {
 
-namespace {
-
-constexpr std::size_t kFewTurns = 12;  // starts by poses, of which each order is gone through
-
-/// Every pose that the draft may take wood at, the places it may start at among them.
-std::vector<Pose> all_poses(const Problem& problem, const Draft& draft) {
-  std::vector<Pose> out = draft.poses;
-  if (!problem.plane(draft.plane).is_curved()) return out;
-  auto add = [&](double tilt) {
-    const Pose pose = start_pose(problem, draft, tilt);
-    if (std::none_of(out.begin(), out.end(), [&](const Pose& other) { return same_pose(other, pose); }))
-      out.push_back(pose);
-  };
-  for (const Pose& pose : draft.poses) add(pose.tilt);
-  for (const double start : draft.starts) add(start);
-  return out;
-}
-
-/// Takes all that the draft may take. Returns how much, mm².
-double cut_whole(const Problem& problem, const Draft& draft, Wood& wood) {
-  double taken = 0;
-  for (const Pose& pose : all_poses(problem, draft))
-    taken += wood.cut(Sweep(problem.plane(draft.plane), pose));
-  return taken;
-}
-
-}  // namespace
-
-/// Least strokes and wear of one draft on this wood, over the tilts it may start at. Where it starts and
-/// turns at many, somewhat less than that.
-LeastCost::Worked LeastCost::worked_alone(const Draft& draft, const Wood& wood) const {
-  const Plane& plane = problem_.plane(draft.plane);
-  Worked out;
-  auto work = [&](const std::vector<Pose>& poses) {
-    Wood left = wood;
-    Worked one;
-    for (const Pose& pose : poses) {
-      one.strokes += weighed(problem_.weights, strokes_of(problem_, plane, pose, left));
-      one.taken += left.cut(Sweep(plane, pose));
-    }
-    return one;
-  };
-  if (plane.is_curved()) {
-    const std::vector<Pose> starts = all_poses(problem_, draft);
-    out.strokes = out.taken = std::numeric_limits<double>::infinity();
-    if (starts.size() * draft.poses.size() <= kFewTurns) {
-      for (const Pose& start : starts) {
-        const Worked one = work(poses_from(problem_, draft, start.tilt));
-        out.strokes = std::min(out.strokes, one.strokes);
-        out.taken = std::min(out.taken, one.taken);
-      }
-    } else {
-      // Wherever it starts, it takes all of this, and no stroke takes more than a shaving as wide as the
-      // sole.
-      out.taken = work(draft.poses).taken;
-      for (const Pose& start : starts) {
-        const Worked first = work({start});
-        const double rest = std::max(0.0, out.taken - first.taken);
-        const double strokes = rest / (plane.width * problem_.kit.shop.shaving_curved);
-        out.strokes = std::min(out.strokes, first.strokes + weighed(problem_.weights, {strokes, strokes}));
-      }
-    }
-  } else {
-    out = work(draft.poses);
-  }
-  if (plane.is_flat()) out.taken = 0;
-  out.width = plane.is_flat() ? 0 : plane.width;
-  return out;
-}
-
-/// Strokes and wear of the drafts of one arc, whatever their order. Of several, or of one where it is to be
-/// told quickly: the wear of all that they take, and the strokes of whichever pose comes first.
-LeastCost::Worked LeastCost::worked_together(const Group& group, const Wood& others, bool quickly) const {
-  std::vector<const Draft*> members;
-  for (std::size_t i = 0; i < drafts_.size(); ++i) {
-    if ((group.members >> i & 1) != 0) members.push_back(&drafts_[i]);
-  }
-  if (members.size() == 1 && (!quickly || is_flat(*members.front())))
-    return worked_alone(*members.front(), others);
-  Worked out;
-  out.strokes = std::numeric_limits<double>::infinity();
-  Wood left = others;
-  for (const Draft* draft : members) {
-    const Plane& plane = problem_.plane(draft->plane);
-    if (!plane.is_flat()) out.width = std::max(out.width, plane.width);
-    for (const Pose& pose : all_poses(problem_, *draft))
-      out.strokes =
-          std::min(out.strokes, weighed(problem_.weights, strokes_of(problem_, plane, pose, others)));
-    for (const Pose& pose : draft->poses) left.cut(Sweep(plane, pose));
-  }
-  if (out.width > 0) out.taken = others.area() - left.area();
-  return out;
-}
-
 /// The weight of what is worked. Of the wood that all soles that are not flat take between them, each takes
 /// at least what no other can; the rest wears the widest least.
 double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) const {
@@ -118,39 +24,13 @@ double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) 
   return cost;
 }
 
-/// How much of the blank the flat sole reaches, and what a mm² of it costs at the least: a stroke takes no
-/// more than a shaving as wide as the sole is in the blank.
-void LeastCost::reach_of(const Draft& draft, Share& share) const {
-  const Plane& plane = problem_.plane(draft.plane);
-  Wood blank(problem_.blank);
-  share.area_in_blank = cut_whole(problem_, draft, blank);
-  double width = 0;
-  for (const Pose& pose : draft.poses) {
-    const Sweep sweep(plane, pose);
-    double low = sweep.half(), high = -sweep.half();
-    const auto reach = [&](double u) {
-      low = std::min(low, std::max(u, -sweep.half()));
-      high = std::max(high, std::min(u, sweep.half()));
-    };
-    for (const Edge& edge : problem_.blank) {
-      const double from = sweep.v(edge.from), to = sweep.v(edge.to);
-      if (from >= 0) reach(sweep.u(edge.from));
-      if ((from < 0) != (to < 0)) reach(sweep.u(edge.from + (from / (from - to)) * (edge.to - edge.from)));
-    }
-    width = std::max(width, high - low);
-  }
-  if (width <= 0) return;
-  const double shaving = problem_.kit.shop.shaving_rebate;
-  const double counted = is_square(draft.poses.front().tilt) ? 1 : problem_.kit.shop.weight_slant;
-  share.cost_in_blank = weighed(problem_.weights, {1 / shaving, counted / shaving}) / width;
-}
-
 /// Gives the draft, the next of all, its share and its group.
 void LeastCost::group(const Draft& draft) {
   std::size_t g = 0;
   while (g < groups_.size() && (draft.arc < 0 || arcs_[g] != draft.arc)) ++g;
   if (g == groups_.size()) {
-    groups_.push_back({0, true, {}, Wood(problem_.blank)});
+    groups_.emplace_back();
+    groups_.back().flat = true;
     arcs_.push_back(draft.arc);
   }
   groups_[g].members |= 1ULL << shares_.size();
@@ -159,26 +39,62 @@ void LeastCost::group(const Draft& draft) {
   share.fixed = problem_.weights.cut;
   share.group = g;
   if (draft.starts.empty()) share.lies = lies_for(draft.poses);
-  if (flats_left_ && is_flat(draft)) reach_of(draft, share);
+  if (known_ != nullptr) share.turns = known_->of(draft);
   shares_.push_back(std::move(share));
 }
 
-/// What the group's drafts have to work on the wood that the others leave.
+/// What the rest of the drafts leave that may come before those of the group.
+const Wood& LeastCost::others(std::size_t g) {
+  Group& group = groups_[g];
+  if (group.others) return *group.others;
+  const bool curves = !group.flat || orders_ == OrderOf::any;
+  Wood wood = group.flat ? Wood(problem_.blank) : *flats_left_;
+  for (const bool flat : {true, false}) {
+    if (flat ? !group.flat : !curves) continue;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (is_flat(drafts_[i]) == flat && shares_[i].group != g) cut_whole(*shares_[i].turns, wood);
+    }
+  }
+  group.others = std::make_shared<const Wood>(std::move(wood));
+  return *group.others;
+}
+
+std::vector<SharedTurns> LeastCost::turns_of(const Group& group) const {
+  std::vector<SharedTurns> out;
+  for (std::size_t i = 0; i < shares_.size(); ++i) {
+    if ((group.members >> i & 1) != 0) out.push_back(shares_[i].turns);
+  }
+  return out;
+}
+
+/// What the group's drafts have to work together on the wood that the others leave.
 void LeastCost::share_work(std::size_t g) {
   Group& group = groups_[g];
-  group.worked = worked_together(group, group.others, false);
-  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+  const std::vector<SharedTurns> turns = turns_of(group);
+  group.worked = turns.size() == 1 ? worked_alone(problem_, *turns.front(), others(g))
+                                   : worked_together(problem_, turns, others(g));
+  group.told = true;
+}
+
+/// What each of the group's drafts has to work where the rest of the group may come before.
+void LeastCost::share_apart(std::size_t g) {
+  Group& group = groups_[g];
+  double strokes = 0;
+  for (std::size_t i = 0; i < shares_.size(); ++i) {
     if (shares_[i].group != g) continue;
     if (group.members == 1ULL << i) {
       shares_[i].worked = weigh({group.worked}, 0);
-      continue;
+      return;
     }
-    Wood others = group.others;
-    for (std::size_t j = 0; j < drafts_.size(); ++j) {
-      if (j != i && shares_[j].group == g) cut_whole(problem_, drafts_[j], others);
+    Wood alone = others(g);
+    for (std::size_t j = 0; j < shares_.size(); ++j) {
+      if (j != i && shares_[j].group == g) cut_whole(*shares_[j].turns, alone);
     }
-    shares_[i].worked = weigh({worked_alone(drafts_[i], others)}, 0);
+    const Worked apart = worked_alone(problem_, *shares_[i].turns, alone);
+    shares_[i].worked = weigh({apart}, 0);
+    strokes += apart.strokes;
   }
+  group.worked.strokes = std::max(group.worked.strokes, strokes);
 }
 
 /// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
@@ -187,20 +103,23 @@ void LeastCost::share_figures(const Wood* walls_of) {
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     const Plane& plane = problem_.plane(drafts_[i].plane);
     if (!plane.is_flat()) continue;
-    shares_[i].fixed = problem_.weights.cut;
-    shares_[i].figures.clear();
-    if (!is_square(drafts_[i].poses.front().tilt)) {
-      shares_[i].fixed += problem_.weights.setting * (walls_of == nullptr ? 1 : slanted_settings(i));
+    Share& share = shares_[i];
+    share.fixed = problem_.weights.cut;
+    share.figures.clear();
+    if (is_slanted(i)) {
+      // More cuts are more to share with.
+      share.shares = share.shares || walls_of == nullptr || may_find_one_set(i);
+      share.fixed += problem_.weights.setting * (share.shares ? 1 : 2);
       continue;
     }
     for (const GaugeLine& line : certain_lines(problem_, plane, drafts_[i].poses, walls_of)) {
       // A wall that another draft also stands at may be there before.
       bool shared = false;
-      for (std::size_t j = 0; j < drafts_.size() && !shares_[i].figures.empty() && !shared; ++j) {
+      for (std::size_t j = 0; j < drafts_.size() && !share.figures.empty() && !shared; ++j) {
         if (j == i || (orders_ == OrderOf::flats_first && !is_flat(drafts_[j]))) continue;
-        shared = stands_at(problem_, problem_.plane(drafts_[j].plane), drafts_[j].poses, line);
+        shared = stands_at(problem_.section, shares_[j].turns->flanks, {line.from, line.at, -1});
       }
-      if (!shared) shares_[i].figures.push_back(line);
+      if (!shared) share.figures.push_back(line);
     }
   }
 }
@@ -214,13 +133,14 @@ double LeastCost::shared_work() const {
     double area;
   };
   std::vector<Room> rooms;
-  double open = area(problem_.blank) - flats_left_->area();
+  double open = taken_by_flats_;
   for (std::size_t g = 0; g < groups_.size(); ++g) {
     if (!groups_[g].flat) continue;
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
       if (shares_[i].group != g) continue;
       if (groups_[g].members != 1ULL << i) return 0;
-      const double cost = shares_[i].cost_in_blank, most = shares_[i].area_in_blank;
+      const Turns& turns = *shares_[i].turns;
+      const double cost = turns.cost_in_blank, most = turns.area_in_blank;
       const double sure = cost > 0 ? std::min(most, groups_[g].worked.strokes / cost) : most;
       open -= sure;
       rooms.push_back({cost, most - sure});
@@ -238,7 +158,7 @@ double LeastCost::shared_work() const {
 
 void LeastCost::sum_up() {
   total_ = remaining(0, nullptr);
-  if (flats_left_ && orders_ == OrderOf::flats_first) total_ += shared_work();
+  if (known_ != nullptr && orders_ == OrderOf::flats_first) total_ += shared_work();
   std::set<int> planes;
   for (const Draft& draft : drafts_) planes.insert(draft.plane);
   planes_ = problem_.weights.plane * static_cast<double>(planes.size());
@@ -251,114 +171,149 @@ LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
   sum_up();
 }
 
-LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders)
-    : problem_(problem), drafts_(drafts), orders_(orders), flats_left_(problem.blank) {
+LeastCost::LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderOf orders)
+    : problem_(known.problem()), known_(&known), drafts_(drafts), orders_(orders) {
   for (const Draft& draft : drafts_) group(draft);
-  for (const Draft& draft : drafts_) {
-    if (is_flat(draft)) cut_whole(problem, draft, *flats_left_);
+  Wood left(problem_.blank);
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    if (is_flat(drafts_[i])) cut_whole(*shares_[i].turns, left);
   }
+  flats_left_ = std::make_shared<const Wood>(left);
+  taken_by_flats_ = area(problem_.blank) - left.area();
   // Only what is taken in any case: where a cut starts is not known.
-  finished_ = *flats_left_;
   for (const Draft& draft : drafts_) {
-    if (!is_flat(draft)) cut_all(problem, {draft}, *finished_);
+    if (!is_flat(draft)) cut_all(problem_, {draft}, left);
   }
+  taken_by_curves_ = flats_left_->area() - left.area();
+  finished_ = std::make_shared<const Wood>(std::move(left));
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     double& width = groups_[shares_[i].group].worked.width;
-    if (!is_flat(drafts_[i])) width = std::max(width, problem.plane(drafts_[i].plane).width);
+    if (!is_flat(drafts_[i])) width = std::max(width, problem_.plane(drafts_[i].plane).width);
   }
-  share_figures(orders == OrderOf::flats_first ? &*flats_left_ : nullptr);
+  if (orders == OrderOf::flats_first) {
+    for (std::size_t i = 0; i < drafts_.size(); ++i) add_maybe_figures(i);
+  }
+  share_figures(orders == OrderOf::flats_first ? flats_left_.get() : nullptr);
+  sum_up();
+}
+
+void LeastCost::work_out_curves() {
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    if (!groups_[g].flat && !groups_[g].told) share_work(g);
+  }
   sum_up();
 }
 
 void LeastCost::work_out() {
-  for (const bool flat : {true, false}) {
-    for (std::size_t i = 0; i < drafts_.size(); ++i) {
-      if (is_flat(drafts_[i]) != flat) continue;
-      for (std::size_t g = 0; g < groups_.size(); ++g) {
-        const bool before = flat || orders_ == OrderOf::any || !groups_[g].flat;
-        if (g != shares_[i].group && before) cut_whole(problem_, drafts_[i], groups_[g].others);
-      }
-    }
+  for (std::size_t g = 0; g < groups_.size(); ++g) {
+    if (!groups_[g].told) share_work(g);
+    share_apart(g);
   }
-  for (std::size_t g = 0; g < groups_.size(); ++g) share_work(g);
   sum_up();
 }
 
-std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) const {
+std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) {
+  const SharedTurns turns = known_->of(extra);
   Wood flats_left = *flats_left_;
-  if (cut_whole(problem_, extra, flats_left) <= kLeastCut) return std::nullopt;
+  const double taken = cut_whole(*turns, flats_left);
+  if (taken <= kLeastCut) return std::nullopt;
   LeastCost out = *this;
-  out.flats_left_ = std::move(flats_left);
-  // From the quickest told to the nearest.
-  const std::vector<std::size_t> touched = out.put_last(extra);
   const auto too_much = [&] {
     out.sum_up();
     return out.total() >= cutoff;
   };
+  // From the quickest told to the nearest. At first no more is known than that the curves find less by what
+  // the flat takes, and that any flat may have nothing left to work.
+  for (Group& group : out.groups_) {
+    group.told = false;
+    group.others.reset();
+    group.worked.strokes = 0;
+    group.worked.taken = std::max(0.0, group.worked.taken - taken);
+  }
+  out.taken_by_curves_ = std::max(0.0, taken_by_curves_ - taken);
+  out.put_last(extra);
+  out.flats_left_ = std::make_shared<const Wood>(std::move(flats_left));
+  out.taken_by_flats_ += taken;
+  if (orders_ == OrderOf::flats_first) out.add_maybe_figures(drafts_.size());
+  out.share_figures(orders_ == OrderOf::flats_first ? out.flats_left_.get() : nullptr);
   if (too_much()) return std::nullopt;
-  for (const std::size_t g : touched) {
-    Group& group = out.groups_[g];
-    group.worked = out.worked_together(group, group.others, true);
-    if (too_much()) return std::nullopt;
+  Wood finished = *finished_;
+  cut_whole(*turns, finished);
+  out.taken_by_curves_ = out.flats_left_->area() - finished.area();
+  out.finished_ = std::make_shared<const Wood>(std::move(finished));
+  for (const bool flat : {false, true}) {
+    for (std::size_t g = 0; g < groups_.size(); ++g) {
+      Group& group = out.groups_[g];
+      if (group.flat != flat) continue;
+      Wood left = others(g);
+      if (cut_whole(*turns, left) <= 0) {
+        if (!groups_[g].told) share_work(g);
+        group = groups_[g];
+      } else {
+        group.others = std::make_shared<const Wood>(std::move(left));
+        if (!flat) {
+          group.worked = worked_together(problem_, out.turns_of(group), *group.others);
+          if (too_much()) return std::nullopt;
+        }
+        out.share_work(g);
+      }
+      if (too_much()) return std::nullopt;
+    }
   }
-  for (const std::size_t g : touched) {
-    out.share_work(g);
-    if (too_much()) return std::nullopt;
-  }
+  for (std::size_t g = 0; g < out.groups_.size(); ++g) out.share_apart(g);
+  if (too_much()) return std::nullopt;
   return out;
 }
 
-/// Returns the groups that find less than before, whose work is now told only at the least.
-std::vector<std::size_t> LeastCost::put_last(const Draft& extra) {
-  Wood before = *flats_left_;
-  for (const Draft& draft : drafts_) {
-    if (orders_ == OrderOf::any && !is_flat(draft)) cut_whole(problem_, draft, before);
-  }
-  std::vector<std::size_t> touched;
-  for (std::size_t g = 0; g < groups_.size(); ++g) {
-    const double taken = cut_whole(problem_, extra, groups_[g].others);
-    if (taken <= 0) continue;
-    Worked& worked = groups_[g].worked;
-    worked.strokes = 0;
-    worked.taken = std::max(0.0, worked.taken - taken);
-    touched.push_back(g);
+/// Puts the flat behind all others.
+void LeastCost::put_last(const Draft& extra) {
+  auto before = flats_left_;
+  if (orders_ == OrderOf::any) {
+    Wood wood = *flats_left_;
+    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+      if (!is_flat(drafts_[i])) cut_whole(*shares_[i].turns, wood);
+    }
+    before = std::make_shared<const Wood>(std::move(wood));
   }
   group(extra);
   drafts_.push_back(extra);
   groups_.back().others = std::move(before);
   share_work(groups_.size() - 1);
-  cut_whole(problem_, extra, *finished_);
-  share_figures(orders_ == OrderOf::flats_first ? &*flats_left_ : nullptr);
-  return touched;
 }
 
-/// Figures that a slanted flat has to set: both its lines, or one where the cut before may have used the
-/// other. Where two slanted flats cross neither can end in the other's line: the one cut first runs on
-/// beyond.
-double LeastCost::slanted_settings(std::size_t i) const {
-  auto lines_without = [&](std::size_t of, std::size_t without) {
-    std::vector<Draft> others = drafts_;
-    others.erase(others.begin() + static_cast<std::ptrdiff_t>(std::max(of, without)));
-    if (of != without) others.erase(others.begin() + static_cast<std::ptrdiff_t>(std::min(of, without)));
-    return possible_lines(problem_, drafts_[of], others);
-  };
-  const std::vector<GaugeLine> mine = lines_without(i, i);
+/// Whether the cut before a slanted flat may have used one of its figures.
+bool LeastCost::may_find_one_set(std::size_t i) const {
+  const Share& mine = shares_[i];
   for (std::size_t j = 0; j < drafts_.size(); ++j) {
     if (j == i || !is_flat(drafts_[j])) continue;
-    if (is_square(drafts_[j].poses.front().tilt)) {
-      for (const GaugeLine& line : mine) {
-        if (stands_at(problem_, problem_.plane(drafts_[j].plane), drafts_[j].poses, line)) return 1;
-      }
-      continue;
-    }
-    const std::vector<GaugeLine> its = lines_without(j, i);
-    for (const GaugeLine& line : lines_without(i, j)) {
-      if (std::any_of(its.begin(), its.end(),
-                      [&](const GaugeLine& other) { return same_figure(line, other); }))
-        return 1;
-    }
+    const Share& its = shares_[j];
+    const bool shared =
+        is_slanted(j) ? share_a_figure(mine.maybe, static_cast<int>(i), its.maybe, static_cast<int>(j))
+                      : std::any_of(mine.maybe.begin(), mine.maybe.end(), [&](const MaybeFigure& figure) {
+                          return stands_at(problem_.section, its.turns->flanks, figure);
+                        });
+    if (shared) return true;
   }
-  return 2;
+  return false;
+}
+
+/// The figures that the draft, the last of all so far, may come to need if it is slanted, and those that
+/// other slanted ones may come to need by it.
+void LeastCost::add_maybe_figures(std::size_t i) {
+  const Section& section = problem_.section;
+  const std::vector<Sweep>& own = shares_[i].turns->own;
+  const bool slanted = is_slanted(i);
+  std::vector<MaybeFigure>& maybe = shares_[i].maybe;
+  if (slanted) {
+    maybe = figures_of_corners(section, own);
+    add_figures(section, own, flanks_of(problem_.blank), -1, maybe);
+  }
+  for (std::size_t j = 0; j < i; ++j) {
+    if (slanted) add_figures(section, own, shares_[j].turns->flanks, static_cast<int>(j), maybe);
+    if (is_slanted(j))
+      add_figures(section, shares_[j].turns->own, shares_[i].turns->flanks, static_cast<int>(i),
+                  shares_[j].maybe);
+  }
 }
 
 double LeastCost::remaining(unsigned long long done, const Step* previous) const {
@@ -369,13 +324,13 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
   const int held = previous == nullptr ? -1 : previous->draft.plane;
   const Lies lies = previous == nullptr ? Lies::face_up : previous->lies;
   std::vector<Worked> worked;
-  bool all_curves = flats_left_.has_value();
+  bool all_curves = known_ != nullptr;
   for (const Group& group : groups_) {
     if ((group.members & done) == 0) worked.push_back(group.worked);
     if (!group.flat && (group.members & done) != 0) all_curves = false;
   }
   // What the curves take between them is known while none of them is done.
-  cost += weigh(worked, all_curves ? flats_left_->area() - finished_->area() : 0);
+  cost += weigh(worked, all_curves ? taken_by_curves_ : 0);
   for (std::size_t i = 0; i < shares_.size(); ++i) {
     if ((done >> i & 1) != 0) continue;
     const Share& share = shares_[i];

@@ -3,10 +3,12 @@
 
 #include <functional>
 #include <limits>
+#include <memory>
 #include <optional>
 #include <vector>
 
 #include "plan/sequence.h"
+#include "plan/working.h"
 
 namespace arrisline {
 
@@ -19,20 +21,22 @@ enum class OrderOf { flats_first, any };
 class LeastCost {
  public:
   /// Of all the cuts of a plan, in orders of the kind given. What each has to work is not yet told apart: the
-  /// sum is less than it may be, and quickly had.
-  LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders);
+  /// sum is less than it may be, and quickly had. `known` must outlive it.
+  LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderOf orders);
 
   /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the
   /// walls they make.
   LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
 
-  /// Tells apart what each has to work. REQUIRES: all the cuts of a plan were given, and this is the first
-  /// call.
+  /// Tells apart what each has to work, the curves before the flats: those that were not told yet.
+  /// REQUIRES: all the cuts of a plan were given.
+  void work_out_curves();
   void work_out();
 
-  /// Of the same and one flat more, which goes last among the drafts. Nothing where the flat takes next to
-  /// nothing of what the others leave, or where all cost `cutoff` or more. REQUIRES: work_out() was called.
-  std::optional<LeastCost> with(const Draft& extra, double cutoff) const;
+  /// Of the same and one flat more, which goes last among the drafts, all told apart. Nothing where the flat
+  /// takes next to nothing of what the others leave, or where all cost `cutoff` or more. REQUIRES:
+  /// work_out_curves() was called.
+  std::optional<LeastCost> with(const Draft& extra, double cutoff);
 
   /// Of all drafts, and the weight of the planes they use.
   double total() const { return total_ + planes_; }
@@ -54,43 +58,48 @@ class LeastCost {
     double worked = 0;               // strokes and wear
     std::vector<GaugeLine> figures;  // that it needs in any order
     std::optional<Lies> lies;        // where its poses alone say how the blank lies
-    double area_in_blank = 0;        // that a flat reaches, mm²
-    double cost_in_blank = 0;        // of a mm² of it, at the least
     std::size_t group = 0;
-  };
-  struct Worked {
-    double strokes = 0;  // weighed
-    double taken = 0;    // mm², of soles that are not flat
-    double width = 0;    // of such a sole, the widest
+    SharedTurns turns;
+    std::vector<MaybeFigure> maybe;  // of a slanted flat, in their order
+    bool shares = false;             // it may find one of them set
   };
   /// Drafts of one arc, or one other draft.
   struct Group {
     unsigned long long members = 0;
     bool flat = false;
-    Worked worked;  // all of them together
-    Wood others;    // what the rest of the drafts leave that may come before
+    bool told = false;  // what they work, on the wood that the others leave
+    Worked worked;      // all of them together; while it is not told, no more than that
+    std::shared_ptr<const Wood>
+        others;  // what the rest of the drafts leave that may come before; lazily made
   };
   bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
-  void reach_of(const Draft& draft, Share& share) const;
+  bool is_slanted(std::size_t i) const {
+    return is_flat(drafts_[i]) && !is_square(drafts_[i].poses.front().tilt);
+  }
   void group(const Draft& draft);
-  std::vector<std::size_t> put_last(const Draft& extra);
+  void add_maybe_figures(std::size_t i);
+  const Wood& others(std::size_t group);
+  void put_last(const Draft& extra);
   double shared_work() const;
   void sum_up();
+  std::vector<SharedTurns> turns_of(const Group& group) const;
   void share_work(std::size_t group);
+  void share_apart(std::size_t group);
   void share_figures(const Wood* walls_of);
-  double slanted_settings(std::size_t i) const;
-  Worked worked_alone(const Draft& draft, const Wood& wood) const;
-  Worked worked_together(const Group& group, const Wood& others, bool quickly) const;
+  bool may_find_one_set(std::size_t i) const;
   double weigh(const std::vector<Worked>& worked, double taken_in_all) const;
 
   const Problem& problem_;
+  KnownTurns* known_ = nullptr;  // where all the cuts of a plan were given
   std::vector<Draft> drafts_;
   OrderOf orders_ = OrderOf::any;
   std::vector<Share> shares_;
   std::vector<Group> groups_;
   std::vector<int> arcs_;  // of the groups, −1 for a draft of no arc
-  std::optional<Wood> flats_left_;
-  std::optional<Wood> finished_;
+  std::shared_ptr<const Wood> flats_left_;
+  std::shared_ptr<const Wood> finished_;
+  double taken_by_flats_ = 0;   // mm²
+  double taken_by_curves_ = 0;  // after the flats, in any case
   double total_ = 0;
   double planes_ = 0;
 };

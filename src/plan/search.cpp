@@ -19,6 +19,7 @@ constexpr std::size_t kFirstCovers = 8;  // that are looked at so
 constexpr int kFewStrays = 1;  // steps in all by which a choice near the likeliest may stray from it
 constexpr int kAnyStrays = std::numeric_limits<int>::max();
 constexpr double kSameTilt = 1e-6;  // degrees
+constexpr std::size_t kMostKept = 1000;  // sets put by of which all that is known is kept
 
 /// Starts in order, none twice and none that is one of its poses already.
 void tidy_starts(Draft& draft) {
@@ -46,7 +47,12 @@ WoodKey wood_key(const Wood& wood) {
 
 Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
                Patience& patience, Composition& out)
-    : problem_(problem), flat_drafts_(flats), given_(std::move(given)), patience_(patience), out_(out) {
+    : problem_(problem),
+      known_(problem),
+      flat_drafts_(flats),
+      given_(std::move(given)),
+      patience_(patience),
+      out_(out) {
   std::set<int> done;
   for (const Draft& draft : given_) {
     for (const Stretch& s : draft.finishes) done.insert(s.surface);
@@ -279,8 +285,9 @@ double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) co
       effort += weights.cut + (plane.is_flat() ? weights.setting : 0);
       double taken = 0;
       for (const Pose& pose : draft.poses) {
-        effort += weighed(weights, strokes_of(problem_, plane, pose, left));
-        taken += left.cut(Sweep(plane, pose));
+        const Sweep sweep(plane, pose);
+        effort += weighed(weights, strokes_of(problem_, sweep, left));
+        taken += left.cut(sweep);
       }
       if (!plane.is_flat()) effort += weights.wear * taken / (plane.width * plane.width);
     }
@@ -295,7 +302,7 @@ double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) co
 void Search::whole(const Choice& choice, double least_known) {
   const std::vector<Draft> drafts = in_order(together(choice.flats, choice.curved));
   if (!seen_.insert(key_of(drafts)).second || leave_off(least_known)) return;
-  LeastCost least(problem_, drafts, orders_);
+  LeastCost least(known_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {
     if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
@@ -305,11 +312,13 @@ void Search::whole(const Choice& choice, double least_known) {
   }
   const Thickest sure = sure_to_stay(drafts, least.finished(), left);
   if (!cut_off(least.total(), sure.height)) {
-    least.work_out();
+    least.work_out_curves();
+    if (!cut_off(least.total(), sure.height)) least.work_out();
     judge(least, left.height);
   }
   little_enough_ = true;
-  pending_.push_back({least.total(), least_known, sure, drafts});
+  pending_.push_back({least.total(), least_known, sure, drafts, {}});
+  if (pending_.size() < kMostKept) pending_.back().worked = std::make_shared<LeastCost>(std::move(least));
 }
 
 }  // namespace arrisline

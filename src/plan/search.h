@@ -51,6 +51,7 @@ class Search {
     double known;  // the least that was known to all that come from them
     Thickest left;
     std::vector<Draft> drafts;
+    std::shared_ptr<LeastCost> worked;  // null where there is no room to keep it
   };
 
   /// All the cuts of a plan whose best order takes long to find.
@@ -87,6 +88,7 @@ class Search {
   bool leave_off(double least);
 
   const Problem& problem_;
+  KnownTurns known_;
   const std::vector<Draft>& flat_drafts_;
   const std::vector<Draft> given_;
   Patience& patience_;

@@ -127,7 +127,7 @@ void Search::order_unordered() {
   for (const Unordered& one : unordered) {
     if (cut_off(one.least)) continue;
     if (leave_off(one.least)) return;
-    LeastCost least(problem_, one.drafts, orders_);
+    LeastCost least(known_, one.drafts, orders_);
     least.work_out();
     judge(least, one.left, true);
   }
@@ -151,7 +151,7 @@ void Search::order_too_thick() {
   for (const Unordered& one : too_thick_) {
     if (out_.too_thick && out_.too_thick->left.height <= one.left) return;
     if (patience_.over()) return;
-    LeastCost least(problem_, one.drafts, orders_);
+    LeastCost least(known_, one.drafts, orders_);
     least.work_out();
     judge(least, one.left);
   }

@@ -59,10 +59,13 @@ void Search::try_pool() {
   double unknown = std::numeric_limits<double>::infinity();
   for (auto one = pending.rbegin(); one != pending.rend(); ++one)
     one->known = unknown = std::min(unknown, one->known);
-  for (const Pending& one : pending) {
+  for (Pending& one : pending) {
     if (leave_off(one.known)) return;
-    LeastCost least(problem_, one.drafts, orders_);
-    least.work_out();
+    if (!one.worked) one.worked = std::make_shared<LeastCost>(known_, one.drafts, orders_);
+    // It is no longer needed once its turn is over.
+    const std::shared_ptr<LeastCost> kept = std::move(one.worked);
+    LeastCost& least = *kept;
+    least.work_out_curves();
     for (const Draft& extra : pool_) {
       if (has(one.drafts, extra)) continue;
       std::vector<Draft> more = one.drafts;
@@ -121,7 +124,7 @@ void Search::improve() {
   const auto try_set = [&](std::vector<Draft> drafts) {
     drafts = in_order(std::move(drafts));
     if (!seen_.insert(key_of(drafts)).second) return false;
-    LeastCost least(problem_, drafts, orders_);
+    LeastCost least(known_, drafts, orders_);
     const double left = thickest_left(least.finished(), problem_.section.target).height;
     if (cut_off(least.total()) || left > may_leave(least, left)) return false;
     least.work_out();

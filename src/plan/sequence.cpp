@@ -107,12 +107,13 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
   return poses;
 }
 
-Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood) {
-  const double thick = std::max(0.0, rest_height(wood.edges(), Sweep(plane, pose)));
+Strokes strokes_of(const Problem& problem, const Sweep& sweep, const Wood& wood) {
+  const double thick = std::max(0.0, rest_height(wood.edges(), sweep));
+  const Plane& plane = sweep.plane();
   const Shop& shop = problem.kit.shop;
   if (plane.is_flat()) {
     const double strokes = thick / shop.shaving_rebate;
-    const bool slanted = !is_square(pose.tilt);
+    const bool slanted = !is_square(sweep.pose().tilt);
     return {strokes, slanted ? shop.weight_slant * strokes : strokes};
   }
   const double deep = plane.is_curved() ? std::max(0.0, thick - shop.deep) : 0;
@@ -129,10 +130,11 @@ bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   step.lies = *lies;
   Wood wood = before;
   for (const Pose& pose : step.draft.poses) {
-    const Strokes strokes = strokes_of(problem, plane, pose, wood);
+    const Sweep sweep(plane, pose);
+    const Strokes strokes = strokes_of(problem, sweep, wood);
     step.strokes.plain += strokes.plain;
     step.strokes.counted += strokes.counted;
-    step.removed += wood.cut(Sweep(plane, pose));
+    step.removed += wood.cut(sweep);
     // Wood that a later pose takes is still there for the body at this one.
     if (!body_clears(wood.edges(), plane, pose)) return false;
   }

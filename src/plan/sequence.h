@@ -36,7 +36,7 @@ struct Sequence {
 };
 
 /// Strokes a pose takes on this wood, not rounded.
-Strokes strokes_of(const Problem& problem, const Plane& plane, const Pose& pose, const Wood& wood);
+Strokes strokes_of(const Problem& problem, const Sweep& sweep, const Wood& wood);
 
 /// The poses of a curved draft reordered to begin at `start` and turn outward from it; `start` itself is put
 /// in where it is none of them. One that rule 4 reaches only by way of another comes after it; one that it

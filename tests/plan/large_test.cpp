@@ -201,7 +201,8 @@ TEST_CASE("a good order holds, and costs no less than the best", "[plan][large]"
     REQUIRE(found.best.has_value());
     std::vector<Draft> drafts;
     for (const Step& step : found.best->steps) drafts.push_back(step.draft);
-    LeastCost least(problem, in_order(drafts), OrderOf::flats_first);
+    KnownTurns known(problem);
+    LeastCost least(known, in_order(drafts), OrderOf::flats_first);
     least.work_out();
     const std::optional<Sequence> best = best_order(problem, least);
     const std::optional<Sequence> good = good_order(problem, least);

@@ -237,7 +237,8 @@ class Oracle {
       const Reached here = reached.at(key);
       if (done == full) {
         // What is told quickly, and what is told nearer: neither may be more than the cost.
-        LeastCost least(problem_, drafts, OrderOf::flats_first);
+        KnownTurns known(problem_);
+        LeastCost least(known, drafts, OrderOf::flats_first);
         bound_over_ = std::max(bound_over_, least.total() - here.cost);
         least.work_out();
         bound_over_ = std::max(bound_over_, least.total() - here.cost);
