@@ -111,6 +111,13 @@ TEST_CASE("chains on three sides close into one outline", "[section][chains]") {
   CHECK(waste(section) == Approx(face + underside + chords + bends + segment(0.5, 60)).epsilon(1e-9));
 }
 
+TEST_CASE("chains that meet are closed to the last bit", "[section][chains]") {
+  // Added up from either side, 7/8 of an inch is not the same number.
+  check_promises(
+      section_of("units inch\nstock 2 wide, 1 1/4 thick\nstart face 5/8\ncove out 5/8 down 7/8 radius 7/8\n"
+                 "side underside\nstart face 3/4\nstep down 3/8\nfillet out 3/4\n"));
+}
+
 TEST_CASE("an end within 0.001 mm is moved onto the outline", "[section][chains]") {
   const auto ends = [](const std::string& last) {
     return section_of("units mm\nstock 50 wide 20 thick\nstart face 20\nstep down 5\nfillet out " + last +
