@@ -18,7 +18,7 @@ constexpr std::size_t kManyArcs = 3;     // from which first only choices near t
 constexpr std::size_t kFirstCovers = 8;  // that are looked at so
 constexpr int kFewStrays = 1;  // steps in all by which a choice near the likeliest may stray from it
 constexpr int kAnyStrays = std::numeric_limits<int>::max();
-constexpr double kSameTilt = 1e-6;  // degrees
+constexpr double kSameTilt = 1e-6;       // degrees
 constexpr std::size_t kMostKept = 1000;  // sets put by of which all that is known is kept
 
 /// Starts in order, none twice and none that is one of its poses already.
