@@ -42,6 +42,7 @@ class RailFinder {
         centre_(problem.edge(arc_).centre),
         radius_(radius(problem.edge(arc_))),
         flats_(rebate_planes(problem)),
+        square_(flats_),
         stop_(stop) {
     for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
       if (problem.plane(p).kind == PlaneKind::plough) slots_.push_back(p);
@@ -51,6 +52,11 @@ class RailFinder {
   /// The well laid-out ways, or where there are none the least unbalanced.
   std::vector<Setup> find() {
     find_all();
+    if (found_.empty() && lesser_.empty() && !slots_.empty()) {
+      // Where no rebate plane has room a plough may: in a trough the other side stands in the way.
+      square_.insert(square_.end(), slots_.begin(), slots_.end());
+      find_all();
+    }
     if (found_.empty() && lesser_.empty()) any_flats();
     if (!found_.empty()) return std::move(found_);
     std::stable_sort(lesser_.begin(), lesser_.end(), [](const Setup& a, const Setup& b) {
@@ -127,7 +133,7 @@ class RailFinder {
 
   /// A square cut with its wall at `wall` and its floor through `floor` (or as low as it goes).
   std::vector<Draft> step(double wall_u, double floor_v) const {
-    for (const int p : flats_) {
+    for (const int p : square_) {
       std::vector<Pose> poses = flat_cut(problem_, problem_.plane(p), frame_, wall_u, open_, floor_v);
       if (!poses.empty()) return one(p, std::move(poses));
     }
@@ -497,6 +503,7 @@ class RailFinder {
   const Point centre_;
   const double radius_;
   std::vector<int> flats_;
+  std::vector<int> square_;  // that make the square cuts
   const std::function<bool()>& stop_;
   std::vector<int> slots_;
   double start_ = 0;

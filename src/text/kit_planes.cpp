@@ -131,6 +131,12 @@ std::optional<PlaneText> read_curved(Statement& statement) {
       ++statement.next;
       text.arc = read_arc(statement);
       if (!text.arc) skip_to(statement, kCurvedClauses);
+    } else if (text.plane.number && looks_like_number(statement.token().text)) {
+      fail(statement, statement.token().place,
+           std::string("a ") + word(text.plane.kind) +
+               " plane has one number; write each plane on a line of its own");
+      ++statement.next;
+      skip_to(statement, kCurvedClauses);
     } else {
       fail_clause(statement, kCurvedClauses);
     }

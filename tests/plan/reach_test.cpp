@@ -69,6 +69,16 @@ TEST_CASE("a groove of every width that fits is tried under a cove", "[reach]") 
   }
 }
 
+TEST_CASE("where no rebate plane has room between two coves a plough cuts their rails", "[reach]") {
+  // By hand: a groove down the middle, steps to either side of it, then the round from either side.
+  const Plan plan = planned(profile("4 wide, 1 thick",
+                                    "start face 2 1/2\ncove out 3/8 down 3/8\nfillet out 1/4\n"
+                                    "cove out 3/8 up 3/8"),
+                            kit("units inch\nrebate 1\nround 6 radius .37 width .38\nplough 1/4\n"));
+  CHECK(cuts_with(plan, PlaneKind::rebate) == 0);
+  CHECK(cuts_with(plan, PlaneKind::round) == 2);
+}
+
 TEST_CASE("three chamfers guide a hollow on a round-over", "[reach]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8");
   const Kit with = kit("units inch\nrebate 3/4\nhollow radius 3/8 width .361\n");

@@ -45,6 +45,8 @@ TEST_CASE("each mistake in a kit is named, with what was expected", "[text][mist
        "1:7: expected the width of the sole after 'rebate', such as 3/8in or 9.5mm, but the line ends "
        "here\n"},
       {"rebate 3/4 1/2", "1:12: a rebate plane has one width; write each plane on a line of its own\n"},
+      {"hollow 4 6 8", "1:10: a hollow plane has one number; write each plane on a line of its own\n"},
+      {"round 4, 6 width 3/8", "1:10: a round plane has one number; write each plane on a line of its own\n"},
       {"rebate 3/4, 1/2", "1:13: a rebate plane has one width; write each plane on a line of its own\n"},
       {"rebate 3/4 wide", "1:12: unknown word 'wide'; expected body\n"},
       {"plough", "1:7: expected the width of an iron after 'plough', but the line ends here\n"},
