@@ -2,6 +2,8 @@
 #include "wording/words.h"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 #include "wording/source.h"
 
@@ -9,6 +11,10 @@ namespace arrisline {
 
 /// Longest word quoted or compared, in bytes; no known word comes near it.
 static constexpr std::size_t kLongestWord = 40;
+
+/// Names that others in the trade have for what is known here by another: common practice, no source.
+static constexpr std::array<std::pair<std::string_view, std::string_view>, 4> kOtherNames = {
+    {{"plow", "plough"}, {"rabbet", "rebate"}, {"cyma", "ogee"}, {"r", "radius"}}};
 
 std::string lower(std::string_view text) {
   std::string out(text);
@@ -55,6 +61,10 @@ int edit_distance(std::string_view a, std::string_view b) {
 std::string_view nearest_word(std::string_view word, const std::vector<std::string_view>& known) {
   if (word.size() > kLongestWord) return {};
   const std::string small = lower(word);
+  for (const auto& [other, ours] : kOtherNames) {
+    const auto found = std::find(known.begin(), known.end(), ours);
+    if (small == other && found != known.end()) return *found;
+  }
   const int allowed = small.size() < 5 ? 1 : static_cast<int>(std::max<std::size_t>(2, small.size() / 3));
   std::string_view best;
   int best_distance = allowed + 1;

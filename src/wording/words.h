@@ -20,8 +20,9 @@ std::string either(const std::vector<std::string_view>& words);
 /// Letters wrong, missing, added or swapped with their neighbour between two words.
 int edit_distance(std::string_view a, std::string_view b);
 
-/// The known word that was most likely meant, or nothing: at most one slip in three letters (two slips from
-/// five letters on), or a known word that goes on from at least three letters written.
+/// The known word that was most likely meant, or nothing: another name that the trade has for it, at most one
+/// slip in three letters (two slips from five letters on), or a known word that goes on from at least three
+/// letters written.
 std::string_view nearest_word(std::string_view word, const std::vector<std::string_view>& known);
 
 /// "; did you mean 'fillet'?", or nothing.

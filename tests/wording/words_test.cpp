@@ -30,6 +30,15 @@ TEST_CASE("the nearest word, or none", "[text][words]") {
   CHECK(nearest_word("bat", {"cat", "bag"}) == "bag");
 }
 
+TEST_CASE("other names of the trade lead to the word known here", "[text][words]") {
+  // Common practice, no source: American spellings, and the classical name of an ogee.
+  CHECK(nearest_word("Rabbet", {"hollow", "rebate"}) == "rebate");
+  CHECK(nearest_word("plow", {"plough", "round"}) == "plough");
+  CHECK(nearest_word("cyma", {"cove", "ogee"}) == "ogee");
+  CHECK(nearest_word("r", {"out", "radius"}) == "radius");
+  CHECK(nearest_word("rabbet", {"hollow", "round"}).empty());
+}
+
 TEST_CASE("words in messages", "[text][words]") {
   CHECK(quoted("bead") == "'bead'");
   CHECK(quoted(std::string(50, 'x')) == "'" + std::string(40, 'x') + "…'");
