@@ -53,4 +53,8 @@ std::optional<Section> on_width(const Section& section, double width);
 /// The blank as an outline, interior to the left.
 Loop blank_outline(double width, double thickness);
 
+/// Lets each edge begin just where the one before it ends. Left open by no more than rounding, an outline
+/// would take a point level with the gap for one inside. REQUIRES: the ends differ by rounding at most.
+void close_outline(Loop& outline);
+
 }  // namespace arrisline

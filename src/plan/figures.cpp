@@ -9,8 +9,6 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kSameFigure = 1e-6;  // mm, as same_figure() has it
-constexpr double kAlong = 1e-6;       // sine of the angle below which a line runs along another
 constexpr double kParallel = 1e-9;
 
 bool in_blank(const Section& section, Point p) {
@@ -42,7 +40,8 @@ Flanks flanks_of(const std::vector<Sweep>& poses) {
   return out;
 }
 
-std::vector<MaybeFigure> figures_of_corners(const Section& section, const std::vector<Sweep>& slanted) {
+std::vector<MaybeFigure> figures_alone(const Section& section, const Loop& blank,
+                                       const std::vector<Sweep>& slanted) {
   std::vector<MaybeFigure> out;
   for (const Sweep& sweep : slanted) {
     for (const double u : {-sweep.half(), sweep.half()}) {
@@ -51,6 +50,7 @@ std::vector<MaybeFigure> figures_of_corners(const Section& section, const std::v
     }
   }
   std::sort(out.begin(), out.end());
+  add_figures(section, slanted, flanks_of(blank), -1, out);
   return out;
 }
 
@@ -95,8 +95,8 @@ bool share_a_figure(const std::vector<MaybeFigure>& of_i, int i, const std::vect
   auto from = of_j.begin();
   for (const MaybeFigure& mine : of_i) {
     if (mine.by == j) continue;
-    while (from != of_j.end() && *from < MaybeFigure{mine.from, mine.at - kSameFigure, 0}) ++from;
-    for (auto its = from; its != of_j.end() && its->from == mine.from && its->at <= mine.at + kSameFigure;
+    while (from != of_j.end() && *from < MaybeFigure{mine.from, mine.at - kOneFigure, 0}) ++from;
+    for (auto its = from; its != of_j.end() && its->from == mine.from && its->at <= mine.at + kOneFigure;
          ++its) {
       if (its->by != i) return true;
     }

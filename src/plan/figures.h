@@ -34,8 +34,10 @@ struct MaybeFigure {
   }
 };
 
-/// The figures that a slanted flat may come to need where a corner of its sole ends in the wood.
-std::vector<MaybeFigure> figures_of_corners(const Section& section, const std::vector<Sweep>& slanted);
+/// The figures that a slanted flat may come to need whatever else is cut: where it meets the sides of the
+/// blank, and where a corner of its sole ends in the wood. In their order.
+std::vector<MaybeFigure> figures_alone(const Section& section, const Loop& blank,
+                                       const std::vector<Sweep>& slanted);
 
 /// Adds the figures that a slanted flat may come to need where it meets these flanks of the draft `by`, in
 /// their order.

@@ -70,8 +70,8 @@ Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& pos
 }  // namespace
 
 std::optional<Side> side_along(Point d, double tilt) {
-  if (std::abs(d.x) < 1e-6) return std::abs(wrap_degrees(tilt)) > 90 ? Side::underside : Side::face;
-  if (std::abs(d.y) < 1e-6) return wrap_degrees(tilt) < 0 ? Side::back : Side::edge;
+  if (std::abs(d.x) < kAlong) return std::abs(wrap_degrees(tilt)) > 90 ? Side::underside : Side::face;
+  if (std::abs(d.y) < kAlong) return wrap_degrees(tilt) < 0 ? Side::back : Side::edge;
   return std::nullopt;
 }
 
@@ -190,7 +190,7 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
 }
 
 bool same_figure(const GaugeLine& a, const GaugeLine& b) {
-  return a.from == b.from && std::abs(a.at - b.at) < 1e-6;
+  return a.from == b.from && std::abs(a.at - b.at) < kOneFigure;
 }
 
 std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,

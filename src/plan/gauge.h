@@ -9,7 +9,9 @@
 
 namespace arrisline {
 
-inline constexpr double kLine = 1e-5;  // mm within which a piece lies along a line
+inline constexpr double kLine = 1e-5;       // mm within which a piece lies along a line
+inline constexpr double kOneFigure = 1e-6;  // mm within which two figures are one
+inline constexpr double kAlong = 1e-6;      // sine of the angle below which a line runs upright or level
 
 /// Position of p as gauged from a side of the blank, mm.
 double gauged(const Section& section, Side side, Point p);
@@ -35,7 +37,7 @@ struct LaidOut {
 LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                 const Wood& before, const Wood& after);
 
-/// One figure on the gauge, to 1e-6 mm.
+/// One figure on the gauge, to kOneFigure.
 bool same_figure(const GaugeLine& a, const GaugeLine& b);
 
 /// The lines that a square flat cut needs in any order of the cuts: its floor, and the walls that stand on

@@ -98,8 +98,9 @@ void LeastCost::share_apart(std::size_t g) {
 }
 
 /// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
-/// Without the wood that the walls have to stand on, no wall is certain.
-void LeastCost::share_figures(const Wood* walls_of) {
+/// Where flats do not come first, or cuts are still to come, no wall is certain.
+void LeastCost::share_figures() {
+  const Wood* walls_of = orders_ == OrderOf::flats_first ? flats_left_.get() : nullptr;
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     const Plane& plane = problem_.plane(drafts_[i].plane);
     if (!plane.is_flat()) continue;
@@ -167,7 +168,7 @@ void LeastCost::sum_up() {
 LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
     : problem_(problem), drafts_(drafts) {
   for (const Draft& draft : drafts_) group(draft);
-  share_figures(nullptr);
+  share_figures();
   sum_up();
 }
 
@@ -190,10 +191,8 @@ LeastCost::LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderO
     double& width = groups_[shares_[i].group].worked.width;
     if (!is_flat(drafts_[i])) width = std::max(width, problem_.plane(drafts_[i].plane).width);
   }
-  if (orders == OrderOf::flats_first) {
-    for (std::size_t i = 0; i < drafts_.size(); ++i) add_maybe_figures(i);
-  }
-  share_figures(orders == OrderOf::flats_first ? flats_left_.get() : nullptr);
+  for (std::size_t i = 0; i < drafts_.size(); ++i) add_maybe_figures(i);
+  share_figures();
   sum_up();
 }
 
@@ -234,8 +233,8 @@ std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) {
   out.put_last(extra);
   out.flats_left_ = std::make_shared<const Wood>(std::move(flats_left));
   out.taken_by_flats_ += taken;
-  if (orders_ == OrderOf::flats_first) out.add_maybe_figures(drafts_.size());
-  out.share_figures(orders_ == OrderOf::flats_first ? out.flats_left_.get() : nullptr);
+  out.add_maybe_figures(drafts_.size());
+  out.share_figures();
   if (too_much()) return std::nullopt;
   Wood finished = *finished_;
   cut_whole(*turns, finished);
@@ -300,14 +299,12 @@ bool LeastCost::may_find_one_set(std::size_t i) const {
 /// The figures that the draft, the last of all so far, may come to need if it is slanted, and those that
 /// other slanted ones may come to need by it.
 void LeastCost::add_maybe_figures(std::size_t i) {
+  if (orders_ != OrderOf::flats_first) return;
   const Section& section = problem_.section;
   const std::vector<Sweep>& own = shares_[i].turns->own;
   const bool slanted = is_slanted(i);
   std::vector<MaybeFigure>& maybe = shares_[i].maybe;
-  if (slanted) {
-    maybe = figures_of_corners(section, own);
-    add_figures(section, own, flanks_of(problem_.blank), -1, maybe);
-  }
+  maybe = shares_[i].turns->figures;
   for (std::size_t j = 0; j < i; ++j) {
     if (slanted) add_figures(section, own, shares_[j].turns->flanks, static_cast<int>(j), maybe);
     if (is_slanted(j))

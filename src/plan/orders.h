@@ -85,7 +85,7 @@ class LeastCost {
   std::vector<SharedTurns> turns_of(const Group& group) const;
   void share_work(std::size_t group);
   void share_apart(std::size_t group);
-  void share_figures(const Wood* walls_of);
+  void share_figures();
   bool may_find_one_set(std::size_t i) const;
   double weigh(const std::vector<Worked>& worked, double taken_in_all) const;
 

@@ -1,4 +1,4 @@
-// Shown by tests/plan/oracle_test.cpp.
+// Shown by tests/plan/working_test.cpp and tests/plan/oracle_test.cpp.
 #include "plan/working.h"
 
 #include <algorithm>
@@ -66,6 +66,9 @@ Turns::Turns(const Problem& problem, const Draft& draft) {
   const std::vector<Pose> poses = all_poses(problem, draft);
   all = sweeps(poses);
   if (flat) reach(problem);
+  if (flat && !is_square(draft.poses.front().tilt))
+    figures = figures_alone(problem.section, problem.blank, own);
+  if (!plane.is_curved()) from = {own};
   if (!plane.is_curved() || poses.size() * draft.poses.size() > kFewTurns) return;
   for (const Pose& start : poses) from.push_back(sweeps(poses_from(problem, draft, start.tilt)));
 }
@@ -109,16 +112,10 @@ double cut_whole(const Turns& turns, Wood& wood) {
 Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood) {
   const Plane& plane = turns.own.front().plane();
   Worked out;
-  if (turns.flat) {
-    out.strokes = strokes_along(problem, turns.own, wood, std::numeric_limits<double>::infinity());
-    return out;
-  }
-  out.width = plane.width;
-  // Wherever it starts, it takes all of this.
-  out.taken = taken_by(turns.own, wood);
-  if (!plane.is_curved()) {
-    out.strokes = strokes_along(problem, turns.own, wood, std::numeric_limits<double>::infinity());
-    return out;
+  if (!turns.flat) {
+    out.width = plane.width;
+    // Wherever it starts, it takes all of this.
+    out.taken = taken_by(turns.own, wood);
   }
   out.strokes = std::numeric_limits<double>::infinity();
   for (const std::vector<Sweep>& order : turns.from)

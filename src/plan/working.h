@@ -24,8 +24,9 @@ struct Turns {
   bool flat = false;
   std::vector<Sweep> own;                // its poses
   std::vector<Sweep> all;                // and the places that it may start at besides
-  std::vector<std::vector<Sweep>> from;  // of a curved draft: the order from each of these
+  std::vector<std::vector<Sweep>> from;  // its orders; none where there are many of a curved draft
   Flanks flanks;                         // of its poses
+  std::vector<MaybeFigure> figures;      // of a slanted flat, whatever else is cut
   /// Of a flat: how much of the blank it reaches, mm², and what a mm² of it costs at the least. A stroke
   /// takes no more than a shaving as wide as the sole is in the blank.
   double area_in_blank = 0, cost_in_blank = 0;
@@ -55,7 +56,7 @@ double cut_whole(const Turns& turns, Wood& wood);
 Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood);
 
 /// Strokes and wear of the drafts of one arc, whatever their order: the wear of all that they take, and the
-/// strokes of whichever pose comes first.
+/// strokes of whichever pose comes first, or all in full shavings of the widest.
 Worked worked_together(const Problem& problem, const std::vector<SharedTurns>& drafts, const Wood& wood);
 
 }  // namespace arrisline

@@ -80,10 +80,7 @@ Outline splice(const Drawing& drawing, const std::vector<Placed>& chains) {
     out.source.insert(out.source.end(), chain.path.source.begin(), chain.path.source.end());
     add_outline(drawing, chain.path.edges.back().to, chain.to, next.path.edges.front().from, next.from, out);
   }
-  // Where chains meet, their ends may differ by rounding. Left open, a point just level with the gap would be
-  // taken for one inside.
-  for (std::size_t i = 0; i < out.edges.size(); ++i)
-    out.edges[(i + 1) % out.edges.size()].from = out.edges[i].to;
+  close_outline(out.edges);
   return out;
 }
 

@@ -52,8 +52,7 @@ std::optional<Section> on_width(const Section& section, double width) {
     out.target.push_back(edge);
     out.source.push_back(section.source[i]);
   }
-  for (std::size_t i = 0; i < out.target.size(); ++i)
-    out.target[(i + 1) % out.target.size()].from = out.target[i].to;
+  close_outline(out.target);
   return out;
 }
 

@@ -36,4 +36,8 @@ Loop blank_outline(double width, double thickness) {
           {d, a, {}, Turn::straight}};
 }
 
+void close_outline(Loop& outline) {
+  for (std::size_t i = 0; i < outline.size(); ++i) outline[(i + 1) % outline.size()].from = outline[i].to;
+}
+
 }  // namespace arrisline

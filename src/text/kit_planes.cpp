@@ -33,6 +33,16 @@ void fail_clause(Statement& statement, const std::vector<std::string_view>& fitt
   skip_to(statement, fitting);
 }
 
+/// A second plane begins on the line of the first.
+void fail_second(Statement& statement, std::string_view kind, std::string_view measure,
+                 const std::vector<std::string_view>& fitting) {
+  fail(statement, statement.token().place,
+       "a " + std::string(kind) + " plane has one " + std::string(measure) +
+           "; write each plane on a line of its own");
+  ++statement.next;
+  skip_to(statement, fitting);
+}
+
 void fail_twice(Statement& statement) {
   fail(statement, statement.token().place,
        quoted(lower(statement.token().text)) + " is given twice; leave one of them out");
@@ -132,11 +142,7 @@ std::optional<PlaneText> read_curved(Statement& statement) {
       text.arc = read_arc(statement);
       if (!text.arc) skip_to(statement, kCurvedClauses);
     } else if (text.plane.number && looks_like_number(statement.token().text)) {
-      fail(statement, statement.token().place,
-           std::string("a ") + word(text.plane.kind) +
-               " plane has one number; write each plane on a line of its own");
-      ++statement.next;
-      skip_to(statement, kCurvedClauses);
+      fail_second(statement, word(text.plane.kind), "number", kCurvedClauses);
     } else {
       fail_clause(statement, kCurvedClauses);
     }
@@ -172,10 +178,7 @@ std::vector<PlaneText> read_flat(Statement& statement) {
     if (at_word(statement, "body")) {
       read_body_clause(statement, text.plane.body, kFlatClauses);
     } else if (looks_like_number(statement.token().text)) {
-      fail(statement, statement.token().place,
-           "a " + kind + " plane has one width; write each plane on a line of its own");
-      ++statement.next;
-      skip_to(statement, kFlatClauses);
+      fail_second(statement, kind, "width", kFlatClauses);
     } else {
       fail_clause(statement, kFlatClauses);
     }
