@@ -153,12 +153,14 @@ double contact_of(const Problem& problem, const Surface& arc, const Plane& plane
 Pose start_pose(const Problem& problem, const Draft& draft, double tilt) {
   const Pose on_arc = pose_on_arc(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)],
                                   problem.plane(draft.plane), tilt);
+  const Pose* leaning = nullptr;
   for (const Pose& pose : draft.poses) {
-    // Its own may stand off the arc along the plane, but not beside.
-    if (std::abs(pose.tilt - tilt) < 1e-6 && std::abs(dot(pose.at - on_arc.at, across(tilt))) < 1e-6)
-      return pose;
+    if (std::abs(pose.tilt - tilt) >= 1e-6) continue;
+    // One that stands off the arc along the plane before one that bears beside the middle of its sole.
+    if (std::abs(dot(pose.at - on_arc.at, across(tilt))) < 1e-6) return pose;
+    leaning = &pose;
   }
-  return on_arc;
+  return leaning != nullptr ? *leaning : on_arc;
 }
 
 }  // namespace arrisline

@@ -81,15 +81,17 @@ bool all_follow(const Problem& problem, const Draft& draft) {
 }  // namespace
 
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
-  std::vector<Pose> poses = draft.poses;
   const Pose first = start_pose(problem, draft, start);
-  if (std::none_of(poses.begin(), poses.end(), [&](const Pose& pose) { return same_pose(pose, first); }))
-    poses.push_back(first);
+  std::vector<Pose> poses = {first};
+  for (const Pose& pose : draft.poses) {
+    if (!same_pose(pose, first)) poses.push_back(pose);
+  }
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(draft.arc)];
   const Plane& plane = problem.plane(draft.plane);
-  std::stable_sort(poses.begin(), poses.end(), [&](const Pose& a, const Pose& b) {
+  const double begins = contact_of(problem, arc, plane, first);
+  std::stable_sort(poses.begin() + 1, poses.end(), [&](const Pose& a, const Pose& b) {
     const double at_a = contact_of(problem, arc, plane, a), at_b = contact_of(problem, arc, plane, b);
-    const double from_a = std::abs(at_a - start), from_b = std::abs(at_b - start);
+    const double from_a = std::abs(at_a - begins), from_b = std::abs(at_b - begins);
     if (std::abs(from_a - from_b) > 1e-6) return from_a < from_b;
     // Square to the arc before leaning on about the sole's own centre.
     return std::abs(a.tilt - at_a) < std::abs(b.tilt - at_b) - 1e-6;
