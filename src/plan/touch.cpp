@@ -74,6 +74,7 @@ struct Stretch {
   double height = kNothing;
   double first = 0, last = 0;  // u, first ≤ last: the outermost of the places that are highest
   bool clipped = false;        // one of them is where the edge of the sole stands on wood that runs on
+  bool broken = false;
 
   double peak() const { return (first + last) / 2; }
 
@@ -223,6 +224,9 @@ constexpr double kAtEnd = 1e-3;  // mm from the end of a contact within which it
 /// make of them.
 constexpr double kOneContact = 0.01;
 
+/// mm between two contacts that are not merely two pieces of the boundary end to end.
+constexpr double kNick = 1e-7;
+
 /// Of the width: a tip that bears on more than this stands firm all the same.
 constexpr double kSolidTip = 0.005;
 
@@ -320,6 +324,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   for (const Stretch& s : stretches) {
     if (!merged.empty() && s.from <= merged.back().to + kOneContact * sweep.plane().width) {
       Stretch& last = merged.back();
+      last.broken = last.broken || s.from > last.to + kNick;
       last.to = std::max(last.to, s.to);
       if (s.height > kNothing) {
         last.rises(s.first, s.height, s.clipped);
@@ -331,7 +336,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   }
   for (const Stretch& s : merged) {
     const double peak = s.peak();
-    Contact contact{s.from, s.to, peak, false};
+    Contact contact{s.from, s.to, peak};
+    contact.broken = s.broken;
     if (s.clipped && std::abs(peak) > half - kTouch) {
       // A wall beside the sole, standing above where it bears, holds it there all the same.
       const double side = peak > 0 ? 1 : -1;
@@ -371,6 +377,8 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
     const double arc =
         std::asin(std::clamp(contact.to / r, -1.0, 1.0)) - std::asin(std::clamp(contact.from / r, -1.0, 1.0));
     if (to_degrees(arc) >= kPatchArc) {
+      // Whether so long a patch guides must not hang on a nick that a shaving less would not leave.
+      if (contact.broken) return {};
       count(contact.from);
       count(contact.to);
     } else {

@@ -208,6 +208,21 @@ TEST_CASE("a patch that lies level under the sole bears in its middle", "[touch]
   }
 }
 
+TEST_CASE("a patch that a nick breaks is not taken for a long one", "[touch]") {
+  // A round set again where it has cut, over 30° of its own trough, which a nick parts in two stretches of
+  // 12° and 18°: a shaving less would leave one patch of 30°, a shaving more two that bear in their middles.
+  const Plane round = curved(PlaneKind::round);
+  const Pose pose{{25, kR * (1 - std::cos(to_radians(15)))}, 0};
+  for (const bool nicked : {false, true}) {
+    INFO((nicked ? "nicked" : "whole"));
+    Wood wood(blank_outline(50, 19.05));
+    wood.cut(Sweep(round, pose));
+    const double at = -kR * std::sin(to_radians(3));
+    if (nicked) wood.cut(Sweep(rebate(0.004), {from_sole_frame(pose, {at, -0.1}), 0}));
+    CHECK(guidance(touch(wood.edges(), Sweep(round, pose)), round).two_arrises == !nicked);
+  }
+}
+
 TEST_CASE("a sole rests on the highest wood under it, not on a wall at its side", "[touch]") {
   // A step: the face up to x = 20 lowered by 4.
   Wood wood(blank_outline(50, 19.05));
