@@ -109,6 +109,18 @@ bool between_walls(const Section& section, int edge) {
   return corner(section, edge, true).inner && corner(section, edge, false).inner;
 }
 
+/// The floor of the groove of which this flat is a wall, where that lets nothing in either.
+std::optional<int> floor_beside(const Problem& problem, int surface, const std::vector<int>& failing) {
+  for (const int beside : neighbours(problem.section, surface_of(problem, surface).edge)) {
+    const bool fails = std::any_of(failing.begin(), failing.end(), [&](int f) {
+      const Surface& other = surface_of(problem, f);
+      return other.edge == beside && !other.arc && between_walls(problem.section, beside);
+    });
+    if (fails) return beside;
+  }
+  return std::nullopt;
+}
+
 /// The narrowest flat sole; of those that may work aslant, where `slanting`.
 const Plane* narrowest_flat(const Kit& kit, bool slanting = false) {
   const Plane* out = nullptr;
@@ -152,18 +164,13 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
   const Plane* narrowest = narrowest_flat(problem.kit, !is_square(flat.tilt));
   if (narrowest == nullptr)
     return "it slants, and the kit has no rebate plane; a plough works square to a side only";
-  // The walls of a groove whose floor lets nothing in go with the floor.
-  for (const int beside : neighbours(section, flat.edge)) {
-    const bool fails = std::any_of(failing.begin(), failing.end(), [&](int f) {
-      const Surface& other = surface_of(problem, f);
-      return other.edge == beside && !other.arc && between_walls(section, beside);
-    });
-    if (fails) return "it is a wall of the groove with " + named(section, beside) + " for its floor";
-  }
+  if (const std::optional<int> floor = floor_beside(problem, surface, failing))
+    return "it is a wall of the groove with " + named(section, *floor) + " for its floor";
   if (between_walls(section, flat.edge) && len < narrowest->width - 1e-6) {
+    const auto [one, other] = neighbours(section, flat.edge);
+    const bool alike = named(section, one) == named(section, other);
     return "a flat " + about(len, unit) + " wide between " +
-           named(section, neighbours(section, flat.edge)[0]) + " and " +
-           named(section, neighbours(section, flat.edge)[1]) +
+           (alike ? "its two walls" : named(section, one) + " and " + named(section, other)) +
            " lets in no flat sole of the kit, the narrowest being " + about(narrowest->width, unit);
   }
   for (const Plane& plane : problem.kit.planes) {
@@ -263,12 +270,27 @@ std::string why_stuck(const Problem& problem, const Stuck& stuck) {
   return "no order of the cuts found lets " + plane.label + " finish it";
 }
 
+/// Of the arcs that one curve is drawn as and that share its name, this one.
+std::string which_arc(const Problem& problem, int surface) {
+  const Surface& arc = surface_of(problem, surface);
+  const auto shares_name = [&](const Surface& other) {
+    return other.arc && other.edge != arc.edge &&
+           named(problem.section, other.edge) == named(problem.section, arc.edge);
+  };
+  if (!arc.arc || std::none_of(problem.surfaces.begin(), problem.surfaces.end(), shares_name)) return "";
+  return "at its arc of radius " + about(radius(problem.edge(arc)), problem.options.unit) + ", ";
+}
+
 }  // namespace
 
 std::vector<Reason> explain(const Problem& problem, const Composition& composition) {
   std::vector<Reason> out;
   const Access own = access(problem);
-  const std::vector<int> failing = out_of_reach(problem, own);
+  std::vector<int> failing = out_of_reach(problem, own);
+  // The floor of a groove is the cause of what is said of its walls.
+  const std::vector<int> all = failing;
+  std::stable_partition(failing.begin(), failing.end(),
+                        [&](int s) { return surface_of(problem, s).arc || !floor_beside(problem, s, all); });
   for (const int s : failing) {
     const bool arc = surface_of(problem, s).arc;
     out.push_back(
@@ -282,7 +304,7 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
         const int element = element_of(problem, s);
         if (std::find(named_already.begin(), named_already.end(), element) != named_already.end()) continue;
         named_already.push_back(element);
-        out.push_back(reason_at(problem, s, why_stuck(problem, stuck)));
+        out.push_back(reason_at(problem, s, which_arc(problem, s) + why_stuck(problem, stuck)));
       }
     }
   }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "report/cut_words.h"
 #include "report/figures.h"
@@ -95,8 +96,13 @@ std::string remedy_words(const Section& section, const Remedy& remedy, Unit unit
 }  // namespace
 
 void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
-  for (const Reason& reason : plan.reasons)
-    page.line(5, capital(element_name(plan.section, reason.element)) + ": " + visible(reason.why) + ".");
+  // The two walls of a quirk have one name, and one thing is said of both.
+  std::set<std::string> said;
+  for (const Reason& reason : plan.reasons) {
+    const std::string line =
+        capital(element_name(plan.section, reason.element)) + ": " + visible(reason.why) + ".";
+    if (said.insert(line).second) page.line(5, line);
+  }
   if (plan.undecided) return;
   if (plan.remedies.empty()) {
     page.line(

@@ -75,6 +75,27 @@ TEST_CASE("nothing to lay rails with", "[plan][reasons]") {
   CHECK(plan.reasons[0].nearest->kind == PlaneKind::rebate);
 }
 
+TEST_CASE("the floor of a groove is named before its walls", "[plan][reasons]") {
+  const Plan plan =
+      refused(profile("3 wide, 3/4 thick", "start face 5/8\nquirk out 1/16 down 1/8\nogee out 9/16 down 3/8"),
+              pair_of_sixes());
+  REQUIRE(plan.reasons.size() >= 3);
+  CHECK(plan.reasons[0].element == 1);
+  CHECK(plan.reasons[0].why ==
+        "a flat 1/16 in wide between its two walls lets in no flat sole of the kit, the narrowest being 3/4 "
+        "in");
+  for (const int wall : {0, 2})
+    CHECK(why(plan, wall) == "it is a wall of the groove with element 1 (quirk, floor) for its floor");
+}
+
+TEST_CASE("of a curve drawn as several arcs it is said which arc", "[plan][reasons]") {
+  const Plan plan = refused(profile("2 wide, 1 thick", "start face 5/8\ncurve bead out 5/8 down 1/2"),
+                            kit("units inch\nhollow 4\nhollow 6\nhollow 10\nhollow 12\nhollow 14\n"));
+  REQUIRE(plan.reasons.size() == 2);
+  for (const Reason& reason : plan.reasons) CHECK(reason.why.rfind("at its arc of radius ", 0) == 0);
+  CHECK(plan.reasons[0].why.substr(0, 30) != plan.reasons[1].why.substr(0, 30));
+}
+
 TEST_CASE("more flats and arcs than are planned at once are left undecided", "[plan][reasons]") {
   std::string chain = "start face 10";
   for (int i = 0; i < 40; ++i) chain += "\nstep down 1/32\nfillet out 1/32";
