@@ -48,8 +48,9 @@ struct Dimensions {
   bool parabola = false;  // of a curve: otherwise an ellipse
 };
 
-/// Curves become arcs within this, in mm: under a third of what planes may leave, and far under what is seen.
-inline constexpr double kCurveTolerance = 0.05;
+/// Curves become arcs within this, in mm: what planes may leave where a maker says nothing. Each arc wants a
+/// plane and rails of its own, so that two near ones can be stuck where four nearer ones often cannot.
+inline constexpr double kCurveTolerance = 0.2;
 /// Curves of one profile; each takes about a millisecond to fit.
 inline constexpr std::size_t kMaxCurves = 1'000;
 /// A curve's longer move is at most so many times its shorter one.

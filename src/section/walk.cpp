@@ -72,7 +72,7 @@ bool check_inside(const Drawing& drawing, const DrawnChain& chain, const std::ve
     const bool outside = worst->first > kSamePoint;
     if (outside && !outside_before) {
       std::string message = called(drawing, chain.strokes[i].element) + " leaves the stock over the " +
-                            worst->second + ", by " + show(worst->first, drawing.unit);
+                            worst->second + ", by " + show(worst->first, drawing.unit, true);
       if (i > 0 && chain.strokes[i - 1].element != chain.strokes[i].element) {
         message += ", after " + called(drawing, chain.strokes[i - 1].element);
       }

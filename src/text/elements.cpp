@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "wording/length.h"
 #include "wording/words.h"
@@ -49,6 +50,13 @@ constexpr std::array<Rule, 16> kRules = {{
     {"thumbnail", Shape::thumbnail, Need::may, Need::may, Need::may, false, false, true, "thumbnail 3/8"},
     {"curve", Shape::curve, Need::no, Need::must, Need::must, false, false, false,
      "curve bead out 1/2 down 3/4 ellipse"},
+}};
+
+/// What those of one size are called where the two moves differ.
+constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kTwoSizes = {{
+    {"ovolo", "bead out 3/8 down 1/2 radius 1/2"},
+    {"cavetto", "cove out 3/8 down 1/2 radius 1/2"},
+    {"chamfer", "bevel out 1/4 down 1/8"},
 }};
 
 const Rule& rule_of(std::string_view word) {
@@ -107,10 +115,11 @@ void fail_clause(Statement& statement, const Rule& rule) {
   std::string message;
   if (looks_like_number(token.text) && statement.next > 1) {
     --statement.next;  // the comma of "9,5" was read over as one between clauses
+    const Token& mark = statement.token();
     const std::string comma = decimal_comma(statement);
     ++statement.next;
     if (!comma.empty()) {
-      fail(statement, token.place, "the line is complete before " + quoted(token.text) + comma);
+      fail(statement, spanning(mark, token), "the line is complete before " + quoted(mark.text) + comma);
       ++statement.next;
       return;
     }
@@ -269,6 +278,16 @@ void check_curve(Statement& statement, const Clauses& clauses) {
 
 }  // namespace
 
+/// "ovolo out 3/8 down 1/2": a shape of one size, its word followed by a move as those of two sizes are.
+static void fail_one_size(Statement& statement, const Rule& rule) {
+  std::string message = std::string(rule.word) + " has one size, as in " + quoted(rule.example);
+  const auto other = std::find_if(kTwoSizes.begin(), kTwoSizes.end(),
+                                  [&](const auto& pair) { return pair.first == rule.word; });
+  if (other != kTwoSizes.end())
+    message += "; where it goes farther one way than the other, write " + quoted(other->second);
+  fail(statement, statement.token().place, message);
+}
+
 const std::vector<std::string_view>& element_words() {
   static const std::vector<std::string_view> words = [] {
     std::vector<std::string_view> list;
@@ -284,6 +303,10 @@ std::optional<ElementText> read_element(Statement& statement) {
   element.name = rule.word;
   element.shape = rule.shape;
   bool sized = false;
+  if (rule.size == Need::must && at_any(statement, kAllClauses)) {
+    fail_one_size(statement, rule);
+    return std::nullopt;
+  }
   if (rule.size == Need::must ||
       (rule.size == Need::may && !statement.done() && looks_like_number(statement.token().text))) {
     const std::optional<double> size = read_length(statement, "a length after " + quoted(rule.word));

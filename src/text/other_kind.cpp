@@ -41,6 +41,14 @@ bool is_remark(std::string_view word) {
   return false;
 }
 
+/// Planes are named after their soles, mouldings after what those leave.
+std::string as_moulding(const std::string& word, FileKind kind) {
+  if (kind != FileKind::profile) return "";
+  if (word == "hollow") return ", or write 'bead', which is what a hollow makes";
+  if (word == "round") return ", or write 'cove', which is what a round makes";
+  return "";
+}
+
 std::string what_to_do(FileKind is, FileKind read_as, const std::string& file) {
   if (is == FileKind::job) return "; plan it with: arrisline job " + file;
   if (read_as == FileKind::profile) return "; name a profile here, and the kit after --kit";
@@ -55,7 +63,7 @@ std::string known_words(const std::string& word, const std::vector<std::string_v
   const std::string here(arrisline::word(kind));
   if (const std::optional<FileKind> other = elsewhere(word, kind))
     return "; it belongs in a " + std::string(arrisline::word(*other)) + ", and this is a " + here +
-           ": move it there";
+           ": move it there" + as_moulding(word, kind);
   std::string near = suggestion(word, known);
   if (!near.empty()) return near;
   if (is_remark(word)) return "; begin a remark with #";

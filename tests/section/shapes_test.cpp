@@ -289,7 +289,7 @@ TEST_CASE("a curve of equal moves is a quadrant, and one of its own name", "[sec
 
 TEST_CASE("whoever reads a curve is told how near its arcs lie", "[section][curve]") {
   CHECK(element_messages("curve bead out 3/4 down 1/2") ==
-        "1+27: the ellipse is drawn as 4 arcs, nowhere farther than 0.0007in from it; check that this is "
+        "1+27: the ellipse is drawn as 2 arcs, nowhere farther than 0.0053in from it; check that this is "
         "near enough\n");
   CHECK(element_messages("curve out 3/4 down 1/2") ==
         "23+1: curve needs 'bead' or 'cove', as in 'curve bead out 1/2 down 3/4 ellipse'\n");

@@ -87,7 +87,12 @@ TEST_CASE("each mistake in an element is named, with what was expected", "[text]
       {"bead 3/8",
        "6+3: the length '3/8' has no word before it; expected out, in, down, up, radius or large\n"},
       {"ovolo", "6+1: expected a length after 'ovolo', such as 3/8in or 9.5mm, but the line ends here\n"},
-      {"ovolo out 3/8", "7+3: expected a length after 'ovolo', such as 3/8in or 9.5mm, found 'out'\n"},
+      {"ovolo x", "7+1: expected a length after 'ovolo', such as 3/8in or 9.5mm, found 'x'\n"},
+      {"ovolo out 3/8 down 1/2",
+       "7+3: ovolo has one size, as in 'ovolo 3/8'; where it goes farther one way than the other, write "
+       "'bead "
+       "out 3/8 down 1/2 radius 1/2'\n"},
+      {"scotia down 3/8", "8+4: scotia has one size, as in 'scotia 1/2'\n"},
       {"ovolo 3/8 down 3/8",
        "11+4: 'down' does not belong to ovolo; expected only a length, as in 'ovolo 3/8'\n"},
       {"ovolo 3/8 3/8",

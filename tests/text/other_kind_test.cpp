@@ -10,7 +10,8 @@ using namespace arrisline::testing;
 TEST_CASE("what an unknown word is told", "[text][words]") {
   const std::vector<std::string_view> known = {"stock", "start", "step"};
   CHECK(known_words("hollow", known, FileKind::profile) ==
-        "; it belongs in a kit, and this is a profile: move it there");
+        "; it belongs in a kit, and this is a profile: move it there, or write 'bead', which is what a "
+        "hollow makes");
   CHECK(known_words("stpe", known, FileKind::profile) == "; did you mean 'step'?");
   CHECK(known_words("//", known, FileKind::profile) == "; begin a remark with #");
   CHECK(known_words("wibble", known, FileKind::job) == "; see the words of a job with: arrisline words");
@@ -30,5 +31,6 @@ TEST_CASE("a whole file of another kind is one mistake", "[text][words]") {
 
 TEST_CASE("one line from elsewhere does not make it another file", "[text][words]") {
   CHECK(profile_messages("profile p\nstock 2 wide, 3/4 thick\nhollow 6\nstart face 3/8\nchamfer 3/8\n") ==
-        "3:1: unknown word 'hollow'; it belongs in a kit, and this is a profile: move it there\n");
+        "3:1: unknown word 'hollow'; it belongs in a kit, and this is a profile: move it there, or write "
+        "'bead', which is what a hollow makes\n");
 }
