@@ -14,7 +14,7 @@
 #include "section/drawing_of.h"
 #include "section/walk.h"
 #include "text/write_profile.h"
-#include "trace/chain.h"
+#include "trace/exact.h"
 #include "wording/figures.h"
 
 namespace arrisline {

@@ -46,7 +46,7 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
   for (const FitOfElement& fit : fitted.fits) points += fit.points;
   std::vector<std::string> out;
   out.push_back("Traced from " + from.file + ", tolerance " + thickness(from.tolerance, from.unit) +
-                "; beside each element how near it lies.");
+                "; beside each element how near it lies" + (fitted.scatter > 0 ? ", scatter apart." : "."));
   if (!from.unit_remark.empty()) out.push_back(from.unit_remark);
   if (fitted.scatter > 0)
     out.push_back(std::to_string(points) + " points, which scatter by " +

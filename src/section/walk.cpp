@@ -117,14 +117,18 @@ bool keeps_far_corner(const Drawing& drawing, Point start, Point end) {
 
 }  // namespace
 
+/// mm to which a radius is written.
+static constexpr double kWritten = 1e-6;
+
 Edge edge_between(Point from, Point to, Turn turn, double radius, bool large) {
   Edge edge{from, to, {}, turn};
   if (!edge.is_arc()) return edge;
   const Point chord = to - from;
   const double half = norm(chord) / 2;
   const double square = radius * radius - half * half;
-  // Within rounding of a half-round the centre is the chord's middle.
-  const double off = square > 1e-12 * half * half ? std::sqrt(square) : 0;
+  // Within rounding of a half-round, of figures as they are written down too, the centre is the chord's
+  // middle.
+  const double off = square > 2 * half * kWritten ? std::sqrt(square) : 0;
   const Point left = (1 / (2 * half)) * Point{-chord.y, chord.x};
   const double side = (turn == Turn::left) == large ? -1 : 1;
   edge.centre = 0.5 * (from + to) + (side * off) * left;

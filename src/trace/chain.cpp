@@ -392,21 +392,4 @@ Fitted fit(const Samples& samples, Fitted start, const Held& held, const Allowed
   return start;
 }
 
-void make_exact(FlatsAndArcs& line, const Held& held) {
-  for (std::size_t i = 0; i < line.size(); ++i) {
-    // A level or upright flat without a held level: both ends at their mean.
-    if (held.axis[i] == Held::Axis::level) {
-      const double y = held.y[i] ? *held.y[i] : held.y[i + 1] ? *held.y[i + 1] : line.joints[i].y;
-      line.joints[i].y = line.joints[i + 1].y = y;
-    } else if (held.axis[i] == Held::Axis::upright) {
-      const double x = held.x[i] ? *held.x[i] : held.x[i + 1] ? *held.x[i + 1] : line.joints[i].x;
-      line.joints[i].x = line.joints[i + 1].x = x;
-    }
-  }
-  for (std::size_t j = 0; j < line.joints.size(); ++j) {
-    if (held.x[j]) line.joints[j].x = *held.x[j];
-    if (held.y[j]) line.joints[j].y = *held.y[j];
-  }
-}
-
 }  // namespace arrisline

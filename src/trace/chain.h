@@ -55,9 +55,6 @@ Fitted joined(const Samples& samples, const std::vector<Segment>& segments);
 /// The line nearest to the samples (least squares, by Gauss and Newton with damping) that keeps to `held`.
 Fitted fit(const Samples& samples, Fitted start, const Held& held, const Allowed& allowed);
 
-/// Gives what is held of levels its exact figures, which a fit has to a millionth or so.
-void make_exact(FlatsAndArcs& line, const Held& held);
-
 /// Signed distances of the samples of a link from it, those filled in left out.
 std::vector<double> distances_of(const Samples& samples, const Fitted& fitted, std::size_t link);
 

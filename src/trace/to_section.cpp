@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "section/walk.h"
+#include "trace/exact.h"
 #include "trace/frame.h"
 
 namespace arrisline {
@@ -18,7 +19,6 @@ using Axis = Held::Axis;
 
 constexpr double kStub = 3;  // mm of a side that is put to a line's end
 constexpr std::size_t kStubSamples = 12;
-constexpr double kMostMoved = 0.3;    // radians of an arc that goes or comes where it is put under the face
 constexpr double kSpare = 6.35;       // mm of stock beyond work whose far side was not traced
 constexpr double kLeastWood = 1;      // that stands beside an undercut
 constexpr double kSpareStep = 3.175;  // and rounded up to a multiple of this
@@ -55,14 +55,6 @@ void put_stub(Samples& samples, Fitted& fitted, bool before, Point along) {
     fitted.line.joints.push_back(stub.back());
     fitted.line.bulges.push_back(0);
   }
-}
-
-/// Link i as an edge of the section; the radius exactly the one that is held.
-Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i) {
-  const Edge edge = edge_of(line, i);
-  if (!edge.is_arc()) return edge;
-  const double r = held.radius[i] ? *held.radius[i] : radius(edge);
-  return edge_between(edge.from, edge.to, edge.turn, r, std::abs(sweep(edge)) > kPi);
 }
 
 /// As the section has it: its edges run the other way, the wood to their left.
@@ -151,7 +143,8 @@ class Placing {
     const Fitted free = fitted_;
     snap(samples_, fitted_, held_, snapping_, allowed_);
     make_exact(fitted_.line, held_);
-    keep_under_face();
+    make_half_round(fitted_.line, held_);
+    keep_in_blank(fitted_.line, held_, allowed_);
     if (!size_blank(options, out, why)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {
@@ -229,36 +222,6 @@ class Placing {
       if (!first && !last) first = levels == &held_.x ? joints()[0].x : joints()[0].y;
       if (!first) first = last;
       last = first;
-    }
-  }
-
-  /// An arc that meets the face all but level may pass over it by a trace of what is allowed: it is put where
-  /// it touches the face instead.
-  void keep_under_face() {
-    for (std::size_t i = 0; i < links(); ++i) {
-      const Edge edge = exact_edge(fitted_.line, held_, i);
-      const double over = -reach_of(edge).low.y;
-      if (!edge.is_arc() || over <= 0 || over > allowed_.tolerance + allowed_.scatter) continue;
-      for (const bool at_start : {true, false}) {
-        const std::size_t joint = at_start ? i : i + 1;
-        if (!held_.y[joint] || *held_.y[joint] != 0) continue;
-        const double r = held_.radius[i] ? *held_.radius[i] : radius(edge);
-        const Point other = at_start ? edge.to : edge.from;
-        // A half-round deeper than twice its radius stands upright on its ends.
-        const double low = std::max(r, other.y / 2);
-        if (low - r > allowed_.tolerance) continue;
-        const double aside = std::sqrt(std::max(0.0, low * low - (other.y - low) * (other.y - low)));
-        const Point centre = {other.x + std::copysign(aside, edge.centre.x - other.x), low};
-        // From the top of the circle to the other end, the way that the arc runs.
-        const Point spoke = other - centre;
-        double swept = std::atan2(spoke.x, -spoke.y);
-        const bool onward = (edge.turn == Turn::left) == at_start;
-        if (onward != (swept > 0)) swept += swept > 0 ? -2 * kPi : 2 * kPi;
-        if (std::abs(std::abs(swept) - std::abs(sweep(edge))) > kMostMoved) continue;
-        fitted_.line.joints[joint].x = centre.x;
-        fitted_.line.bulges[i] = std::copysign(std::tan(std::abs(swept) / 4), fitted_.line.bulges[i]);
-        break;
-      }
     }
   }
 

@@ -1,0 +1,146 @@
+// Shown by tests/trace/exact_test.cpp and tests/trace/round_trip_test.cpp.
+#include "trace/exact.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "section/walk.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kMostMoved = 0.3;  // radians of an arc that goes or comes where it is put under the face
+constexpr double kHair = 0.005;     // mm, which nobody sees and the gauge does not know
+
+double radius_of(const FlatsAndArcs& line, const Held& held, std::size_t i) {
+  return held.radius[i] ? *held.radius[i] : radius(edge_of(line, i));
+}
+
+/// Puts an arc that meets the face all but level where it touches the face instead. False where it does not.
+bool put_under_face(FlatsAndArcs& line, const Held& held, const Allowed& allowed, std::size_t i) {
+  const Edge edge = exact_edge(line, held, i);
+  for (const bool at_start : {true, false}) {
+    const std::size_t joint = at_start ? i : i + 1;
+    if (!held.y[joint] || *held.y[joint] != 0) continue;
+    const double r = radius_of(line, held, i);
+    const Point other = at_start ? edge.to : edge.from;
+    // A half-round deeper than twice its radius stands upright on its ends.
+    const double low = std::max(r, other.y / 2);
+    if (low - r > allowed.tolerance) continue;
+    const double aside = std::sqrt(std::max(0.0, low * low - (other.y - low) * (other.y - low)));
+    const Point centre = {other.x + std::copysign(aside, edge.centre.x - other.x), low};
+    // From the top of the circle to the other end, the way that the arc runs.
+    const Point spoke = other - centre;
+    double swept = std::atan2(spoke.x, -spoke.y);
+    const bool onward = (edge.turn == Turn::left) == at_start;
+    if (onward != (swept > 0)) swept += swept > 0 ? -2 * kPi : 2 * kPi;
+    if (std::abs(std::abs(swept) - std::abs(sweep(edge))) > kMostMoved) continue;
+    line.joints[joint].x = centre.x;
+    line.bulges[i] = std::copysign(std::tan(std::abs(swept) / 4), line.bulges[i]);
+    return true;
+  }
+  return false;
+}
+
+/// Makes a half-round that stands a hair too high between flats at its feet narrower by as much. False where
+/// it is not one, or where its feet are held.
+bool narrow(FlatsAndArcs& line, Held& held, std::size_t i) {
+  Point& from = line.joints[i];
+  Point& to = line.joints[i + 1];
+  const double half = (from.y + to.y) / 2;
+  const double rise = (to.y - from.y) / 2;
+  const bool between_flats = i > 0 && i + 1 < line.size() && held.axis[i - 1] == Held::Axis::level &&
+                             held.axis[i + 1] == Held::Axis::level;
+  if (std::abs(line.bulges[i]) != 1 || !between_flats || held.x[i] || held.x[i + 1] ||
+      half <= std::abs(rise) || std::abs(half - distance(from, to) / 2) > kHair)
+    return false;
+  const double middle = (from.x + to.x) / 2;
+  const double aside = std::copysign(std::sqrt(half * half - rise * rise), to.x - from.x);
+  from.x = middle - aside;
+  to.x = middle + aside;
+  held.radius[i] = half;
+  return true;
+}
+
+/// Flattens the arc between its ends until it keeps clear of the side by a hair, since what is written of its
+/// radius moves it by less; one that ends at the side, until it runs up to it.
+void flatten(FlatsAndArcs& line, Held& held, std::size_t i, bool over_face) {
+  held.radius[i].reset();
+  const double round = line.bulges[i];
+  const auto off_side = [&](Point p) { return over_face ? p.y : p.x; };
+  const double enough =
+      std::clamp(std::min(off_side(line.joints[i]), off_side(line.joints[i + 1])), 0.0, kHair);
+  const auto clear = [&](double share) {
+    line.bulges[i] = share * round;
+    return off_side(reach_of(edge_of(line, i)).low) >= enough;
+  };
+  double in = 0, out = 1;
+  if (!clear(in)) {
+    line.bulges[i] = round;  // an end of it lies over the side
+    return;
+  }
+  while (out - in > 1e-12) {
+    const double share = (in + out) / 2;
+    (clear(share) ? in : out) = share;
+  }
+  line.bulges[i] = in * round;
+  held.radius[i] = radius(edge_of(line, i));
+}
+
+}  // namespace
+
+/// Link i as an edge of the section; the radius exactly the one that is held.
+Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i) {
+  const Edge edge = edge_of(line, i);
+  if (!edge.is_arc()) return edge;
+  const double r = held.radius[i] ? *held.radius[i] : radius(edge);
+  return edge_between(edge.from, edge.to, edge.turn, r, std::abs(sweep(edge)) > kPi);
+}
+
+void make_exact(FlatsAndArcs& line, const Held& held) {
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    // A level or upright flat without a held level: both ends at their mean.
+    if (held.axis[i] == Held::Axis::level) {
+      const double y = held.y[i] ? *held.y[i] : held.y[i + 1] ? *held.y[i + 1] : line.joints[i].y;
+      line.joints[i].y = line.joints[i + 1].y = y;
+    } else if (held.axis[i] == Held::Axis::upright) {
+      const double x = held.x[i] ? *held.x[i] : held.x[i + 1] ? *held.x[i + 1] : line.joints[i].x;
+      line.joints[i].x = line.joints[i + 1].x = x;
+    }
+  }
+  for (std::size_t j = 0; j < line.joints.size(); ++j) {
+    if (held.x[j]) line.joints[j].x = *held.x[j];
+    if (held.y[j]) line.joints[j].y = *held.y[j];
+  }
+}
+
+void make_half_round(FlatsAndArcs& line, Held& held) {
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const double bulge = std::abs(line.bulges[i]);
+    const double half = distance(line.joints[i], line.joints[i + 1]) / 2;
+    // Of its centre from the middle of the chord; the radius is less of a measure, by the square.
+    const double off = half * std::abs(1 - bulge * bulge) / 2;
+    if (bulge == 1 || off > kHair * bulge) continue;
+    line.bulges[i] = std::copysign(1.0, line.bulges[i]);
+    held.radius[i] = half;
+  }
+}
+
+void keep_in_blank(FlatsAndArcs& line, Held& held, const Allowed& allowed) {
+  const double most = allowed.tolerance + 3 * allowed.scatter;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    for (const bool face : {true, false}) {
+      const Edge edge = exact_edge(line, held, i);
+      if (!edge.is_arc()) continue;
+      const Point low = reach_of(edge).low;
+      const double over = -(face ? low.y : low.x);
+      if (over <= 0 || over > most) continue;
+      if (face && over <= allowed.tolerance + allowed.scatter && put_under_face(line, held, allowed, i))
+        continue;
+      if (!face || !narrow(line, held, i)) flatten(line, held, i, face);
+    }
+  }
+}
+
+}  // namespace arrisline

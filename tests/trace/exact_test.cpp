@@ -1,0 +1,94 @@
+// The fitted line as its section has it. The lines are made up for the purpose.
+#include "trace/exact.h"
+
+#include <cmath>
+
+#include "catch.h"
+
+using namespace arrisline;
+
+namespace {
+
+/// A bead `wide` across on a floor at `floor`, quirks beside it; face and working edge before and behind. Its
+/// bulge is `round`, 1 for a half-round.
+FlatsAndArcs quirk_bead(double floor, double wide, double round) {
+  FlatsAndArcs line;
+  line.joints = {{30, 0}, {20, 0}, {20, floor}, {18, floor}, {18 - wide, floor}, {0, floor}, {0, floor + 9}};
+  line.bulges = {0, 0, 0, -round, 0, 0};
+  return line;
+}
+
+Held flats_held(const FlatsAndArcs& line) {
+  Held held(line.size());
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (line.bulges[i] != 0) continue;
+    held.axis[i] = line.joints[i].y == line.joints[i + 1].y ? Held::Axis::level : Held::Axis::upright;
+  }
+  return held;
+}
+
+constexpr std::size_t kBead = 3;
+
+/// How far the bead's crown lies below the face, mm.
+double below_face(const FlatsAndArcs& line, const Held& held) {
+  return reach_of(exact_edge(line, held, kBead)).low.y;
+}
+
+}  // namespace
+
+TEST_CASE("a half-round but for a hair is a half-round", "[trace][exact]") {
+  for (const double round : {0.9995, 1.0005}) {
+    FlatsAndArcs line = quirk_bead(4.5, 8, round);
+    Held held = flats_held(line);
+    make_half_round(line, held);
+    CHECK(std::abs(line.bulges[kBead]) == 1);
+    CHECK(held.radius[kBead] == Approx(4));
+    CHECK(below_face(line, held) == Approx(0.5));
+  }
+  FlatsAndArcs flatter = quirk_bead(4.5, 8, 0.99);
+  Held held = flats_held(flatter);
+  make_half_round(flatter, held);
+  CHECK(flatter.bulges[kBead] == -0.99);
+}
+
+TEST_CASE("a bead that is level with the face stays under it", "[trace][exact]") {
+  // As scatter has it: the crown over the face by less than is allowed. The feet stay where they are but for a
+  // hair.
+  const Allowed allowed{0.05, 0.02};
+  for (const double over : {0.000002, 0.003, 0.02, 0.1}) {
+    for (const double round : {1.0, 0.8}) {
+      INFO(over << " over, bulge " << round);
+      const double wide = 8;
+      const double high = wide / 2 * round;  // of the bead over its feet: half the chord times the bulge
+      FlatsAndArcs line = quirk_bead(high - over, wide, round);
+      Held held = flats_held(line);
+      REQUIRE(below_face(line, held) == Approx(-over));
+      keep_in_blank(line, held, allowed);
+      CHECK(below_face(line, held) >= -1e-9);
+      CHECK(below_face(line, held) <= 0.0051);
+      CHECK(std::abs(line.joints[kBead].x - 18) <= 0.005);
+      CHECK(line.joints[kBead].y == high - over);
+    }
+  }
+}
+
+TEST_CASE("a bead that stands over the face by more than scatter is left as it is", "[trace][exact]") {
+  FlatsAndArcs line = quirk_bead(3.5, 8, 1);
+  Held held = flats_held(line);
+  keep_in_blank(line, held, {0.05, 0.02});
+  CHECK(below_face(line, held) == Approx(-0.5));
+}
+
+TEST_CASE("a bead that runs down to the working edge stays off it", "[trace][exact]") {
+  // A quadrant from a fillet down to the edge, its foot 0.01 mm short of where it stands upright.
+  FlatsAndArcs line;
+  line.joints = {{30, 0}, {10, 0}, {10, 2}, {6, 2}, {0, 8.01}, {0, 20}};
+  const double turn = to_radians(90.3);
+  line.bulges = {0, 0, 0, -std::tan(turn / 4), 0};
+  Held held = flats_held(line);
+  const auto off_edge = [&] { return reach_of(exact_edge(line, held, 3)).low.x; };
+  REQUIRE(off_edge() < 0);
+  keep_in_blank(line, held, {0.05, 0});
+  CHECK(off_edge() >= -1e-9);
+  CHECK(line.joints[4].x == 0);
+}
