@@ -209,7 +209,7 @@ FOLDERS = ("wording", "text", "app", "section", "trace", "job", "cutting", "reac
 # The form of a plan as JSON, and what the replay finds in one, are for programs: tests/replay holds their words, and each of them is
 # followed by what to do.
 NOT_MESSAGES = ("app/help.cpp", "text/vocabulary.cpp", "report/plan_json_read.cpp", "report/plan_json_cuts.cpp",
-                "report/plan_json_words.h")
+                "report/plan_json_words.h", "report/json_members.h")
 
 
 def words_in_sources():
