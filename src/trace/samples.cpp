@@ -55,10 +55,26 @@ double spacing_of(const std::vector<Point>& points, std::size_t group) {
   return median(steps);
 }
 
+/// Scatter by stretches so short that of a few points to each flat and arc a quarter of them still hold no
+/// corner.
+double scatter_of_few(const std::vector<Point>& points) {
+  constexpr std::size_t kWidth = 5;
+  std::vector<double> variances;
+  for (std::size_t i = 0; i + kWidth <= points.size(); ++i)
+    variances.push_back(variance_about_parabola(points.data() + i, kWidth));
+  if (variances.empty()) return std::numeric_limits<double>::infinity();
+  const auto quarter = variances.begin() + static_cast<std::ptrdiff_t>(variances.size() / 4);
+  std::nth_element(variances.begin(), quarter, variances.end());
+  // Of two degrees of freedom: a quarter of such variances lie below ln(4/3) of the mean.
+  return std::sqrt(*quarter / std::log(4.0 / 3));
+}
+
 /// Scatter of points in their order. The stretches looked at are long against the scatter, or it would look
 /// smaller than it is; few of them hold a corner, so the median passes those over.
 double scatter_of(const std::vector<Point>& points) {
   constexpr double kLong = 12;
+  constexpr double kNoMatter = 0.02;       // mm: so little scatter gives no corner away
+  constexpr double kShareOfCorners = 0.5;  // of what the long stretches say: more of it are corners
   double out = 0;
   for (std::size_t width = 9; width <= points.size() / 4 || width == 9; width = width * 3 / 2) {
     if (points.size() < width) break;
@@ -72,7 +88,9 @@ double scatter_of(const std::vector<Point>& points) {
     if (spacing_of(points, std::max<std::size_t>(1, width / 2)) * static_cast<double>(width) >= kLong * out)
       break;
   }
-  return out;
+  if (out < kNoMatter) return out;
+  const double by_few = scatter_of_few(points);
+  return by_few < kShareOfCorners * out && kLong * by_few <= 5 * spacing_of(points, 1) ? by_few : out;
 }
 
 /// Where the points lie much farther apart than they do elsewhere, the straight line between is filled in.

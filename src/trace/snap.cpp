@@ -13,6 +13,10 @@ namespace {
 constexpr double kMostTurn =
     25;  // degrees between two links from which nobody would call the joint smooth, or a cusp
 
+// mm: what follows this near was drawn by figures, and what its figures were is not to be rounded away.
+constexpr double kExact = 0.005;
+constexpr double kOffExact = 0.003;  // mm by which such a line may then be moved
+
 class Snapper {
  public:
   Snapper(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
@@ -21,6 +25,8 @@ class Snapper {
 
   void run() {
     refit();
+    const bool exact = allowed_.scatter <= kExact && fitted_.worst * allowed_.tolerance <= kExact;
+    most_ = exact ? std::min(1.0, kOffExact / allowed_.tolerance) : 1;
     flats_square();
     joints_smooth();
     levels(true);
@@ -33,14 +39,16 @@ class Snapper {
 
   void refit() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
 
-  /// Keeps the change where the line goes on following the samples about as nearly.
-  bool keeps(const std::function<void(Held&)>& change) {
+  /// Keeps the change where the line goes on following the samples about as nearly; where it was asked for,
+  /// as nearly as is allowed.
+  bool keeps(const std::function<void(Held&)>& change, bool as_allowed = false) {
     Held tried = held_;
     change(tried);
     const Fitted next = fit(samples_, fitted_, tried, allowed_);
     const double more = next.squares - fitted_.squares;
     const double chance = 2 * figure_cost(samples_.points.size()) * variance_of(allowed_);
-    if (next.worst > std::max(1.0, fitted_.worst) || more > chance || !sound(next)) return false;
+    if (next.worst > std::max(as_allowed ? 1.0 : most_, fitted_.worst) || more > chance || !sound(next))
+      return false;
     held_ = tried;
     fitted_ = next;
     return true;
@@ -93,6 +101,14 @@ class Snapper {
 
   double nearest(double value) const { return options_.division * std::round(value / options_.division); }
 
+  /// The other end of an upright or level flat is held, and with it this one.
+  bool is_settled(std::size_t joint, bool upright) const {
+    const Held::Axis axis = upright ? Held::Axis::upright : Held::Axis::level;
+    const auto& at = upright ? held_.x : held_.y;
+    return (joint > 0 && held_.axis[joint - 1] == axis && at[joint - 1]) ||
+           (joint < links() && held_.axis[joint] == axis && at[joint + 1]);
+  }
+
   void levels(bool of_flats) {
     if (options_.division <= 0) return;
     struct Level {
@@ -111,6 +127,7 @@ class Snapper {
     }
     std::sort(list.begin(), list.end(), [](const Level& a, const Level& b) { return a.away < b.away; });
     for (const Level& level : list) {
+      if (is_settled(level.joint, level.upright)) continue;
       const Point p = fitted_.line.joints[level.joint];
       keeps([&](Held& held) {
         if (level.upright) {
@@ -127,15 +144,17 @@ class Snapper {
       const Edge edge = edge_of(fitted_.line, i);
       if (!edge.is_arc() || held_.radius[i]) continue;
       const double r = radius(edge);
-      std::vector<double> candidates = options_.preferred;
-      std::sort(candidates.begin(), candidates.end(),
+      std::vector<double> asked_for = options_.preferred;
+      std::sort(asked_for.begin(), asked_for.end(),
                 [r](double a, double b) { return std::abs(a - r) < std::abs(b - r); });
-      if (options_.division > 0 && nearest(r) > 0) candidates.push_back(nearest(r));
-      for (const double candidate : candidates) {
+      const auto takes = [&](double candidate, bool as_allowed) {
         constexpr double kNear = 1.25;  // a radius further off than this is another moulding's
-        if (candidate > kNear * r || r > kNear * candidate) continue;
-        if (keeps([&](Held& held) { held.radius[i] = candidate; })) break;
-      }
+        if (candidate > kNear * r || r > kNear * candidate) return false;
+        return keeps([&](Held& held) { held.radius[i] = candidate; }, as_allowed);
+      };
+      const bool found = std::any_of(asked_for.begin(), asked_for.end(),
+                                     [&](double candidate) { return takes(candidate, true); });
+      if (!found && options_.division > 0 && nearest(r) > 0) takes(nearest(r), false);
     }
   }
 
@@ -144,6 +163,7 @@ class Snapper {
   Held& held_;
   const SnapOptions& options_;
   Allowed allowed_;
+  double most_ = 1;  // share of what is allowed that a link may take up
 };
 
 }  // namespace

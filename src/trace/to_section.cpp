@@ -214,12 +214,17 @@ class Placing {
         held_.y[i] = held_.y[i + 1] = side;
       }
     }
-    // The line ends where it begins.
+    // The line ends where it begins, at a division but for rounding.
+    const auto begin = [&](double value) {
+      constexpr double kRounding = 0.003;  // mm
+      const double near = to_division(value);
+      return std::abs(near - value) <= kRounding ? near : value;
+    };
     const std::size_t n = links();
     for (auto* levels : {&held_.x, &held_.y}) {
       std::optional<double>& first = (*levels)[0];
       std::optional<double>& last = (*levels)[n];
-      if (!first && !last) first = levels == &held_.x ? joints()[0].x : joints()[0].y;
+      if (!first && !last) first = begin(levels == &held_.x ? joints()[0].x : joints()[0].y);
       if (!first) first = last;
       last = first;
     }

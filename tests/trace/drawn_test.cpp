@@ -2,6 +2,7 @@
 // arc by more than the tolerance is never made one with it.
 #include <cmath>
 #include <random>
+#include <tuple>
 
 #include "arrisline/trace.h"
 #include "catch.h"
@@ -73,6 +74,43 @@ TEST_CASE("flats and quadrants of a drawing come back with their own figures", "
   CHECK(radius(back[1]) == Approx(7.3).margin(kExact));
   CHECK(length(back[2]) == Approx(8.6).margin(kExact));
   CHECK(radius(back[3]) == Approx(4.45).margin(kExact));
+}
+
+TEST_CASE("what was drawn by figures is not rounded to the division of the gauge", "[trace][drawn][snap]") {
+  // A cavetto of 3/8 in, and the two arcs of an ogee of one radius, in a shop that works to half a
+  // millimetre.
+  FitOptions shop;
+  shop.division = 0.5;
+  Drawn cavetto;
+  cavetto.line({25, 0}, {15.525, 0});
+  cavetto.line({15.525, 0}, {15.525, -3});
+  cavetto.line({15.525, -3}, {12.525, -3});
+  cavetto.arc({3, -3}, 9.525, 270, 360);
+  cavetto.line({3, -12.525}, {0, -12.525});
+  cavetto.line({0, -12.525}, {0, -20});
+  Drawn ogee;
+  ogee.line({20, 0}, {9.68, 0});
+  ogee.line({9.68, 0}, {9.68, -2});
+  ogee.arc({6.34, -2}, 3.34, 300, 360);
+  ogee.arc({9.68, -2 - 6.68 * std::sin(to_radians(60))}, 3.34, 120, 180);
+  ogee.line({6.34, -2 - 6.68 * std::sin(to_radians(60))}, {0, -2 - 6.68 * std::sin(to_radians(60))});
+  ogee.line({0, -2 - 6.68 * std::sin(to_radians(60))}, {0, -20});
+  for (const auto& [drawn, said, radii] :
+       {std::tuple(cavetto, "step fillet cove fillet ", std::vector<double>{9.525}),
+        std::tuple(ogee, "step cove bead fillet ", std::vector<double>{3.34, 3.34})}) {
+    std::string why;
+    const auto found = fit_tracing(drawn.read(), shop, &why);
+    INFO(why);
+    REQUIRE(found);
+    const std::vector<Edge> back = worked_line(found->section);
+    CHECK(kinds(back) == said);
+    std::vector<double> arcs;
+    for (const Edge& edge : back) {
+      if (edge.is_arc()) arcs.push_back(radius(edge));
+    }
+    REQUIRE(arcs.size() == radii.size());
+    for (std::size_t i = 0; i < arcs.size(); ++i) CHECK(arcs[i] == Approx(radii[i]).margin(0.002));
+  }
 }
 
 /// Two level flats a step of so much apart, face and working edge beside them.

@@ -73,6 +73,15 @@ TEST_CASE("a small congé is told from a bevel", "[trace][round_trip]") {
   for (const int seed : {2, 3, 4, 5}) round_trip(tuscan.name, classical(tuscan), {200, 0.1}, seed);
 }
 
+TEST_CASE("a few exact points to each flat and arc are not taken for scatter", "[trace][round_trip]") {
+  // 60 and 100 points over seven of them: most stretches of nine points hold a corner.
+  const Section section = section_of(
+      "units mm\nstock 60 wide, 40 thick\nstart face 36\nstep down 3\nfillet out 3\ncove out 9 down 9\nstep "
+      "down "
+      "3\nfillet out 4\nbead out 12 down 12\nfillet out 8\n");
+  for (const std::size_t points : {60, 100}) round_trip("seven members", section, {points, 0}, 3);
+}
+
 TEST_CASE("a fillet of a dozen standard deviations is found beside a cove", "[trace][round_trip]") {
   const Classical& attic = kClassical[4];
   REQUIRE(std::string(attic.name).starts_with("Attic base"));
