@@ -29,9 +29,10 @@ struct Substitute {
 /// For a plan that is a no: of the profiles tried whose line lies within `allow` mm of the drawn one, the one
 /// that departs least and of which make_plan() makes a plan. Arcs get radii of the kit's planes, and flats
 /// that no plane gets at widths of its flat ones; joints then move so that the line departs least, flats
-/// staying level or upright and smooth joints smooth. Elements that the reasons do not name keep their radii.
-/// Nothing where none of at most some fifty plans is a yes. REQUIRES: `refused` is infeasible, made with
-/// these options.
+/// staying level or upright and smooth joints smooth, or stay where they are, smooth or not. Only what the
+/// reasons name changes so, and arcs that run smooth into that; any arc, where else nothing is found. Nothing
+/// where none of at most some fifty plans is a yes. REQUIRES: `refused` is infeasible, made with these
+/// options.
 std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
                                           double allow);
 

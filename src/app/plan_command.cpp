@@ -78,8 +78,8 @@ Outcome plan_command(const PlanArguments& arguments) {
   } else {
     if (redrawn) outcome.out.insert(0, redrawn_words(*section, *redrawn, report));
     outcome.out += cut_list(plan, *kit, report, slipped);
-    if (arguments.allow && !plan.feasible && !plan.undecided)
-      outcome.out += none_redrawn_words(*allow, report);
+    if (arguments.allow && !plan.feasible)
+      outcome.out += plan.undecided ? not_redrawn_words(report) : none_redrawn_words(*allow, report);
   }
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);

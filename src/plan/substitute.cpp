@@ -1,5 +1,5 @@
 // Every way to give the failing elements figures of the kit is drawn as near to the old line as it goes, and
-// planned, the nearest first. Shown by tests/plan/substitute_test.cpp.
+// with the ends where they are, and planned, the nearest first. Shown by tests/plan/substitute_test.cpp.
 #include "arrisline/substitute.h"
 
 #include <algorithm>
@@ -139,10 +139,31 @@ class Substituting {
     const Drawing drawing = drawing_of(section_, options.unit, &sources_);
     drawing_ = drawing;
     for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
-    find_variables(refused.reasons);
+    // A reason for the whole names nobody.
+    for (const Reason& reason : refused.reasons) {
+      if (reason.element >= 0) named_.push_back(reason.element);
+    }
   }
 
   std::optional<Substitute> find() {
+    std::size_t changed = 0;
+    for (const bool any_arc : {false, true}) {
+      find_variables(any_arc);
+      if (variables_.size() == changed) continue;
+      changed = variables_.size();
+      if (std::optional<Substitute> found = nearest_planned()) return found;
+    }
+    return std::nullopt;
+  }
+
+ private:
+  struct Way {
+    std::vector<FlatsAndArcs> lines;  // of each chain
+    std::vector<Held> held;           // what each keeps to
+    double departure = 0;
+  };
+
+  std::optional<Substitute> nearest_planned() {
     std::vector<Way> ways = drawn_ways();
     std::stable_sort(ways.begin(), ways.end(),
                      [](const Way& a, const Way& b) { return a.departure < b.departure; });
@@ -160,29 +181,30 @@ class Substituting {
     return std::nullopt;
   }
 
- private:
-  struct Way {
-    std::vector<FlatsAndArcs> lines;  // of each chain
-    std::vector<Held> held;           // what each keeps to
-    double departure = 0;
-  };
+  bool is_named(int element) const {
+    return std::find(named_.begin(), named_.end(), element) != named_.end();
+  }
 
-  void find_variables(const std::vector<Reason>& reasons) {
-    // A reason for the whole names nobody: then any arc may change.
-    const bool whole =
-        std::any_of(reasons.begin(), reasons.end(), [](const Reason& r) { return r.element < 0; });
-    std::size_t index = 0;
+  /// What may change: the elements that the reasons name and the arcs that run smooth into an arc of these,
+  /// or any arc.
+  void find_variables(bool any_arc) {
+    variables_.clear();
+    std::size_t first = 0;  // of the chain, in sources_
     for (std::size_t c = 0; c < chains_.size(); ++c) {
-      for (std::size_t s = 0; s < chains_[c].drawn.strokes.size(); ++s, ++index) {
-        const int element = sources_[index];
-        const bool named = std::any_of(reasons.begin(), reasons.end(),
-                                       [&](const Reason& r) { return r.element == element; });
-        const Stroke& stroke = chains_[c].drawn.strokes[s];
-        const bool arc = stroke.turn != Turn::straight;
-        if (element < 0 || !(named || (whole && arc))) continue;
-        Variable variable{c, s, arc, arc ? radii(stroke) : widths(stroke)};
+      const std::vector<Stroke>& strokes = chains_[c].drawn.strokes;
+      const auto named_arc = [&](std::size_t s) {
+        return s < strokes.size() && strokes[s].turn != Turn::straight && is_named(sources_[first + s]);
+      };
+      for (std::size_t s = 0; s < strokes.size(); ++s) {
+        const bool arc = strokes[s].turn != Turn::straight;
+        const bool beside = arc && ((s > 0 && named_arc(s - 1) && smooth_at(chains_[c].line, s)) ||
+                                    (named_arc(s + 1) && smooth_at(chains_[c].line, s + 1)));
+        const int element = sources_[first + s];
+        if (element < 0 || !(is_named(element) || beside || (any_arc && arc))) continue;
+        Variable variable{c, s, arc, arc ? radii(strokes[s]) : widths(strokes[s])};
         if (variable.choices.size() > 1) variables_.push_back(std::move(variable));
       }
+      first += strokes.size();
     }
   }
 
@@ -249,6 +271,7 @@ class Substituting {
     for (const auto& pick : picks) {
       if (std::all_of(pick.begin(), pick.end(), [](std::size_t i) { return i == 0; })) continue;
       if (std::optional<Way> way = drawn(pick)) out.push_back(std::move(*way));
+      if (std::optional<Way> way = drawn_between_ends(pick)) out.push_back(std::move(*way));
     }
     return out;
   }
@@ -275,12 +298,57 @@ class Substituting {
         }
       }
       std::optional<FlatsAndArcs> line = nearest(chain, held);
-      if (!line) return std::nullopt;
+      if (!line || !put_in_blank(*line, held)) return std::nullopt;
       out.departure = std::max(out.departure, apart(chain.line, *line));
       out.lines.push_back(std::move(*line));
       out.held.push_back(std::move(held));
     }
     return out;
+  }
+
+  /// The arcs with their new radii between the ends that they have, whether or not they still run smooth
+  /// there.
+  std::optional<Way> drawn_between_ends(const std::vector<std::size_t>& pick) const {
+    Way out;
+    for (const ChainLine& chain : chains_) {
+      out.lines.push_back(chain.line);
+      Held held = kept(chain, section_.width, section_.thickness);
+      for (std::size_t j = 0; j < chain.line.joints.size(); ++j) {
+        held.x[j] = chain.line.joints[j].x;
+        held.y[j] = chain.line.joints[j].y;
+        held.smooth[j] = false;
+      }
+      out.held.push_back(std::move(held));
+    }
+    for (std::size_t v = 0; v < pick.size(); ++v) {
+      if (pick[v] == 0) continue;
+      const Variable& variable = variables_[v];
+      if (!variable.arc) return std::nullopt;
+      FlatsAndArcs& line = out.lines[variable.chain];
+      const Edge edge = edge_of(line, variable.stroke);
+      const double r = variable.choices[pick[v]].figure;
+      if (r < distance(edge.from, edge.to) / 2 - kSameLength) return std::nullopt;
+      const bool large = std::abs(sweep(edge)) > kPi;
+      line.bulges[variable.stroke] = bulge_of(edge_between(edge.from, edge.to, edge.turn, r, large));
+      out.held[variable.chain].radius[variable.stroke] = r;
+    }
+    for (std::size_t c = 0; c < chains_.size(); ++c)
+      out.departure = std::max(out.departure, apart(chains_[c].line, out.lines[c]));
+    return out;
+  }
+
+  /// An arc that ran level into the face and now passes over it is put under it. False where it then no
+  /// longer keeps to what is held.
+  bool put_in_blank(FlatsAndArcs& line, const Held& held) const {
+    Held free = held;
+    keep_in_blank(line, free, {allow_, 0});
+    for (std::size_t j = 0; j < line.joints.size(); ++j) {
+      const Point p = line.joints[j];
+      if ((held.x[j] && std::abs(*held.x[j] - p.x) > kSamePoint) ||
+          (held.y[j] && std::abs(*held.y[j] - p.y) > kSamePoint))
+        return false;
+    }
+    return keeps(line, held);
   }
 
   /// The flat grows by as much at both ends, but for an end that is on a side of the stock.
@@ -380,9 +448,10 @@ class Substituting {
         start.from = chain.from;
         FlatsAndArcs line = fit(chain.samples, start, held, {std::max(allow_, 0.01), 0}).line;
         if (!keeps(line, held)) continue;
+        make_exact(line, held);
+        if (!put_in_blank(line, held)) continue;
         const double most = apart(chain.line, line);
         if (most > 1.02 * out.departure + 1e-3) continue;
-        make_exact(line, held);
         out.lines[c] = line;
         out.held[c] = held;
       }
@@ -468,6 +537,7 @@ class Substituting {
   double allow_;
   Drawing drawing_;
   std::vector<int> sources_;
+  std::vector<int> named_;  // elements, by the reasons
   std::vector<ChainLine> chains_;
   std::vector<Variable> variables_;
 };

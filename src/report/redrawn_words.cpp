@@ -37,8 +37,12 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
     for (std::size_t k = i; k < substitute.changes.size() && substitute.changes[k].element == change.element;
          ++k) {
       const Redrawn& one = substitute.changes[k];
-      text += std::string(k > i ? ", " : " ") + word(one.what) + " " + about(one.now, options.unit) +
-              ", drawn " + about(one.drawn, options.unit);
+      const std::string now = about(one.now, options.unit), drawn_as = about(one.drawn, options.unit);
+      // Figures that are the nearest division of both are told by thousandths.
+      const bool alike = now == drawn_as;
+      text += std::string(k > i ? ", " : " ") + word(one.what) + " " +
+              (alike ? thickness(one.now, options.unit) : now) + ", drawn " +
+              (alike ? thickness(one.drawn, options.unit) : drawn_as);
     }
     page.item(4, "- ", text + ".");
   }
@@ -50,6 +54,12 @@ std::string none_redrawn_words(double allow, const ReportOptions& options) {
   Page page;
   page.line(5, "Nor is any profile found within " + thickness(allow, options.unit) +
                    " of the drawing that they can.");
+  return laid_out(page.take(), options.plain, false);
+}
+
+std::string not_redrawn_words(const ReportOptions& options) {
+  Page page;
+  page.line(5, "No redrawing was looked for, since it may go as it is drawn.");
   return laid_out(page.take(), options.plain, false);
 }
 

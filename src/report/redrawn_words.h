@@ -15,4 +15,7 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
 /// That none was found.
 std::string none_redrawn_words(double allow, const ReportOptions& options);
 
+/// That none was looked for, the search having been left off before it was sure of a no.
+std::string not_redrawn_words(const ReportOptions& options);
+
 }  // namespace arrisline

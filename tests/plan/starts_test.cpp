@@ -52,3 +52,21 @@ TEST_CASE("wherever a curved cut may start, the plane stands clear of the finish
   }
   CHECK(leans);
 }
+
+TEST_CASE("arcs count as finished by what is left once the starts have taken theirs", "[plan][starts]") {
+  // Hollow 6.5 mm starts where it takes so much of the large bead that nothing stays for the scraper; then
+  // its soles have to come as near to the arc as what may stay unscraped.
+  PlanOptions options;
+  options.most_work = 7'000'000;
+  const Plan plan =
+      make_plan(profile("38mm wide, 28mm thick",
+                        "start face 17.78407mm\nbead out 4.499998mm down 4.50424mm radius 4.5mm\n"
+                        "bead out 5.312494mm down 4.908965mm radius 5.5mm\n"
+                        "bead out 4.507641mm down 5.474151mm radius 11mm\n"
+                        "cove out 3.463937mm down 3.655592mm radius 6.5mm"),
+                kit("units mm\nrebate 25\nplough 4 6\nhollow radius 6.5\nround radius 6.5\nhollow radius 11\n"
+                    "round radius 12\nscraper\n"),
+                options);
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan, options).empty());
+}

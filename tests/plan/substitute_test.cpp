@@ -134,5 +134,40 @@ TEST_CASE("a quadrant of another radius departs by the least that any may", "[su
   CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
 }
 
+TEST_CASE("where a remedy redraws an arc, what is found departs no more", "[substitute]") {
+  // Where bead and cove run smooth into each other they do so no longer.
+  const Kit odd =
+      kit("units mm\nrebate 25\nplough 4 6\nhollow radius 6.5\nround radius 6.5\nhollow radius 11\n"
+          "round radius 12\nscraper\n");
+  const Section drawn = profile("38mm wide, 28mm thick",
+                                "start face 18mm\nbead out 4.5mm down 4.5mm\nbead out 5.5mm down 5.5mm\n"
+                                "bead out 4mm down 4mm\ncove out 4mm down 4mm");
+  const Plan no = refused(drawn, odd);
+  std::optional<double> remedy;
+  for (const Remedy& one : no.remedies) {
+    if (!one.redraw.empty()) remedy = one.departure;
+  }
+  REQUIRE(remedy);
+  const std::optional<Substitute> found = nearest_profile(no, odd, {}, *remedy + 0.01);
+  REQUIRE(found);
+  CHECK(found->departure <= *remedy + 1e-3);
+  CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
+}
+
+TEST_CASE("a bead that runs level into the face does so with another radius too", "[substitute]") {
+  const Section drawn =
+      profile("1 1/2 wide, 3/4 thick",
+              "start face 0.75\nbead out 0.296 down 0.135 radius 0.392\ncove out 0.296 down 0.135 "
+              "radius 0.392\nfillet out 0.158");
+  const Plan no = refused(drawn, sixes());
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.3);
+  REQUIRE(found);
+  CHECK(found->departure < 0.1);
+  bool bead = false;
+  for (const Edge& edge : worked(found->section))
+    bead = bead || (edge.turn == Turn::left && radius(edge) == Approx(0.375 * kMmPerInch));
+  CHECK(bead);
+}
+
 }  // namespace
 }  // namespace arrisline::test
