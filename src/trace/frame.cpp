@@ -129,7 +129,10 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
     sum += weight * witness.angle;
     weights += weight;
   }
-  return sum / weights;
+  // By so many times what all of them may be wrong by together, chance turns one tracing in fifty or so.
+  constexpr double kSure = 2.1;
+  const double angle = sum / weights;
+  return std::abs(angle) <= kSure / std::sqrt(weights) ? 0 : angle;
 }
 
 Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const Allowed& allowed) {

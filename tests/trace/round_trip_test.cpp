@@ -106,6 +106,32 @@ TEST_CASE("a tracing says where its working edge is, or it is taken to be at the
   }
 }
 
+TEST_CASE("what chance turns a tracing by is not taken for how it was laid down", "[trace][frame]") {
+  // Short flats, each of which may lie off by half a degree and more for scatter alone.
+  const Section section = section_of(
+      "units mm\nstock 60 wide, 40 thick\nstart face 22\nstep down 3\nfillet out 2\ncove out 7 down "
+      "7\nfillet out "
+      "3\nbead out 8 down 8\nfillet out 2\n");
+  const std::vector<Edge> line = with_sides(worked_line(section), 4);
+  Digitiser by;
+  by.scatter = 0.1;
+  int turned = 0, taken_for_upright = 0;
+  constexpr unsigned kSeeds = 40;
+  for (unsigned seed = 1; seed <= kSeeds; ++seed) {
+    for (const double askew : {0.0, 3.0}) {
+      by.askew = askew;
+      std::string why;
+      const auto found = fit_tracing(digitised(line, by, seed), {}, &why);
+      INFO(why);
+      REQUIRE(found);
+      if (askew == 0 && found->turned != 0) ++turned;
+      if (askew != 0 && found->turned == 0) ++taken_for_upright;
+    }
+  }
+  CHECK(turned <= 2);  // one in fifty or so
+  CHECK(taken_for_upright == 0);
+}
+
 TEST_CASE("levels and radii are whole divisions where that lies within the tolerance", "[trace][snap]") {
   const Section section = classical(kClassical[0]);
   FitOptions options;
