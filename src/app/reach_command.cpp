@@ -76,7 +76,7 @@ Outcome reach_command(const ReachArguments& arguments) {
     std::vector<std::vector<std::string>> pictures;
     for (const Made& one : made)
       pictures.push_back(small_picture(one.moulding.section, Waste::left_out, arguments.ascii));
-    outcome.out = reach_list(made, pictures, *kit, report);
+    outcome.out = reach_list(made, pictures, *kit, stock->width, stock->thickness, report);
     if (*adding > 0) outcome.out += additions_list(planes, report);
   }
   if (arguments.write) {

@@ -46,8 +46,9 @@ std::vector<std::string> wrapped(const std::string& text, std::size_t room) {
 }  // namespace
 
 std::string reach_list(const std::vector<Made>& made, const std::vector<std::vector<std::string>>& pictures,
-                       const Kit& kit, const ReportOptions& options) {
+                       const Kit& kit, double width, double thickness, const ReportOptions& options) {
   std::string out = named("Mouldings within reach of kit", kit.name) + "\n";
+  out += "  Stock: " + exact(width, options.unit) + " wide, " + exact(thickness, options.unit) + " thick.\n";
   if (made.empty())
     out += "  None of those tried: no hollow or round of the kit finds a moulding on this stock.\n";
   for (std::size_t i = 0; i < made.size(); ++i) {

@@ -10,9 +10,9 @@
 namespace arrisline {
 
 /// Each moulding: its size, how many cuts with which planes. `pictures` has one for each, lines of
-/// characters. At most 80 columns wide.
+/// characters. At most 80 columns wide. The stock is `width` wide and `thickness` thick, in mm.
 std::string reach_list(const std::vector<Made>& made, const std::vector<std::vector<std::string>>& pictures,
-                       const Kit& kit, const ReportOptions& options);
+                       const Kit& kit, double width, double thickness, const ReportOptions& options);
 
 /// Each plane to add and how many mouldings it brings, the first few by name.
 std::string additions_list(const std::vector<Addition>& additions, const ReportOptions& options);
