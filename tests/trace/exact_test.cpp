@@ -52,8 +52,8 @@ TEST_CASE("a half-round but for a hair is a half-round", "[trace][exact]") {
 }
 
 TEST_CASE("a bead that is level with the face stays under it", "[trace][exact]") {
-  // As scatter has it: the crown over the face by less than is allowed. The feet stay where they are but for a
-  // hair.
+  // As scatter has it: the crown over the face by less than is allowed. The feet stay where they are but for
+  // a hair.
   const Allowed allowed{0.05, 0.02};
   for (const double over : {0.000002, 0.003, 0.02, 0.1}) {
     for (const double round : {1.0, 0.8}) {

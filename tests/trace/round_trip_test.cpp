@@ -79,7 +79,7 @@ TEST_CASE("a few exact points to each flat and arc are not taken for scatter", "
       "units mm\nstock 60 wide, 40 thick\nstart face 36\nstep down 3\nfillet out 3\ncove out 9 down 9\nstep "
       "down "
       "3\nfillet out 4\nbead out 12 down 12\nfillet out 8\n");
-  for (const std::size_t points : {60, 100}) round_trip("seven members", section, {points, 0}, 3);
+  for (const std::size_t points : {60U, 100U}) round_trip("seven members", section, {points, 0}, 3);
 }
 
 TEST_CASE("a fillet of a dozen standard deviations is found beside a cove", "[trace][round_trip]") {
