@@ -11,6 +11,7 @@ namespace arrisline {
 namespace {
 
 constexpr double kMostMoved = 0.3;  // radians of an arc that goes or comes where it is put under the face
+constexpr double kRounding = 1e-9;  // mm
 constexpr double kHair = 0.005;     // mm, which nobody sees and the gauge does not know
 
 double radius_of(const FlatsAndArcs& line, const Held& held, std::size_t i) {
@@ -90,7 +91,6 @@ void flatten(FlatsAndArcs& line, Held& held, std::size_t i, bool over_face) {
 
 }  // namespace
 
-/// Link i as an edge of the section; the radius exactly the one that is held.
 Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   const Edge edge = edge_of(line, i);
   if (!edge.is_arc()) return edge;
@@ -135,7 +135,7 @@ void keep_in_blank(FlatsAndArcs& line, Held& held, const Allowed& allowed) {
       if (!edge.is_arc()) continue;
       const Point low = reach_of(edge).low;
       const double over = -(face ? low.y : low.x);
-      if (over <= 0 || over > most) continue;
+      if (over <= kRounding || over > most) continue;
       if (face && over <= allowed.tolerance + allowed.scatter && put_under_face(line, held, allowed, i))
         continue;
       if (!face || !narrow(line, held, i)) flatten(line, held, i, face);
