@@ -74,8 +74,10 @@ std::optional<StockSize> stock_option(const std::optional<std::string>& text, Un
     };
     const std::optional<double> width = part(0, by);
     const std::optional<double> thickness = width ? part(by + 1, text->size()) : std::nullopt;
-    if (width && thickness && *width > 0 && *thickness > 0) return StockSize{*width, *thickness};
-    if (width && thickness) why = "a stock is more than 0 wide and thick, such as '2 x 3/4'";
+    if (width && thickness) {
+      if (*width > 0 && *thickness > 0) return StockSize{*width, *thickness};
+      why = "a stock is more than 0 wide and thick, such as '2 x 3/4'";
+    }
   }
   messages += usage_error(command, "--stock " + quoted(*text) + ": " + why);
   return std::nullopt;

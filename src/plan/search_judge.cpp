@@ -26,13 +26,14 @@ bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
   return a.imbalance < b.imbalance - kTie;
 }
 
-/// Whether its curved cuts finish the arcs by what it leaves, wherever they start: where their starts take so
-/// much that nothing is left to the scraper, they have to come as near as that.
-bool finishes_arcs(const Problem& problem, const Sequence& sequence) {
-  if (sequence.left.height > problem.options.tolerance) return true;  // judged before it was put in order
+/// Whether its curved cuts finish the arcs by what they leave with the starts chosen: cuts that leave `left`
+/// without, of which the scraper takes some, may leave it nothing then, and have to come as near as that.
+bool finishes_arcs(const Problem& problem, const Sequence& sequence, double left) {
+  const double tolerance = problem.options.tolerance;
+  if (left <= tolerance || sequence.left.height > tolerance) return true;  // as judged without the starts
   std::vector<Draft> drafts;
   for (const Step& step : sequence.steps) drafts.push_back(step.draft);
-  return arcs_are_finished(problem, drafts, problem.options.tolerance);
+  return arcs_are_finished(problem, drafts, tolerance);
 }
 
 }  // namespace
@@ -118,7 +119,7 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   }
   // Its best order is not known where patience ended amidst.
   if (patience_.over()) leave_off(least.total());
-  if (!sequence || !finishes_arcs(problem_, *sequence)) return;
+  if (!sequence || !finishes_arcs(problem_, *sequence, left)) return;
   if (sequence->left.height > most) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
   } else if (!out_.best || better(problem_, *sequence, *out_.best)) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <set>
 #include <utility>
 
 #include "arrisline/read.h"
@@ -81,6 +82,8 @@ class Substituting {
       any.any = true;
       any.most_work = kWorkOfOne;
       ++plans;
+      // Where any arc may change, what changed fewer comes up again.
+      if (!planned_.insert(found->profile).second) continue;
       if (make_plan(found->section, kit_, any).feasible) return found;
     }
     return std::nullopt;
@@ -351,6 +354,7 @@ class Substituting {
   std::vector<int> named_;  // elements, by the reasons
   std::vector<ChainLine> chains_;
   std::vector<Variable> variables_;
+  std::set<std::string> planned_;  // texts of profiles
 };
 
 }  // namespace

@@ -94,8 +94,7 @@ void flatten(FlatsAndArcs& line, Held& held, std::size_t i, bool over_face) {
 Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   const Edge edge = edge_of(line, i);
   if (!edge.is_arc()) return edge;
-  const double r = held.radius[i] ? *held.radius[i] : radius(edge);
-  return edge_between(edge.from, edge.to, edge.turn, r, std::abs(sweep(edge)) > kPi);
+  return edge_between(edge.from, edge.to, edge.turn, radius_of(line, held, i), std::abs(sweep(edge)) > kPi);
 }
 
 void make_exact(FlatsAndArcs& line, const Held& held) {
