@@ -32,6 +32,8 @@ struct Tracing {
 /// What a caller says of a file of traced points or of a drawing.
 struct TracingOptions {
   std::optional<double> width;  // mm: the full width of the line, whatever the file says of its size
+  // Of a drawing only what is on this layer (DXF), or in the element that has this id or label (SVG).
+  std::optional<std::string> layer;
   std::function<void(std::size_t)>
       progress;  // now and then, of points: how many have been read; may be empty
 };
@@ -56,6 +58,7 @@ struct FitOptions {
 struct FitOfElement {
   int element = 0;         // index into Section::elements
   double greatest = 0;     // mm, greatest distance of the line from the tracing, its scatter averaged out
+  double farthest = 0;     // mm, distance of the one point that is farthest from the line
   std::size_t points = 0;  // measured points, or places along a drawing, that the figures are of
   // Of an arc whose radius was made a division's or a plane's: the radius that lies nearest by itself, and
   // what `greatest` would be with it.

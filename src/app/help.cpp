@@ -204,6 +204,8 @@ usage: arrisline trace FILE [options]
                      (default 0.002 in, 0.05 mm; 0.2 mm for a trace by hand)
   --kit KIT          take the radii of these planes where the tolerance allows
   --width L          the full width of the line, whatever the file says
+  --layer NAME       of a drawing only this layer (.dxf), or what has this id or
+                     label (.svg): the line without its frame and dimensions
   --stock "W x T"    width and thickness of the stock (default: as traced, or
                      as large as the work needs)
   -o, --output FILE  write to this file, whole or not at all, instead of the

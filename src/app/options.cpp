@@ -131,6 +131,7 @@ const std::vector<CommandRow>& command_table() {
         {"--tolerance", Takes::text, "how far the profile may lie off"},
         kit,
         {"--width", Takes::text, "the full width of the line"},
+        {"--layer", Takes::text, "this layer of a drawing alone"},
         {"--stock", Takes::text, "width and thickness of the stock"},
         output}},
       {"scale",

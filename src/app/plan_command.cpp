@@ -33,10 +33,15 @@ Outcome plan_command(const PlanArguments& arguments) {
       sheet_option(arguments.sheets, arguments.output, "plan", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
   const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err);
+  const bool allows_nothing = arguments.allow && allow && *allow == 0;
+  if (allows_nothing)
+    outcome.err += usage_error(
+        "plan", "--allow is a length of more than 0, such as 1/64in; leave it out for the drawing as it is");
   if (arguments.redrawn && !arguments.allow)
     outcome.err += usage_error("plan", "--redrawn goes with --allow; add it, such as --allow 1/64in");
   if (!section || !kit || !unit || !tolerance || !scrape || !off || !limit || !prefer || !writable ||
-      !files || !paper || !allow || !redrawn_writable || (arguments.redrawn && !arguments.allow)) {
+      !files || !paper || !allow || allows_nothing || !redrawn_writable ||
+      (arguments.redrawn && !arguments.allow)) {
     outcome.code = kBadInput;
     return outcome;
   }

@@ -78,6 +78,7 @@ Outcome trace_command(const TraceArguments& arguments) {
   }
   TracingOptions reading;
   if (arguments.width) reading.width = *width;
+  reading.layer = arguments.layer;
   reading.progress = arguments.read;
   const std::optional<Tracing> tracing = take(read_tracing_file(arguments.file, reading), outcome.err);
   if (!tracing) {

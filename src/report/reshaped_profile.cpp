@@ -2,6 +2,7 @@
 #include "report/reshaped_profile.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "text/write_profile.h"
 #include "wording/figures.h"
@@ -19,7 +20,9 @@ Point size_of(const Drawing& drawing) {
 
 std::string size_words(const Drawing& drawing) {
   const Point size = size_of(drawing);
-  return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit);
+  const std::string across = "projection " + about(size.x, drawing.unit);
+  if (std::abs(size.y) < kSameLength) return across;  // it ends as deep as it begins, as a flute does
+  return "height " + about(size.y, drawing.unit) + ", " + across;
 }
 
 std::string change_words(const Change& change, Unit unit) {

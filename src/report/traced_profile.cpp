@@ -43,14 +43,22 @@ std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const Trace
 
 std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& from) {
   std::size_t points = 0;
-  for (const FitOfElement& fit : fitted.fits) points += fit.points;
+  double farthest = 0;
+  for (const FitOfElement& fit : fitted.fits) {
+    points += fit.points;
+    farthest = std::max(farthest, fit.farthest);
+  }
   std::vector<std::string> out;
   out.push_back("Traced from " + from.file + ", tolerance " + thickness(from.tolerance, from.unit) +
                 "; beside each element how near it lies" + (fitted.scatter > 0 ? ", scatter apart." : "."));
   if (!from.unit_remark.empty()) out.push_back(from.unit_remark);
-  if (fitted.scatter > 0)
-    out.push_back(std::to_string(points) + " points, which scatter by " +
-                  thickness(fitted.scatter, from.unit) + " about the line.");
+  if (fitted.scatter > 0) {
+    std::string line = std::to_string(points) + " points, which scatter by " +
+                       thickness(fitted.scatter, from.unit) + " about the line";
+    if (farthest > fitted.scatter)
+      line += "; the farthest lies " + thickness(farthest, from.unit) + " from it";
+    out.push_back(line + ".");
+  }
   if (fitted.put_in_order) out.push_back("Its points stood in no order along the line, and were put in one.");
   for (const Cleft& cleft : fitted.unclear)
     out.push_back("Not sure: the cleft " + thickness(cleft.at.x, from.unit) + " from the working edge and " +

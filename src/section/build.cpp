@@ -117,6 +117,7 @@ bool check_apart(const Drawing& drawing, const std::vector<Placed>& chains, Mist
                    "chains overlap: " + describe(element(drawing, b)) + " and " + beside(drawing, a, b) +
                        " take away the same wood; start one farther off");
     apart = false;
+    if (chains.size() == 2) break;  // the second is beside the first both ways round
   }
   return apart;
 }

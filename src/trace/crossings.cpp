@@ -143,7 +143,44 @@ void report(const Pieces& pieces, const Hit& hit, Faults& faults) {
                                ? "this " + word + " itself at " + spoken(place.x, place.y)
                                : "this " + word + " what is drawn at " + spoken(faults.place(there)) +
                                      ", at " + spoken(place.x, place.y);
-  faults.error({here, 1}, what + "; draw one that nowhere meets itself");
+  faults.error({here, 1}, what + (hit.how == Meeting::along ? "; draw every stretch of it once"
+                                                            : "; draw one that nowhere meets itself"));
+}
+
+/// Where a line runs along itself, what it does on to both sides comes of the same, as a line drawn twice
+/// does at each of its members: keeps the first of them that runs along. In order of i and j, as they are
+/// left.
+void drop_echoes(const DrawnLine& line, std::vector<Hit>& hits) {
+  // Numbers of what draws each piece.
+  std::vector<std::size_t> number(line.at.size(), 0);
+  for (std::size_t k = 1; k < number.size(); ++k)
+    number[k] = number[k - 1] + (line.at[k] == line.at[k - 1] ? 0 : 1);
+  const auto near = [&](std::size_t a, std::size_t b) {
+    const std::size_t low = std::min(number[a], number[b]);
+    return std::max(number[a], number[b]) - low <= 1;
+  };
+  std::vector<std::size_t> group(hits.size());
+  for (std::size_t k = 0; k < hits.size(); ++k) group[k] = k;
+  // A hit joins the group of each hit along the line that is next to it.
+  for (std::size_t a = 0; a < hits.size(); ++a) {
+    for (std::size_t b = 0; b < hits.size(); ++b) {
+      const bool echoes =
+          a != b && hits[a].how == Meeting::along && near(hits[a].i, hits[b].i) && near(hits[a].j, hits[b].j);
+      if (!echoes || group[a] == group[b]) continue;
+      const std::size_t first = std::min(group[a], group[b]);
+      const std::size_t second = std::max(group[a], group[b]);
+      std::replace(group.begin(), group.end(), second, first);
+    }
+  }
+  std::vector<Hit> kept;
+  std::vector<bool> told(hits.size(), false);
+  for (std::size_t k = 0; k < hits.size(); ++k) {
+    const bool alone = std::count(group.begin(), group.end(), group[k]) == 1;
+    if (told[group[k]] || (!alone && hits[k].how != Meeting::along)) continue;
+    told[group[k]] = true;
+    kept.push_back(hits[k]);
+  }
+  hits = std::move(kept);
 }
 
 }  // namespace
@@ -176,6 +213,7 @@ void find_crossings(const DrawnLine& line, Faults& faults) {
   }
   std::sort(hits.begin(), hits.end(),
             [](const Hit& a, const Hit& b) { return a.i != b.i ? a.i < b.i : a.j < b.j; });
+  drop_echoes(line, hits);
   for (const Hit& hit : hits) report(pieces, hit, faults);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 #include <vector>
@@ -10,6 +11,7 @@
 #include "arrisline/limits.h"
 #include "trace/drawings.h"
 #include "trace/dxf_entities.h"
+#include "trace/layers.h"
 #include "trace/one_line.h"
 #include "wording/words.h"
 
@@ -20,26 +22,30 @@ namespace {
 struct Drawing {
   Groups groups;
   Faults& faults;
-  std::vector<DrawnPath> strokes;
-  std::string_view section;
-  std::string_view variable;  // of the header
-  std::optional<int> insert_units;
-  std::optional<int> measurement;
-  Entity entity;
+  Layers layers;
+  std::vector<DrawnPath> strokes = {};
+  std::string_view section = {};
+  std::string_view variable = {};  // of the header
+  std::optional<int> insert_units = {};
+  std::optional<int> measurement = {};
+  Entity entity = {};
   bool in_polyline = false;
-  Entity polyline;
-  std::vector<Vertex> vertices;
+  Entity polyline = {};
+  std::vector<Vertex> vertices = {};
   std::size_t curves = 0;
   bool too_many = false;
   bool paper_warned = false;
+  std::set<std::string> off = {};  // layers that are not shown
   struct Unread {
     Span first;
     std::size_t count = 0;
   };
-  std::map<std::string_view, Unread> unread;
+  std::map<std::string_view, Unread> unread = {};
 
   void read();
+  void read_group(const Group& group);
   void finish_entity();
+  void read_layer(const Entity& one);
   bool is_apart(const Entity& one);
   void draw(const Entity& one);
   void end_polyline();
@@ -65,7 +71,8 @@ void Drawing::add(std::optional<DrawnPath> stroke) {
 
 /// Keeps a group of an entity that is read: a vertex has three of them at the most.
 void Drawing::keep(const Group& group) {
-  static constexpr std::array kRead = {10, 11, 20, 21, 40, 42, 50, 51, 60, 67, 70, 210, 220, 230};
+  static constexpr std::array kRead = {2,  8,  10, 11, 20, 21, 30, 31,  40,  42,
+                                       50, 51, 60, 62, 67, 70, 90, 210, 220, 230};
   if (std::find(kRead.begin(), kRead.end(), group.code) == kRead.end()) return;
   if (group.code == 40 && entity.type != "ARC") return;  // the width of a polyline, many times
   if (entity.groups.size() >= 3 * kMaxDrawnPoints + kRead.size()) return refuse_more(entity.where.at);
@@ -78,10 +85,12 @@ void Drawing::end_polyline() {
   vertices.clear();
 }
 
-/// Whether an entity is hidden or lies in paper space, where drawings are laid out for print.
+/// Whether an entity is not shown, is on a layer that is not wanted, or lies in paper space, where drawings
+/// are laid out for print.
 bool Drawing::is_apart(const Entity& one) {
   const Group* const hidden = find_group(one, 60);
   if (hidden && whole_of(*hidden) == 1) return true;
+  if (layers.is_one() ? !layers.is(layer_of(one)) : off.count(lower(layer_of(one))) > 0) return true;
   const Group* const space = find_group(one, 67);
   if (!space || whole_of(*space) != 1) return false;
   if (!paper_warned)
@@ -101,10 +110,19 @@ void Drawing::draw(const Entity& one) {
   if (other.count++ == 0) other.first = one.where;
 }
 
+/// An entry of the table of layers: off where its colour is less than 0, frozen by its first flag.
+void Drawing::read_layer(const Entity& one) {
+  const Group* const name = find_group(one, 2);
+  const Group* const colour = find_group(one, 62);
+  const bool shown = (flags_of(one) & 1) == 0 && !(colour && whole_of(*colour) < 0);
+  if (name && !shown && off.size() < kMaxTraceMistakes * kMaxTraceMistakes) off.insert(lower(name->value));
+}
+
 void Drawing::finish_entity() {
   Entity one = std::move(entity);
   entity = {};
   if (one.type.empty()) return;
+  if (one.type == "LAYER") return read_layer(one);
   if (in_polyline) {
     if (one.type == "VERTEX") {
       if (const std::optional<Vertex> vertex = vertex_of(one, faults)) vertices.push_back(*vertex);
@@ -125,6 +143,21 @@ void Drawing::finish_entity() {
   if (!is_apart(one)) draw(one);
 }
 
+/// A group that begins nothing, within a section.
+void Drawing::read_group(const Group& group) {
+  if (section == "HEADER") {
+    if (group.code == 9) {
+      variable = group.value;
+    } else if (group.code == 70 && variable == "$INSUNITS") {
+      insert_units = whole_of(group);
+    } else if (group.code == 70 && variable == "$MEASUREMENT") {
+      measurement = whole_of(group);
+    }
+  } else if (!entity.type.empty()) {
+    keep(group);
+  }
+}
+
 void Drawing::read() {
   bool ended = false;
   bool any = false;
@@ -143,21 +176,13 @@ void Drawing::read() {
         ended = true;
       } else if (group->value == "SECTION" || group->value == "ENDSEC") {
         section = {};
-      } else if (section == "ENTITIES") {
+      } else if (section == "ENTITIES" || (section == "TABLES" && group->value == "LAYER")) {
         entity = {group->value, group->where, {}};
       }
     } else if (section.empty()) {
       if (group->code == 2) section = group->value;
-    } else if (section == "HEADER") {
-      if (group->code == 9) {
-        variable = group->value;
-      } else if (group->code == 70 && variable == "$INSUNITS") {
-        insert_units = whole_of(*group);
-      } else if (group->code == 70 && variable == "$MEASUREMENT") {
-        measurement = whole_of(*group);
-      }
-    } else if (!entity.type.empty()) {
-      keep(*group);
+    } else {
+      read_group(*group);
     }
   }
   if (faults.errors > 0) return;
@@ -181,8 +206,9 @@ const char* advice(std::string_view type) {
 }  // namespace
 
 std::optional<Tracing> read_dxf(std::string_view text, const TracingOptions& options, Faults& faults) {
-  Drawing drawing{{text, faults}, faults, {}, {}, {}, {}, {}, {}, false, {}, {}, 0, false, false, {}};
+  Drawing drawing{{text, faults}, faults, Layers(options.layer)};
   drawing.read();
+  if (faults.errors == 0) drawing.layers.check(faults);
   for (const auto& [type, other] : drawing.unread) {
     faults.warn(other.first, quoted(type) + " is not read, only LINE, ARC, POLYLINE and LWPOLYLINE" +
                                  (other.count > 1 ? " (" + std::to_string(other.count) + " of them)" : "") +

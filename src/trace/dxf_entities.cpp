@@ -24,6 +24,11 @@ int whole_of(const Group& group) {
   return value;
 }
 
+std::string_view layer_of(const Entity& entity) {
+  const Group* const group = find_group(entity, 8);
+  return group ? group->value : "0";
+}
+
 int flags_of(const Entity& entity) {
   const Group* const group = find_group(entity, 70);
   return group ? whole_of(*group) : 0;
@@ -41,6 +46,16 @@ static std::optional<double> number(const Entity& one, int code, double otherwis
   return group ? number_of(*group, faults) : otherwise;
 }
 
+static void refuse_askew(const Entity& one, Faults& faults) {
+  faults.error(one.where,
+               "this " + std::string(one.type) + " lies askew in space; draw the line flat, seen from above");
+}
+
+/// Whether it rises or falls on its way.
+static bool climbs(Point from, double from_z, Point to, double to_z) {
+  return std::fabs(to_z - from_z) > kUpright * (distance(from, to) + std::fabs(to_z - from_z));
+}
+
 /// From the entity's own frame to the drawing's: the arbitrary axis algorithm, for the two ways in which a
 /// flat drawing can lie.
 static std::optional<Affine> plane(const Entity& one, Faults& faults) {
@@ -49,8 +64,7 @@ static std::optional<Affine> plane(const Entity& one, Faults& faults) {
   const std::optional<double> z = number(one, 230, 1.0, faults);
   if (!x || !y || !z) return std::nullopt;
   if (*z == 0 || std::fabs(*x) > kUpright * std::fabs(*z) || std::fabs(*y) > kUpright * std::fabs(*z)) {
-    faults.error(one.where, "this " + std::string(one.type) +
-                                " lies askew in space; draw the line flat, seen from above");
+    refuse_askew(one, faults);
     return std::nullopt;
   }
   return *z < 0 ? Affine{-1, 0, 0, 1, 0, 0} : Affine{};
@@ -61,7 +75,13 @@ std::optional<DrawnPath> line_stroke(const Entity& one, Faults& faults) {
   const std::optional<double> y = number(one, 20, "y of its start", faults);
   const std::optional<double> to_x = number(one, 11, "x of its end", faults);
   const std::optional<double> to_y = number(one, 21, "y of its end", faults);
-  if (!x || !y || !to_x || !to_y) return std::nullopt;
+  const std::optional<double> z = number(one, 30, 0.0, faults);
+  const std::optional<double> to_z = number(one, 31, 0.0, faults);
+  if (!x || !y || !to_x || !to_y || !z || !to_z) return std::nullopt;
+  if (climbs({*x, *y}, *z, {*to_x, *to_y}, *to_z)) {
+    refuse_askew(one, faults);
+    return std::nullopt;
+  }
   Curve curve;
   curve.to = {*to_x, *to_y};
   curve.at = one.where.at;
@@ -143,6 +163,12 @@ std::optional<DrawnPath> light_polyline_stroke(const Entity& one, Faults& faults
     return std::nullopt;
   }
   if (!sound) return std::nullopt;
+  const Group* const count = find_group(one, 90);
+  if (count && static_cast<std::size_t>(std::max(0, whole_of(*count))) != points.size()) {
+    faults.error(count->where, "this LWPOLYLINE is to have " + std::string(count->value) + " vertices, and " +
+                                   std::to_string(points.size()) + " follow" + std::string(kSaveDxfAgain));
+    return std::nullopt;
+  }
   return stroke_of(points, (flags_of(one) & 1) != 0, *map);
 }
 
@@ -152,8 +178,9 @@ std::optional<Vertex> vertex_of(const Entity& one, Faults& faults) {
   const std::optional<double> x = number(one, 10, "its x", faults);
   const std::optional<double> y = number(one, 20, "its y", faults);
   const std::optional<double> bulge = number(one, 42, 0.0, faults);
-  if (!x || !y || !bulge) return std::nullopt;
-  return Vertex{{*x, *y}, *bulge, one.where.at};
+  const std::optional<double> z = number(one, 30, 0.0, faults);
+  if (!x || !y || !bulge || !z) return std::nullopt;
+  return Vertex{{*x, *y}, *bulge, one.where.at, *z};
 }
 
 std::optional<DrawnPath> polyline_stroke(const Entity& one, const std::vector<Vertex>& vertices,
@@ -165,6 +192,11 @@ std::optional<DrawnPath> polyline_stroke(const Entity& one, const std::vector<Ve
   }
   const std::optional<Affine> map = plane(one, faults);
   if (!map) return std::nullopt;
+  for (std::size_t i = 1; i < vertices.size(); ++i) {
+    if (!climbs(vertices[i - 1].at, vertices[i - 1].z, vertices[i].at, vertices[i].z)) continue;
+    refuse_askew(one, faults);
+    return std::nullopt;
+  }
   return stroke_of(vertices, (kind & 1) != 0, *map);
 }
 

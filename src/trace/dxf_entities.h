@@ -23,12 +23,15 @@ struct Vertex {
   Point at;
   double bulge = 0;
   std::size_t byte = 0;
+  double z = 0;
 };
 
 /// The first group of a code, or null.
 const Group* find_group(const Entity& entity, int code);
 /// The value as a whole number; 0 where it is none.
 int whole_of(const Group& group);
+/// Group 8: the layer that the entity is on; "0" where it says none.
+std::string_view layer_of(const Entity& entity);
 /// Group 70; 0 where there is none.
 int flags_of(const Entity& entity);
 

@@ -22,6 +22,8 @@ namespace {
 
 enum class Kind { points, svg, dxf };
 
+constexpr const char* kNoLayers = "these are points, which have no layers; leave --layer out";
+
 constexpr std::size_t kChunk = std::size_t{1} << 16;
 
 /// Why a file that begins so cannot be read; empty where it may be.
@@ -102,6 +104,7 @@ Reading<Tracing> read_tracing(std::string_view text, const std::string& file, co
   if (!why.empty()) return refused(file, std::move(why));
   const Kind kind = kind_of(text, file);
   if (kind != Kind::points) return read_drawing(text, kind, file, options);
+  if (options.layer) return refused(file, kNoLayers);
   PointsReader reader(file, options);
   reader.feed(text);
   return reader.finish();
@@ -130,6 +133,7 @@ Reading<Tracing> read_tracing_file(const std::string& path, const TracingOptions
   std::string why = refusal(got);
   if (!why.empty()) return refused(path, std::move(why));
   const Kind kind = kind_of(got, path);
+  if (kind == Kind::points && options.layer) return refused(path, kNoLayers);
   Reading<Tracing> reading;
   if (kind == Kind::points) {
     PointsReader reader(path, options);

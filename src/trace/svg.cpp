@@ -10,6 +10,7 @@
 
 #include "arrisline/limits.h"
 #include "trace/drawings.h"
+#include "trace/layers.h"
 #include "trace/one_line.h"
 #include "trace/svg_shapes.h"
 #include "trace/xml_memory.h"
@@ -54,6 +55,9 @@ bool among(const List& list, std::string_view name) {
 struct Level {
   Affine map;
   bool drawn = true;
+  bool chosen = true;  // on the layer that is read
+  bool filled = true;
+  bool stroked = true;
   Point viewport;  // in the user units in here; 0 where it is not known
 };
 
@@ -84,8 +88,9 @@ std::optional<Passage> as_written(std::string_view text, std::size_t at, std::st
   return std::nullopt;
 }
 
-/// Whether a style attribute has such a declaration, as display: none.
-bool declares(std::string_view style, std::string_view property, std::string_view value) {
+/// What a style attribute declares of a property, as display: none; nothing where it does not.
+std::optional<std::string_view> declared(std::string_view style, std::string_view property) {
+  std::optional<std::string_view> found;
   const auto trimmed = [](std::string_view part) {
     while (!part.empty() && is_space(part.front())) part.remove_prefix(1);
     while (!part.empty() && is_space(part.back())) part.remove_suffix(1);
@@ -95,13 +100,38 @@ bool declares(std::string_view style, std::string_view property, std::string_vie
     const std::string_view one = style.substr(0, style.find(';'));
     const std::size_t colon = one.find(':');
     if (colon != std::string_view::npos && trimmed(one.substr(0, colon)) == property) {
-      std::string_view said = trimmed(one.substr(colon + 1));
-      said = trimmed(said.substr(0, said.find('!')));
-      if (said == value) return true;
+      const std::string_view said = one.substr(colon + 1);
+      found = trimmed(said.substr(0, said.find('!')));
     }
     style.remove_prefix(std::min(style.size(), one.size() + 1));
   }
-  return false;
+  return found;
+}
+
+/// Whether an element is shown, and whether what is in it is filled and stroked, where that is said.
+void look_up_style(const Attributes& attributes, Level& level) {
+  const std::optional<Passage> style = attributes("style");
+  const auto is = [&](const char* property, std::string_view value, bool otherwise) {
+    if (style) {
+      if (const std::optional<std::string_view> said = declared(style->text, property)) return *said == value;
+    }
+    const std::optional<Passage> said = attributes(property);
+    return said ? said->text == value : otherwise;
+  };
+  if (is("display", "none", false) || is("visibility", "hidden", false)) level.drawn = false;
+  level.filled = !is("fill", "none", !level.filled);
+  level.stroked = !is("stroke", "none", !level.stroked);
+}
+
+/// Whether an element has the id of the layer that is read, or a label, as drawing programs write of their
+/// own, that says the same.
+bool is_on(Layers& layers, const char** given) {
+  bool found = false;
+  for (; *given != nullptr; given += 2) {
+    const std::string_view name = given[0];
+    if (name == "id" || name.ends_with(" label")) found = layers.is(given[1]) || found;
+  }
+  return found;
 }
 
 /// A viewBox, of size 0 where there is none, and how it is fitted into its viewport.
@@ -123,10 +153,11 @@ struct Document {
   std::string_view text;
   Faults& faults;
   XML_Parser parser;
-  std::vector<Level> levels;
-  std::vector<DrawnPath> strokes;
-  std::optional<double> mm_per_unit;
-  std::set<std::string, std::less<>> warned;
+  Layers layers;
+  std::vector<Level> levels = {};
+  std::vector<DrawnPath> strokes = {};
+  std::optional<double> mm_per_unit = {};
+  std::set<std::string, std::less<>> warned = {};
   std::size_t entities = 0;
   std::size_t curves = 0;
   std::size_t counted = 0;  // strokes of which the curves are counted
@@ -212,6 +243,7 @@ void Document::open_root(std::string_view name, const Attributes& attributes, st
       mm_per_unit = std::max(across, down);
     }
   }
+  level.chosen = !layers.is_one();
   levels.push_back(level);
 }
 
@@ -260,14 +292,8 @@ void Document::start(std::string_view full, const char** given) {
   const bool group = among(kGroups, name);
   const bool shape = is_shape(name);
   if (!space.empty() && space != kSvg) level.drawn = false;
-  if (level.drawn) {
-    const std::optional<Passage> style = attributes("style");
-    for (const auto& [property, value] : {std::pair{"display", "none"}, std::pair{"visibility", "hidden"}}) {
-      const std::optional<Passage> said = attributes(property);
-      if ((said && said->text == value) || (style && declares(style->text, property, value)))
-        level.drawn = false;
-    }
-  }
+  if (level.drawn) look_up_style(attributes, level);
+  if (level.drawn && (group || shape) && !level.chosen) level.chosen = is_on(layers, given);
   if (level.drawn && !group && !shape) {
     level.drawn = false;
     for (const Unread& unread : kUnread) {
@@ -287,7 +313,7 @@ void Document::start(std::string_view full, const char** given) {
     if (const std::optional<Passage> transform = attributes("transform"))
       level.map = level.map * transform_of(*transform, faults).value_or(Affine{});
     if (name == "svg") open_viewport(attributes, level);
-    if (shape) {
+    if (shape && level.chosen && (level.filled || level.stroked)) {
       shape_strokes(name, attributes, level.map, from, strokes, faults);
       count_curves(from);
     }
@@ -321,7 +347,7 @@ std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& opt
   const std::unique_ptr<XML_ParserStruct, decltype(&XML_ParserFree)> parser(
       XML_ParserCreate_MM(nullptr, bounded_memory(), &kBetween), &XML_ParserFree);
   if (!parser) throw std::bad_alloc();
-  Document document{text, faults, parser.get(), {}, {}, std::nullopt, {}, 0, 0, 0, false};
+  Document document{text, faults, parser.get(), Layers(options.layer)};
   XML_SetUserData(parser.get(), &document);
   XML_SetElementHandler(parser.get(), on_start, on_end);
   XML_SetEntityDeclHandler(parser.get(), on_entity);
@@ -336,6 +362,7 @@ std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& opt
                                                std::string(XML_ErrorString(error)) + ")" +
                                                std::string(kSaveSvgAgain));
   }
+  if (faults.errors == 0) document.layers.check(faults);
   if (faults.errors > 0) return std::nullopt;
   return one_line(document.strokes, Upward::y_down, document.mm_per_unit, options, faults);
 }

@@ -19,9 +19,10 @@ using Axis = Held::Axis;
 
 constexpr double kStub = 3;  // mm of a side that is put to a line's end
 constexpr std::size_t kStubSamples = 12;
-constexpr double kSpare = 6.35;       // mm of stock beyond work whose far side was not traced
-constexpr double kLeastWood = 1;      // that stands beside an undercut
-constexpr double kSpareStep = 3.175;  // and rounded up to a multiple of this
+constexpr double kSpare = 6.35;      // mm of stock beyond work whose far side was not traced
+constexpr double kLeastWood = 1;     // that stands beside an undercut
+constexpr double kInchStep = 3.175;  // and rounded up to a multiple of this, 1/8 in,
+constexpr double kMetricStep = 1;    // or of this, where the gauge has no divisions of an inch
 
 /// Whether a link is, by the samples, level or upright.
 bool runs(const Samples& samples, const Fitted& fitted, std::size_t link, Axis axis, const Allowed& allowed) {
@@ -65,8 +66,12 @@ std::string name_of(const Edge& edge) {
   return "bevel";
 }
 
-double rounded_up(double value) {
-  return kSpareStep * std::ceil((value + kSpare) / kSpareStep - 1e-9);
+/// With wood to spare, and whole in the inches or millimetres that the gauge has its divisions of.
+double stock_for(double work, double division) {
+  const double sixty_fourths = division / (kMmPerInch / 64);
+  const bool inches = std::abs(sixty_fourths - std::round(sixty_fourths)) < 1e-6;
+  const double step = inches ? kInchStep : kMetricStep;
+  return step * std::ceil((work + kSpare) / step - 1e-9);
 }
 
 double greatest_mean(const std::vector<double>& distances, double scatter) {
@@ -260,8 +265,8 @@ class Placing {
                       work.high.y > joints()[n].y - kLeastWood;
     if (undercut && !ends_.closed && !ends_.from_back) out.traced_width = false;
     if (deep && !ends_.closed && !ends_.to_underside) out.traced_thickness = false;
-    double width = rounded_up(work.high.x);
-    double thickness = rounded_up(work.high.y);
+    double width = stock_for(work.high.x, snapping_.division);
+    double thickness = stock_for(work.high.y, snapping_.division);
     if (ends_.closed || ends_.from_back) {
       width = whole.high.x;
     } else if (out.traced_width) {
@@ -298,6 +303,7 @@ class Placing {
     const std::vector<double> distances = distances_of(samples_, fitted_, link);
     out.points = distances.size();
     out.greatest = greatest_mean(distances, allowed_.scatter);
+    for (const double d : distances) out.farthest = std::max(out.farthest, std::abs(d));
     if (held_.radius[link]) {
       out.free_radius = radius(edge_of(free.line, link));
       out.free_greatest = greatest_mean(distances_of(samples_, free, link), allowed_.scatter);

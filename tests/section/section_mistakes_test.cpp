@@ -150,6 +150,19 @@ TEST_CASE("each chain that makes no section is refused, with the elements named"
        "cove out 1/2 radius 1/4\n",
        "7:1: chains overlap: element 1 (cove) and element 2 (fillet) of line 4 take away the same wood; "
        "start one farther off\n"},
+      // Each comes before the other, but it is one mistake.
+      {"units mm\n"
+       "stock 32 wide, 35 thick\n"
+       "start face 25\n"
+       "bevel out 25 down 35\n"
+       "side underside\n"
+       "start face 8\n"
+       "fillet out 8\n"
+       "bevel in 20.5 down 30\n"
+       "fillet out 20.5\n",
+       "8:1: chains overlap: element 2 (bevel) on the underside and element 1 (bevel) of line 4 take away "
+       "the "
+       "same wood; start one farther off\n"},
       {"stock 2 wide, 3/4 thick\n"
        "start face 1 1/2\n"
        "step down 1/2\n"

@@ -11,24 +11,12 @@ namespace {
 
 using Points = std::vector<Point>;
 
-/// Groups written on one line, "0 LINE 10 0 20 5", as a file has them.
-std::string groups(const std::string& words) {
-  std::string out;
-  for (const char c : words) out += c == ' ' ? '\n' : c;
-  return out + "\n";
-}
-
-std::string drawing(const std::string& entities, const std::string& header = "") {
-  return groups((header.empty() ? "" : "0 SECTION 2 HEADER " + header + " 0 ENDSEC ") +
-                "0 SECTION 2 ENTITIES " + entities + " 0 ENDSEC 0 EOF");
-}
-
 Tracing traced_dxf(const std::string& entities, const std::string& header = "9 $INSUNITS 70 4") {
-  return traced(drawing(entities, header), "a.dxf");
+  return traced(dxf_of(entities, header), "a.dxf");
 }
 
 std::string said_of(const std::string& entities) {
-  return said(drawing(entities), "a.dxf");
+  return said(dxf_of(entities), "a.dxf");
 }
 
 const std::string kLine = "0 LINE 8 0 10 0 20 0 11 10 21 5";
@@ -142,7 +130,7 @@ TEST_CASE("a drawing as programs write it", "[trace][dxf]") {
       " 21\r\n+5.0\r\n 31\r\n0.0\r\n  0\r\nENDSEC\r\n  0\r\nEOF\r\n";
   CHECK(traced(text, "a.dxf").points == Points{{1.5, -2}, {10, 5}});
   CHECK(traced(text, "a.dxf").mm_per_unit == 1.0);
-  CHECK(traced("\xEF\xBB\xBF" + drawing(kLine), "a.dxf").points == Points{{0, 0}, {10, 5}});
+  CHECK(traced("\xEF\xBB\xBF" + dxf_of(kLine), "a.dxf").points == Points{{0, 0}, {10, 5}});
 }
 
 TEST_CASE("what is not read is named", "[trace][dxf]") {
@@ -219,9 +207,9 @@ TEST_CASE("a drawing that is not whole", "[trace][dxf]") {
   CHECK(said("nothing\n", "a.dxf") ==
         "1:1: 'nothing' is no group code; expected a whole number, with its value on the line after it; save "
         "the drawing again, as DXF R12\n");
-  CHECK(said(groups("0 SECTION 2 ENTITIES " + kLine), "a.dxf") ==
+  CHECK(said(dxf_groups("0 SECTION 2 ENTITIES " + kLine), "a.dxf") ==
         "17:1: the drawing breaks off: group 0, EOF, is missing; save the drawing again, as DXF R12\n");
-  CHECK(said(groups("0 SECTION 2 ENTITIES 0 POLYLINE 0 VERTEX 10 1 20 1 0 EOF"), "a.dxf") ==
+  CHECK(said(dxf_groups("0 SECTION 2 ENTITIES 0 POLYLINE 0 VERTEX 10 1 20 1 0 EOF"), "a.dxf") ==
         "15:1: the drawing breaks off: a POLYLINE has no SEQEND; save the drawing again, as DXF R12\n");
   CHECK(said("0\nSECTION\n2\nENTITIES\n0", "a.dxf") ==
         "5:1: the drawing breaks off: the value of group 0 is missing; save the drawing again, as DXF R12\n");
@@ -237,10 +225,27 @@ TEST_CASE("entities that do not make one line", "[trace][dxf]") {
   CHECK(said_of(kLine + " 0 LINE 10 20 20 5 11 30 21 5") ==
         "18:1: another line begins here, at (20, 5); expected one line, and the first begins at line 6, "
         "column 1; "
-        "nearest to another one is its end at (20, 5), 10 from (10, 5)\n");
+        "nearest to another one is its end at (20, 5), 10 from (10, 5); to read one of them alone, give its "
+        "layer or id: --layer NAME\n");
   CHECK(said_of("0 LWPOLYLINE 10 0 20 0 10 10 20 10 10 10 20 0 10 0 20 10") ==
         "16:1: this crosses what is drawn at line 8, column 1, at (5, 5); draw one that nowhere meets "
         "itself\n");
+}
+
+TEST_CASE("a DXF that does not lie flat is refused", "[trace][dxf]") {
+  const std::string flat = " lies askew in space; draw the line flat, seen from above\n";
+  CHECK(said_of("0 LINE 10 0 20 0 30 0 11 10 21 0 31 5") == "6:1: this LINE" + flat);
+  const auto polyline = [](const std::string& height) {
+    return "0 POLYLINE 70 8 0 VERTEX 10 0 20 0 30 2 0 VERTEX 10 5 20 5 30 " + height + " 0 SEQEND";
+  };
+  CHECK(said_of(polyline("3")) == "6:1: this POLYLINE" + flat);
+  CHECK(said_of(polyline("2")).empty());
+}
+
+TEST_CASE("a DXF that has lost vertices is refused", "[trace][dxf]") {
+  CHECK(said_of("0 LWPOLYLINE 90 3 10 0 20 0 10 10 20 10") ==
+        "8:1: this LWPOLYLINE is to have 3 vertices, and 2 follow; save the drawing again, as DXF R12\n");
+  CHECK(said_of("0 LWPOLYLINE 90 2 10 0 20 0 10 10 20 10").empty());
 }
 
 TEST_CASE("limits of a DXF drawing", "[trace][dxf]") {

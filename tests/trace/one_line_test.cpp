@@ -63,7 +63,8 @@ TEST_CASE("ends within a hundredth of a millimetre are one", "[trace][join]") {
   CHECK(said(lines({{{0, 0}, {5, 0}}, {{5.011, 0}, {9, 3}}}), "a.svg") ==
         "3:1: another line begins here, at (5.011, 0); expected one line, and the first begins at line 2, "
         "column 1; "
-        "nearest to another one is its end at (5.011, 0), 0.011 from (5, 0)\n");
+        "nearest to another one is its end at (5.011, 0), 0.011 from (5, 0); to read one of them alone, give "
+        "its layer or id: --layer NAME\n");
   // In inches as much; where the unit is not known, a ten-thousandth of the drawing.
   CHECK(said("<svg width='10in' viewBox='0 0 10 10'><path d='M0 0H5M5.0003 0L9 3'/></svg>", "a.svg").empty());
   CHECK_FALSE(
@@ -79,13 +80,14 @@ TEST_CASE("several lines are named, each where it begins", "[trace][join]") {
   CHECK(said(svg_of("<path d='M0 0H5'/>\n<path d='M9 9V20\nM30 30h1'/>"), "a.svg") ==
         "3:10: another line begins here, at (9, 9); expected one line, and the first begins at line 2, "
         "column 10; "
-        "nearest to another one is its end at (9, 9), 9.849 from (5, 0)\n"
+        "nearest to another one is its end at (9, 9), 9.849 from (5, 0); to read one of them alone, give its "
+        "layer or id: --layer NAME\n"
         "4:1: another line begins here, at (30, 30); expected one line, and the first begins at line 2, "
         "column 10; "
         "nearest to another one is its end at (30, 30), 23.259 from (9, 20)\n");
   CHECK(said(svg_of("<rect width='5' height='5'/><circle cx='30' r='4'/>"), "a.svg") ==
         "2:29: another line begins here, at (34, 0); expected one line, and the first begins at line 2, "
-        "column 1\n");
+        "column 1; to read one of them alone, give its layer or id: --layer NAME\n");
 }
 
 TEST_CASE("a line that branches is refused where it does", "[trace][join]") {

@@ -132,6 +132,26 @@ TEST_CASE("what chance turns a tracing by is not taken for how it was laid down"
   CHECK(taken_for_upright == 0);
 }
 
+// Of 2 000 independent errors the greatest is, but for one time in ten thousand, between 2.6 and 5.5 standard
+// deviations (normal distribution, computed).
+TEST_CASE("the farthest point is told beside what the line lies off on the whole", "[trace][fit]") {
+  Digitiser by;
+  by.points = 2000;
+  by.scatter = 0.05;
+  std::string why;
+  const auto found =
+      fit_tracing(digitised(with_sides(worked_line(classical(kClassical[0])), 6), by, 3), {}, &why);
+  INFO(why);
+  REQUIRE(found);
+  double farthest = 0;
+  for (const FitOfElement& one : found->fits) {
+    CHECK(one.farthest >= one.greatest);
+    farthest = std::max(farthest, one.farthest);
+  }
+  CHECK(farthest > 2.6 * by.scatter);
+  CHECK(farthest < 5.5 * by.scatter);
+}
+
 TEST_CASE("levels and radii are whole divisions where that lies within the tolerance", "[trace][snap]") {
   const Section section = classical(kClassical[0]);
   FitOptions options;

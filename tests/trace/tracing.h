@@ -30,6 +30,19 @@ inline std::string svg_of(const std::string& content) {
          content + "\n</svg>\n";
 }
 
+/// The groups of a DXF, written on one line, "0 LINE 10 0 20 5", as a file has them.
+inline std::string dxf_groups(const std::string& words) {
+  std::string out;
+  for (const char c : words) out += c == ' ' ? '\n' : c;
+  return out + "\n";
+}
+
+/// A DXF with these entities.
+inline std::string dxf_of(const std::string& entities, const std::string& header = "") {
+  return dxf_groups((header.empty() ? "" : "0 SECTION 2 HEADER " + header + " 0 ENDSEC ") +
+                    "0 SECTION 2 ENTITIES " + entities + " 0 ENDSEC 0 EOF");
+}
+
 inline Tracing traced_path(const std::string& data) {
   return traced(svg_of("<path d='" + data + "'/>"), "a.svg");
 }
