@@ -10,10 +10,10 @@ namespace arrisline {
 /// Names in a message, at most: a drawing may have an id on every path.
 static constexpr std::size_t kMostNames = 12;
 
-Layers::Layers(const std::optional<std::string>& asked) : asked_(asked.value_or("")) {}
+Layers::Layers(const std::optional<std::string>& asked) : asked_(asked) {}
 
 bool Layers::is(std::string_view name) {
-  if (lower(name) == lower(asked_)) {
+  if (lower(name) == lower(*asked_)) {
     found_ = true;
     return true;
   }
@@ -32,9 +32,9 @@ void Layers::check(Faults& faults) const {
   for (const std::string& name : names_) there += (there.empty() ? "" : ", ") + quoted(name);
   if (more_ > 0) there += " and others";
   const std::vector<std::string_view> known(names_.begin(), names_.end());
-  faults.error({}, "no layer of the drawing is called " + quoted(asked_) +
+  faults.error({}, "no layer of the drawing is called " + quoted(*asked_) +
                        (names_.empty() ? "; its layers have no names: leave --layer out"
-                                       : "; it has " + there + suggestion(asked_, known)));
+                                       : "; it has " + there + suggestion(*asked_, known)));
 }
 
 }  // namespace arrisline

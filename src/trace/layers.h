@@ -17,14 +17,15 @@ class Layers {
   explicit Layers(const std::optional<std::string>& asked);
 
   /// Whether one layer alone is to be read.
-  bool is_one() const { return !asked_.empty(); }
+  bool is_one() const { return asked_.has_value(); }
   /// Whether this is the layer asked for. Keeps the name, for what is said where none is.
+  /// REQUIRES: is_one().
   bool is(std::string_view name);
   /// A mistake where a layer is asked for and no name was it.
   void check(Faults& faults) const;
 
  private:
-  std::string asked_;  // empty: everything is read
+  std::optional<std::string> asked_;  // absent: everything is read
   bool found_ = false;
   std::vector<std::string> names_;
   std::size_t more_ = 0;  // names that are not kept

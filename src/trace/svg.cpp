@@ -13,6 +13,7 @@
 #include "trace/layers.h"
 #include "trace/one_line.h"
 #include "trace/svg_shapes.h"
+#include "trace/svg_style.h"
 #include "trace/xml_memory.h"
 #include "wording/words.h"
 
@@ -88,39 +89,12 @@ std::optional<Passage> as_written(std::string_view text, std::size_t at, std::st
   return std::nullopt;
 }
 
-/// What a style attribute declares of a property, as display: none; nothing where it does not.
-std::optional<std::string_view> declared(std::string_view style, std::string_view property) {
-  std::optional<std::string_view> found;
-  const auto trimmed = [](std::string_view part) {
-    while (!part.empty() && is_space(part.front())) part.remove_prefix(1);
-    while (!part.empty() && is_space(part.back())) part.remove_suffix(1);
-    return part;
-  };
-  while (!style.empty()) {
-    const std::string_view one = style.substr(0, style.find(';'));
-    const std::size_t colon = one.find(':');
-    if (colon != std::string_view::npos && trimmed(one.substr(0, colon)) == property) {
-      const std::string_view said = one.substr(colon + 1);
-      found = trimmed(said.substr(0, said.find('!')));
-    }
-    style.remove_prefix(std::min(style.size(), one.size() + 1));
-  }
-  return found;
-}
-
 /// Whether an element is shown, and whether what is in it is filled and stroked, where that is said.
 void look_up_style(const Attributes& attributes, Level& level) {
-  const std::optional<Passage> style = attributes("style");
-  const auto is = [&](const char* property, std::string_view value, bool otherwise) {
-    if (style) {
-      if (const std::optional<std::string_view> said = declared(style->text, property)) return *said == value;
-    }
-    const std::optional<Passage> said = attributes(property);
-    return said ? said->text == value : otherwise;
-  };
-  if (is("display", "none", false) || is("visibility", "hidden", false)) level.drawn = false;
-  level.filled = !is("fill", "none", !level.filled);
-  level.stroked = !is("stroke", "none", !level.stroked);
+  const Style style(attributes);
+  if (style.is("display", "none", false) || style.is("visibility", "hidden", false)) level.drawn = false;
+  level.filled = !style.is("fill", "none", !level.filled);
+  level.stroked = !style.is("stroke", "none", !level.stroked);
 }
 
 /// Whether an element has the id of the layer that is read, or a label, as drawing programs write of their

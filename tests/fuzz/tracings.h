@@ -47,12 +47,14 @@ inline void hold_tracing(const Tracing& tracing) {
   }
 }
 
-/// Reads any bytes as a file of this name, with and without a width.
+/// Reads any bytes as a file of this name, with and without a width, and one layer of it alone.
 inline void hold_file(const std::uint8_t* data, std::size_t size, const char* file) {
   const std::string_view text = text_of(data, size);
-  for (const bool with_width : {false, true}) {
+  for (const int turn : {0, 1, 2}) {
+    const bool with_width = turn == 1;
     TracingOptions options;
     if (with_width) options.width = 50;
+    if (turn == 2) options.layer = "0";
     const Reading<Tracing> reading = read_tracing(text, file, options);
     hold_diagnostics(reading, text);
     if (reading.value) hold_tracing(*reading.value);
