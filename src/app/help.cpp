@@ -44,7 +44,7 @@ constexpr std::string_view kPlan =
 
 usage: arrisline plan PROFILE --kit KIT [options]
 
-  PROFILE            the moulding, a text file
+  PROFILE            the moulding, a text file; - reads standard input
   --kit KIT          the planes on the shelf, a text file
   --json             the plan for other programs (JSON), not the cut list
   --plain            one fact a line, to be read aloud: no columns, no pictures
@@ -289,7 +289,7 @@ constexpr std::string_view kScale = R"(arrisline scale: a moulding larger or sma
 
 usage: arrisline scale PROFILE --height L | --projection L | --by F [options]
 
-  PROFILE            the moulding, a text file
+  PROFILE            the moulding, a text file; - reads standard input
   --height L         so deep from its first member to its last
   --projection L     so far out, likewise
   --by F             so many times as large, such as 3/4 or 1.25
@@ -316,7 +316,7 @@ constexpr std::string_view kRake =
 
 usage: arrisline rake PROFILE --slope ANGLE [options]
 
-  PROFILE            the level moulding, a text file
+  PROFILE            the level moulding, a text file; - reads standard input
   --slope ANGLE      of the pediment: degrees up to 60, or a rise in a run, such
                      as "5 in 12"
   --corner ANGLE     between the two walls, in plan (default 90; 180 is one wall)
@@ -336,6 +336,7 @@ usage: arrisline rake PROFILE --slope ANGLE [options]
 The work must be one chain, from the face to the working edge or the underside.
 
 example: arrisline rake cornice.profile --slope 22.5 -o raking.profile
+         arrisline rake cornice.profile --slope 22.5 | arrisline plan - --kit KIT
 )";
 
 constexpr std::string_view kReplay = R"(arrisline replay: judge a plan, cut by cut, from its figures alone

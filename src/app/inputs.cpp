@@ -40,6 +40,10 @@ void give_profile(const std::string& text, const std::string& file, const std::s
   outcome.file = output;
 }
 
+std::string input_name(const std::string& path) {
+  return path == "-" ? "standard input" : path;
+}
+
 std::optional<Unit> unit_option(const std::optional<std::string>& word, Unit otherwise,
                                 const std::string& command, std::string& messages) {
   if (!word) return otherwise;

@@ -1,12 +1,14 @@
 // What the commands have in common in reading their arguments and files.
 #pragma once
 
+#include <iostream>
 #include <optional>
 #include <string>
 
 #include "app/commands.h"
 #include "arrisline/plan.h"
 #include "arrisline/read.h"
+#include "text/load.h"
 
 namespace arrisline {
 
@@ -15,6 +17,15 @@ template <class T>
 std::optional<T> take(Reading<T> reading, std::string& messages) {
   for (const Diagnostic& diagnostic : reading.diagnostics) messages += format(diagnostic);
   return std::move(reading.value);
+}
+
+/// What messages call an argument that is a file, or "-" for standard input.
+std::string input_name(const std::string& path);
+
+/// What `read` makes of the text of such an argument. Only commands do so that read nothing else from there.
+template <class T, class Read>
+Reading<T> read_input(const std::string& path, const Read& read) {
+  return read_loaded<T>(path == "-" ? load(std::cin) : load(path), input_name(path), read);
 }
 
 /// The unit named by --unit, or `otherwise` where it is absent; a word that is no unit adds to `messages`.

@@ -12,7 +12,8 @@ namespace arrisline {
 
 Outcome plan_command(const PlanArguments& arguments) {
   Outcome outcome;
-  const std::optional<Section> section = take(read_profile_file(arguments.profile), outcome.err);
+  const std::optional<Section> section =
+      take(read_input<Section>(arguments.profile, read_profile), outcome.err);
   const std::optional<Kit> kit = take(read_kit_file(arguments.kit), outcome.err);
   const Unit kit_unit = kit ? kit->unit : Unit::inch;
   const std::optional<Unit> unit = unit_option(arguments.unit, kit_unit, "plan", outcome.err);

@@ -54,7 +54,7 @@ Outcome replay_command(const ReplayArguments& arguments) {
       length_option("--tolerance", arguments.tolerance, Unit::mm, options.tolerance, "replay", outcome.err);
   const std::optional<double> scrape =
       length_option("--scrape", arguments.scrape, Unit::mm, options.scrape, "replay", outcome.err);
-  const std::string name = arguments.plan == "-" ? "standard input" : arguments.plan;
+  const std::string name = input_name(arguments.plan);
   std::string why;
   const std::optional<std::string> text = read_text(arguments.plan, why);
   if (!text) outcome.err += usage_error("replay", "cannot read " + name + ": " + why + kAskForPlan);

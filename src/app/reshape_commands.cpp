@@ -6,7 +6,6 @@
 #include "arrisline/report.h"
 #include "report/reshaped_profile.h"
 #include "section/drawing_of.h"
-#include "text/load.h"
 #include "wording/figures.h"
 #include "wording/length.h"
 #include "wording/source.h"
@@ -38,11 +37,11 @@ Unit unit_in(std::string_view text) {
 std::optional<Given> given(const std::string& path, std::string& messages) {
   Given out;
   std::optional<Section> section =
-      take(read_from<Section>(path,
-                              [&](std::string_view text, const std::string& file) {
-                                out.unit = unit_in(text);
-                                return read_profile(text, file);
-                              }),
+      take(read_input<Section>(path,
+                               [&](std::string_view text, const std::string& file) {
+                                 out.unit = unit_in(text);
+                                 return read_profile(text, file);
+                               }),
            messages);
   if (!section) return std::nullopt;
   out.section = std::move(*section);
@@ -162,7 +161,7 @@ Outcome scale_command(const ScaleArguments& arguments) {
   std::string why;
   std::optional<Scaled> result = scaled(drawing_of(from->section, *unit), options, &why);
   if (!result) {
-    outcome.err += refusal(arguments.profile, why);
+    outcome.err += refusal(input_name(arguments.profile), why);
     outcome.code = kBadInput;
     return outcome;
   }
@@ -170,8 +169,8 @@ Outcome scale_command(const ScaleArguments& arguments) {
     result->drawing.width = stock->width;
     result->drawing.thickness = stock->thickness;
   }
-  give_profile(scaled_profile(*result, file_name(arguments.profile), *fillet, options.kit), arguments.profile,
-               kNoProfile, arguments.output, outcome);
+  give_profile(scaled_profile(*result, file_name(input_name(arguments.profile)), *fillet, options.kit),
+               input_name(arguments.profile), kNoProfile, arguments.output, outcome);
   return outcome;
 }
 
@@ -204,14 +203,14 @@ Outcome rake_command(const RakeArguments& arguments) {
   std::string why;
   const std::optional<Raked> result = raked(drawing_of(from->section, *unit), options, &why);
   if (!result) {
-    outcome.err += refusal(arguments.profile, why);
+    outcome.err += refusal(input_name(arguments.profile), why);
     outcome.code = kBadInput;
     return outcome;
   }
-  const std::string name = file_name(arguments.profile);
+  const std::string name = file_name(input_name(arguments.profile));
   const Verdict cuts =
       kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : Verdict{};
-  give_profile(raked_profile(*result, options, name, cuts.words), arguments.profile, kNoProfile,
+  give_profile(raked_profile(*result, options, name, cuts.words), input_name(arguments.profile), kNoProfile,
                arguments.output, outcome);
   if (outcome.code == kDone) outcome.code = cuts.code;
   outcome.code = code_after(arguments.outside, outcome.code);

@@ -100,6 +100,10 @@ Loaded load(const std::string& path) {
     const int reason = errno;
     return {"", not_opened(reason)};
   }
+  return load(stream);
+}
+
+Loaded load(std::istream& stream) {
   Loaded loaded;
   // One byte past the limit is enough to know that there is more.
   std::string chunk(std::size_t{1} << 16, '\0');
