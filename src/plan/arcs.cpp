@@ -21,6 +21,8 @@ constexpr double kOverlap = 10.5;
 constexpr double kMostTurn = 29.5;
 /// Nobody turns a plane by less, in degrees; half of it stays uncut at either end of the arc, a hair.
 constexpr double kNoTurn = 0.6;
+/// Tilts no farther apart than this are tried to find where a plane stands, in degrees.
+constexpr double kProbes = 1;
 /// A sole this close to the arc's radius lies along it.
 constexpr double kSameRadius = 0.04;
 
@@ -41,7 +43,7 @@ std::vector<Range> standing_ranges(const Problem& problem, const Surface& arc, c
   for (const double t : {arc.lo + beta, arc.hi - beta}) {
     if (t > arc.lo && t < arc.hi) probes.push_back(t);
   }
-  const int steps = std::max(2, static_cast<int>((arc.hi - arc.lo) / 2));
+  const int steps = std::max(2, static_cast<int>(std::ceil((arc.hi - arc.lo) / kProbes - 1e-6)));
   for (int i = 1; i < steps; ++i) probes.push_back(arc.lo + (arc.hi - arc.lo) * i / steps);
   std::sort(probes.begin(), probes.end());
   std::vector<bool> good;

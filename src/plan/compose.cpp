@@ -1,4 +1,4 @@
-// The searches one after another: without and with each shaped plane. Shown by tests/plan/plan_test.cpp.
+// The searches one after another: without and with shaped planes. Shown by tests/plan/plan_test.cpp.
 #include "plan/compose.h"
 
 #include <algorithm>
@@ -12,6 +12,40 @@ double most_left(const Problem& problem) {
   return problem.kit.scraper ? std::max(problem.options.tolerance, problem.options.scrape)
                              : problem.options.tolerance;
 }
+
+namespace {
+
+bool share_a_surface(const Draft& a, const Draft& b) {
+  return std::any_of(a.finishes.begin(), a.finishes.end(), [&](const Stretch& mine) {
+    return std::any_of(b.finishes.begin(), b.finishes.end(),
+                       [&](const Stretch& other) { return mine.surface == other.surface; });
+  });
+}
+
+/// The shaped cuts one by one, and then as many together as make each a part of its own.
+std::vector<std::vector<Draft>> shaped_together(const std::vector<Draft>& shaped) {
+  constexpr std::size_t kMostSets = 40;
+  std::vector<std::vector<std::size_t>> sets;
+  for (std::size_t i = 0; i < shaped.size(); ++i) sets.push_back({i});
+  for (std::size_t s = 0; s < sets.size() && sets.size() < kMostSets; ++s) {
+    for (std::size_t next = sets[s].back() + 1; next < shaped.size() && sets.size() < kMostSets; ++next) {
+      if (std::any_of(sets[s].begin(), sets[s].end(),
+                      [&](std::size_t i) { return share_a_surface(shaped[i], shaped[next]); }))
+        continue;
+      std::vector<std::size_t> more = sets[s];
+      more.push_back(next);
+      sets.push_back(std::move(more));
+    }
+  }
+  std::vector<std::vector<Draft>> out;
+  for (const std::vector<std::size_t>& set : sets) {
+    out.emplace_back();
+    for (const std::size_t i : set) out.back().push_back(shaped[i]);
+  }
+  return out;
+}
+
+}  // namespace
 
 Composition compose(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
@@ -28,9 +62,9 @@ Composition compose(const Problem& problem) {
     return found;
   };
   out = search({});
-  for (const Draft& shaped : shaped_drafts(problem)) {
-    // The rest of the profile with this part of it done by the shaped plane in one setting.
-    Composition with = search({shaped});
+  for (std::vector<Draft>& shaped : shaped_together(shaped_drafts(problem))) {
+    // The rest of the profile with these parts of it done by shaped planes, each in one setting.
+    Composition with = search(std::move(shaped));
     out.best = std::move(with.best);
     out.stopped = out.stopped || with.stopped;
   }

@@ -160,23 +160,20 @@ void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
 
 }  // namespace
 
-std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
-                           double floor_v) {
+namespace {
+
+/// Soles side by side from the one whose middle is at u, on toward the open side, as long as they stand as
+/// low as v; the last of them up against what stands in the way, if that gains anything.
+std::vector<Pose> side_by_side(const Problem& problem, const Plane& plane, double tilt, double u, int open,
+                               double v) {
   const double half = plane.width / 2;
   const Extent all = extent(problem.blank, tilt);
-  std::vector<Pose> poses;
-  double u = wall_u + open * half;
-  if (u + half < all.u0 + 1e-6 || u - half > all.u1 - 1e-6) return poses;
-  // With nothing of the target under the sole the floor is the far side of the blank.
-  const double v = std::max({floor_v, lowest(problem, plane, tilt, u), all.v0});
-  if (v > all.v1 - 1e-4) return poses;
-  poses.push_back(pose_at(tilt, u, v));
-  while (poses.size() < kMostPoses && plane.kind != PlaneKind::plough) {
+  std::vector<Pose> poses = {pose_at(tilt, u, v)};
+  while (poses.size() < kMostPoses) {
     const bool more = open < 0 ? u - half > all.u0 + 1e-6 : u + half < all.u1 - 1e-6;
     if (!more) break;
     double next = u + open * plane.width;
     if (lowest(problem, plane, tilt, next) > v + 1e-6) {
-      // Something stands in the way: go up to it, if that gains anything.
       double low = 0, high = plane.width;
       while (high - low > 1e-7) {
         const double mid = (low + high) / 2;
@@ -195,24 +192,74 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
     u = next;
     poses.push_back(pose_at(tilt, u, v));
   }
+  return poses;
+}
+
+/// Whether the plane can be set so, clear of the target.
+bool allows(const Problem& problem, const Plane& plane, const Pose& pose) {
+  if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return false;
+  if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return false;
+  return body_clears(problem.section.target, plane, pose) &&
+         !gouges(problem.section.target, Sweep(plane, pose), kExact);
+}
+
+}  // namespace
+
+std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double tilt, double wall_u, int open,
+                           double floor_v) {
+  const double half = plane.width / 2;
+  const Extent all = extent(problem.blank, tilt);
+  const double u = wall_u + open * half;
+  if (u + half < all.u0 + 1e-6 || u - half > all.u1 - 1e-6) return {};
+  // With nothing of the target under the sole the floor is the far side of the blank.
+  const double v = std::max({floor_v, lowest(problem, plane, tilt, u), all.v0});
+  if (v > all.v1 - 1e-4) return {};
+  std::vector<Pose> poses = plane.kind == PlaneKind::plough ? std::vector{pose_at(tilt, u, v)}
+                                                            : side_by_side(problem, plane, tilt, u, open, v);
   // Beside a corner of the blank a slanted sole soon passes over nothing.
   std::erase_if(poses, [&](const Pose& pose) { return !gouges(problem.blank, Sweep(plane, pose), 1e-4); });
-  for (const Pose& pose : poses) {
-    if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return {};
-    if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return {};
-    if (!body_clears(problem.section.target, plane, pose) ||
-        gouges(problem.section.target, Sweep(plane, pose), kExact))
-      return {};
-  }
+  if (!std::all_of(poses.begin(), poses.end(),
+                   [&](const Pose& pose) { return allows(problem, plane, pose); }))
+    return {};
   return poses;
+}
+
+/// Face or underside, into which a square cut with its corner on a cove is made at this lean of its normal.
+static double face_for(double lean) {
+  return std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
 }
 
 std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean) {
   if (arc.bead) return chamfer_on_arc(problem, arc, plane, lean, 0);
   const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
-  const double frame = std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
+  const double frame = face_for(lean);
   const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
   return flat_cut(problem, plane, frame, dot(corner, across(frame)), open, dot(corner, outward(frame)));
+}
+
+std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,
+                          double floor_v) {
+  const double u = wall_u + open * plough.width / 2;
+  const double v = std::max(floor_v, lowest(problem, plough, tilt, u));
+  std::vector<Pose> poses = side_by_side(problem, plough, tilt, u, open, v);
+  std::erase_if(poses, [&](const Pose& pose) {
+    return !gouges(problem.blank, Sweep(plough, pose), 1e-4) || !allows(problem, plough, pose);
+  });
+  return poses;
+}
+
+bool is_sunk_in_edge(const Surface& arc) {
+  const double middle = std::abs(wrap_degrees((arc.lo + arc.hi) / 2));
+  return middle > 45 + 1e-6 && middle < 135 - 1e-6;
+}
+
+std::vector<Pose> grooves_in_cove(const Problem& problem, const Surface& arc, const Plane& plough,
+                                  double lean) {
+  const double frame =
+      is_sunk_in_edge(arc) ? std::copysign(90, wrap_degrees((arc.lo + arc.hi) / 2)) : face_for(lean);
+  const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
+  const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
+  return grooves(problem, plough, frame, dot(corner, across(frame)), open, dot(corner, outward(frame)));
 }
 
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,

@@ -127,6 +127,20 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
 /// with its corner on it. Empty where the plane has no room.
 std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean);
 
+/// Grooves side by side in place of such a cut, each of them a cut of its own since the fence is set anew.
+std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,
+                          double floor_v);
+
+/// Whether a cove lies nearer to an edge than to the face or the underside. A quadrant, open to both, does
+/// not.
+bool is_sunk_in_edge(const Surface& arc);
+
+/// Grooves side by side, as deep as the cove is where its normal leans so: the first with a corner of its
+/// floor there, the others from it on over the open side as far as there is room. They stand square to the
+/// side of the blank that the cove is sunk in. Empty where the plough has no room.
+std::vector<Pose> grooves_in_cove(const Problem& problem, const Surface& arc, const Plane& plough,
+                                  double lean);
+
 /// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several: with one plane where
 /// the blank has to be turned between them, or each making a stretch that the other cannot get to. Where no
 /// hollow or round stands on any of it, ways of flats (facets.h).

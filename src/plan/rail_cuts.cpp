@@ -40,7 +40,15 @@ Point RailCuts::on_circle(double lean, double share) const {
 
 std::vector<Draft> RailCuts::step(double wall_u, double floor_v) const {
   for (const int p : square_) {
-    std::vector<Pose> poses = flat_cut(problem_, problem_.plane(p), frame_, wall_u, open_, floor_v);
+    const Plane& plane = problem_.plane(p);
+    if (trenches_ && plane.kind == PlaneKind::plough) {
+      std::vector<Draft> trench;
+      for (const Pose& pose : grooves(problem_, plane, frame_, wall_u, open_, floor_v))
+        trench.push_back(flat_draft(p, {pose}).front());
+      if (!trench.empty()) return trench;
+      continue;
+    }
+    std::vector<Pose> poses = flat_cut(problem_, plane, frame_, wall_u, open_, floor_v);
     if (!poses.empty()) return flat_draft(p, std::move(poses));
   }
   return {};

@@ -23,6 +23,11 @@ class RailCuts {
   void may_square(const std::vector<int>& planes) {
     square_.insert(square_.end(), planes.begin(), planes.end());
   }
+  /// The same of ploughs, which then set groove beside groove, as wide as there is room.
+  void may_trench(const std::vector<int>& ploughs) {
+    may_square(ploughs);
+    trenches_ = true;
+  }
 
   /// Takes the frame for a plane that leans at `tilt`: square cuts come from the face, or from the underside.
   void turn_to(double tilt);
@@ -58,6 +63,7 @@ class RailCuts {
   const double radius_;
   const std::vector<int> flats_;  // rebate planes
   std::vector<int> square_;
+  bool trenches_ = false;
   double frame_ = 0;
   Point e_, a_;  // across and outward of frame_
   int open_ = -1;

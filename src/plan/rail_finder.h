@@ -15,7 +15,8 @@ inline constexpr double kSameFigure = 1e-6;
 
 class RailFinder {
  public:
-  RailFinder(const Problem& problem, const Draft& draft, const Wood& wood, const std::function<bool()>& stop);
+  RailFinder(const Problem& problem, const Draft& draft, const Wood& wood, bool trenches,
+             const std::function<bool()>& stop);
 
   /// The well laid-out ways, or where there are none the least unbalanced.
   std::vector<Setup> find();
@@ -53,6 +54,7 @@ class RailFinder {
   const double radius_;
   const std::vector<int> rebates_;  // as indices into Kit::planes
   std::vector<int> ploughs_;
+  const bool trenches_;
   const std::function<bool()>& stop_;
   RailCuts cuts_;
   double start_ = 0;

@@ -29,7 +29,7 @@ bool same_cuts(const std::vector<Draft>& a, const std::vector<Draft>& b) {
 
 }  // namespace
 
-RailFinder::RailFinder(const Problem& problem, const Draft& draft, const Wood& wood,
+RailFinder::RailFinder(const Problem& problem, const Draft& draft, const Wood& wood, bool trenches,
                        const std::function<bool()>& stop)
     : problem_(problem),
       draft_(draft),
@@ -39,6 +39,7 @@ RailFinder::RailFinder(const Problem& problem, const Draft& draft, const Wood& w
       centre_(problem.edge(arc_).centre),
       radius_(radius(problem.edge(arc_))),
       rebates_(rebate_planes(problem)),
+      trenches_(trenches),
       stop_(stop),
       cuts_(problem, arc_, rebates_) {
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
@@ -48,7 +49,10 @@ RailFinder::RailFinder(const Problem& problem, const Draft& draft, const Wood& w
 
 std::vector<Setup> RailFinder::find() {
   find_all();
-  if (found_.empty() && lesser_.empty() && !ploughs_.empty()) {
+  if (trenches_ && !ploughs_.empty()) {
+    cuts_.may_trench(ploughs_);
+    find_all();
+  } else if (found_.empty() && lesser_.empty() && !ploughs_.empty()) {
     // Where no rebate plane has room a plough may: in a trough the other side stands in the way.
     cuts_.may_square(ploughs_);
     find_all();
@@ -251,9 +255,9 @@ std::optional<Start> best_start(const Problem& problem, const Draft& draft, cons
   return best;
 }
 
-std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood,
+std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood, bool trenches,
                              const std::function<bool()>& stop) {
-  return RailFinder(problem, draft, wood, stop).find();
+  return RailFinder(problem, draft, wood, trenches, stop).find();
 }
 
 }  // namespace arrisline

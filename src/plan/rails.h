@@ -34,8 +34,9 @@ bool well_laid(const Guidance& guidance, const Plane& plane);
 
 /// Ways to lay rails for the draft on this wood. The patterns are a fixed list (docs/how-it-plans.md); the
 /// one free figure of each (the lean of a chamfer, the corner or wall of a step) is solved so that both rails
-/// meet the sole together. `stop` is asked from time to time whether to leave off; only some are then found.
+/// meet the sole together. With `trenches` ploughs make square cuts too, groove beside groove. `stop` is
+/// asked from time to time whether to leave off; only some are then found.
 std::vector<Setup> lay_rails(const Problem& problem, const Draft& draft, const Wood& wood,
-                             const std::function<bool()>& stop = {});
+                             bool trenches = false, const std::function<bool()>& stop = {});
 
 }  // namespace arrisline

@@ -19,6 +19,7 @@ constexpr std::size_t kFirstCovers = 8;  // that are looked at so
 constexpr int kFewStrays = 1;  // steps in all by which a choice near the likeliest may stray from it
 constexpr int kAnyStrays = std::numeric_limits<int>::max();
 constexpr double kSameTilt = 1e-6;       // degrees
+constexpr double kElsewhere = 1;         // mm
 constexpr std::size_t kMostKept = 1000;  // sets put by of which all that is known is kept
 
 /// Starts in order, none twice and none that is one of its poses already.
@@ -102,16 +103,20 @@ void Search::run() {
   if (!possible_) return;
   struct Pass {
     OrderOf orders;
+    bool trenches;
     bool one_by_one;
   };
-  // Flats after curves, and the arrises that a finished arc leaves, are looked to only where flats that come
-  // first lead nowhere.
-  for (const Pass pass :
-       {Pass{OrderOf::flats_first, false}, Pass{OrderOf::any, false}, Pass{OrderOf::any, true}}) {
+  // Flats after curves, the arrises that a finished arc leaves, and rails of many grooves are looked to only
+  // where flats that come first lead nowhere.
+  for (const Pass pass : {Pass{OrderOf::flats_first, false, false}, Pass{OrderOf::any, false, false},
+                          Pass{OrderOf::any, false, true}, Pass{OrderOf::flats_first, true, false}}) {
+    if (pass.trenches && !pool_.trough) break;
     // What is left depends on the cuts and not on their order.
-    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || !little_enough_)) break;
+    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || !little_enough_)) continue;
     orders_ = pass.orders;
+    trenches_ = pass.trenches;
     one_by_one_ = pass.one_by_one;
+    if (trenches_) rails_.clear();
     seen_.clear();
     covers();
     try_pool();
@@ -119,6 +124,7 @@ void Search::run() {
     if (!out_.best) order_too_thick();
     too_thick_.clear();
     unordered_.clear();
+    if (out_.best && pass.orders == OrderOf::flats_first) break;
   }
 }
 
@@ -270,7 +276,7 @@ std::vector<Setup> Search::setups(const Way& way, const Wood& wood) {
 const std::vector<Setup>& Search::rails_for(const Draft& draft, const Wood& wood) {
   const auto key = std::make_pair(key_of(draft), wood_key(wood));
   auto [slot, fresh] = rails_.try_emplace(key);
-  if (fresh) slot->second = lay_rails(problem_, draft, wood, [this] { return patience_.over(); });
+  if (fresh) slot->second = lay_rails(problem_, draft, wood, trenches_, [this] { return patience_.over(); });
   return slot->second;
 }
 
@@ -306,8 +312,11 @@ void Search::whole(const Choice& choice, double least_known) {
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {
     if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
-    // A cut more that leaves no less was of no use.
-    if (left.height < choice.left - kNoMore) thin(choice, least.finished(), left);
+    // A cut more that leaves no less was of no use, unless what is as thick stands elsewhere, as on the other
+    // side of a flute.
+    const bool elsewhere = distance(left.at, choice.left.at) > kElsewhere;
+    if (left.height < choice.left.height + (elsewhere ? kNoMore : -kNoMore))
+      thin(choice, least.finished(), left);
     return;
   }
   const Thickest sure = sure_to_stay(drafts, least.finished(), left);

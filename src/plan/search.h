@@ -4,6 +4,7 @@
 #include <functional>
 #include <map>
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "plan/compose.h"
@@ -14,9 +15,17 @@
 
 namespace arrisline {
 
-/// Flat cuts that may take waste from before the curved planes: chamfers on beads, corners in coves, and the
-/// flats that stand against corners of the target.
-std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats);
+/// Flat cuts that may take waste from before the curved planes.
+struct RoughingPool {
+  /// Chamfers on beads, corners in coves, grooves where a cove leaves the corners no room, and the flats that
+  /// stand against corners of the target.
+  std::vector<Draft> cuts;
+  /// Two grooves each, as far out on either side of a cove, as places in `cuts`.
+  std::vector<std::pair<std::size_t, std::size_t>> pairs;
+  /// In some cove a plough has room where no rebate plane has.
+  bool trough = false;
+};
+RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& flats);
 
 using WoodKey = std::pair<long long, long long>;
 
@@ -42,7 +51,7 @@ class Search {
     std::vector<Draft> curved;
     Wood wood;
     int thinning = 0;  // cuts of the pool put in because too much was left
-    double left = std::numeric_limits<double>::infinity();  // before the last of these, mm
+    Thickest left = {std::numeric_limits<double>::infinity(), {}};  // before the last of these
   };
 
   /// All the cuts of a plan, put by to be tried with one more.
@@ -77,6 +86,7 @@ class Search {
   bool startable(const LeastCost& least) const;
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left, bool to_the_end = false);
+  bool try_drafts(std::vector<Draft> drafts);
   void improve();
   void order_unordered();
   void put_by_too_thick(Unordered one);
@@ -95,7 +105,7 @@ class Search {
   Composition& out_;
   std::vector<Ways> arcs_;
   bool possible_ = true;
-  std::vector<Draft> pool_;
+  RoughingPool pool_;
   std::vector<Draft> best_drafts_;  // of the best plan, where this search found it
   std::vector<Pending> pending_;
   std::vector<Unordered> unordered_;
@@ -106,6 +116,7 @@ class Search {
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;
   bool forward_ = true;
+  bool trenches_ = false;       // ploughs lay rails groove beside groove
   bool one_by_one_ = false;     // each arc is finished before rails are laid for the next
   bool little_enough_ = false;  // some choice leaves no more than may be left
   double unsearched_ = std::numeric_limits<double>::infinity();

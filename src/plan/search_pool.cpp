@@ -1,6 +1,7 @@
 // Cuts of waste beside those that a plan needs: one more where it saves effort, some more where too much
 // would be left. Shown by tests/plan/oracle_test.cpp and tests/plan/large_test.cpp.
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "geometry/crossing.h"
@@ -11,32 +12,74 @@ namespace arrisline {
 
 namespace {
 
+/// Where waste is taken, as shares of an arc.
+constexpr std::array kWasteAt = {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875};
 constexpr int kMostThinning = 3;        // cuts from the pool that one plan may need to leave little enough
 constexpr int kMostThinningAtAll = 12;  // where with so few none is found
 constexpr std::size_t kManyCuts = 10;   // more than the search gets through all choices of
 
 }  // namespace
 
-std::vector<Draft> roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
-  std::vector<Draft> pool;
+/// Whether in some cove a plough has room where no rebate plane has.
+static bool has_trough(const Problem& problem, const std::vector<int>& rebates) {
+  for (const Surface& s : problem.surfaces) {
+    // Rails are not ploughed from the edges.
+    if (!s.arc || s.bead || is_sunk_in_edge(s)) continue;
+    for (const double share : kWasteAt) {
+      const double lean = s.lo + share * (s.hi - s.lo);
+      if (std::any_of(rebates.begin(), rebates.end(),
+                      [&](int p) { return !waste_on_arc(problem, s, problem.plane(p), lean).empty(); }))
+        continue;
+      for (const Plane& plane : problem.kit.planes) {
+        if (plane.kind == PlaneKind::plough && !grooves_in_cove(problem, s, plane, lean).empty()) return true;
+      }
+    }
+  }
+  return false;
+}
+
+RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
+  RoughingPool pool;
   const std::vector<int> rebates = rebate_planes(problem);
-  if (rebates.empty()) return pool;
-  const int widest = rebates.front();
-  auto add = [&](std::vector<Pose> poses) {
-    if (poses.empty()) return;
+  pool.trough = has_trough(problem, rebates);
+  auto add = [&](int plane, std::vector<Pose> poses) {
+    if (poses.empty()) return false;
     Draft draft;
-    draft.plane = widest;
+    draft.plane = plane;
     draft.poses = std::move(poses);
-    pool.push_back(std::move(draft));
+    pool.cuts.push_back(std::move(draft));
+    return true;
   };
   for (const Surface& s : problem.surfaces) {
     if (!s.arc) continue;
-    for (const double share : {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875}) {
-      add(waste_on_arc(problem, s, problem.plane(widest), s.lo + share * (s.hi - s.lo)));
+    bool open = false;
+    for (const double share : kWasteAt) {
+      const double lean = s.lo + share * (s.hi - s.lo);
+      if (rebates.empty()) break;
+      const int widest = rebates.front();
+      open = add(widest, waste_on_arc(problem, s, problem.plane(widest), lean)) || open;
+    }
+    if (s.bead || open) continue;
+    for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+      if (problem.plane(p).kind != PlaneKind::plough) continue;
+      // Each groove is a cut of its own, since the fence is set anew.
+      const auto add_grooves = [&](double lean) {
+        const std::vector<Pose> grooves = grooves_in_cove(problem, s, problem.plane(p), lean);
+        for (const Pose& groove : grooves) add(p, {groove});
+        return pool.cuts.size() - grooves.size();  // the place of the first
+      };
+      for (const double share : {0.0625, 0.125, 0.25, 0.375}) {
+        const double aside = share * (s.hi - s.lo);
+        const std::size_t left = add_grooves(s.lo + aside);
+        const std::size_t right = add_grooves(s.hi - aside);
+        if (left < right && right < pool.cuts.size()) pool.pairs.emplace_back(left, right);
+      }
+      add_grooves((s.lo + s.hi) / 2);
     }
   }
+  if (rebates.empty()) return pool;
   for (const Draft& draft : flats) {
-    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.push_back(draft);
+    if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.cuts.push_back(draft);
   }
   return pool;
 }
@@ -66,7 +109,7 @@ void Search::try_pool() {
     const std::shared_ptr<LeastCost> kept = std::move(one.worked);
     LeastCost& least = *kept;
     least.work_out_curves();
-    for (const Draft& extra : pool_) {
+    for (const Draft& extra : pool_.cuts) {
       if (has(one.drafts, extra)) continue;
       std::vector<Draft> more = one.drafts;
       more.push_back(extra);
@@ -85,6 +128,12 @@ void Search::try_pool() {
       seen_.insert(std::move(key));
       judge(*with, thickest_left(with->finished(), problem_.section.target).height);
     }
+    for (const auto& [a, b] : pool_.pairs) {
+      const Draft& first = pool_.cuts[a];
+      const Draft& second = pool_.cuts[b];
+      if (!has(one.drafts, first) && !has(one.drafts, second))
+        try_drafts(together(one.drafts, {first, second}));
+    }
   }
 }
 
@@ -97,7 +146,7 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
     const Draft* draft;
   };
   std::vector<Thinner> cuts;
-  for (const Draft& extra : pool_) {
+  for (const Draft& extra : pool_.cuts) {
     if (!takes(extra, left.at) || has(choice.flats, extra)) continue;
     Wood wood = finished;
     cut_all(problem_, {extra}, wood);
@@ -110,28 +159,30 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
     Choice more = choice;
     more.flats.push_back(*cut.draft);
     ++more.thinning;
-    more.left = left.height;
+    more.left = left;
     cut_all(problem_, {*cut.draft}, more.wood);
     const double least = least_of(more, arcs_.size());
     if (!cut_off(least)) whole(more, least);
   }
 }
 
+/// Puts these cuts in order where they may be the best. Whether they are better than the best before.
+bool Search::try_drafts(std::vector<Draft> drafts) {
+  drafts = in_order(std::move(drafts));
+  if (!seen_.insert(key_of(drafts)).second) return false;
+  LeastCost least(known_, drafts, orders_);
+  const double left = thickest_left(least.finished(), problem_.section.target).height;
+  if (cut_off(least.total()) || left > may_leave(least, left)) return false;
+  least.work_out();
+  const double before = out_.best ? out_.best->effort : std::numeric_limits<double>::infinity();
+  judge(least, left);
+  return out_.best && out_.best->effort < before - kTie;
+}
+
 /// A plan of many cuts, where the search does not get through all there are, is made better a cut at a time
 /// as long as that helps: one left out, one more, or one in place of another.
 void Search::improve() {
   if (best_drafts_.size() < kManyCuts) return;
-  const auto try_set = [&](std::vector<Draft> drafts) {
-    drafts = in_order(std::move(drafts));
-    if (!seen_.insert(key_of(drafts)).second) return false;
-    LeastCost least(known_, drafts, orders_);
-    const double left = thickest_left(least.finished(), problem_.section.target).height;
-    if (cut_off(least.total()) || left > may_leave(least, left)) return false;
-    least.work_out();
-    const double before = out_.best->effort;
-    judge(least, left);
-    return out_.best->effort < before - kTie;
-  };
   const auto step = [&] {
     const std::vector<Draft> now = best_drafts_;
     const auto without = [&](std::size_t i) {
@@ -142,16 +193,16 @@ void Search::improve() {
     const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
     const auto over = [&] { return patience_.over(); };
     for (std::size_t i = 0; i < now.size() && !over(); ++i) {
-      if (may_go(now[i]) && try_set(without(i))) return true;
+      if (may_go(now[i]) && try_drafts(without(i))) return true;
     }
-    for (const Draft& extra : pool_) {
-      if (!over() && !has(now, extra) && try_set(together(now, {extra}))) return true;
+    for (const Draft& extra : pool_.cuts) {
+      if (!over() && !has(now, extra) && try_drafts(together(now, {extra}))) return true;
     }
     for (std::size_t i = 0; i < now.size(); ++i) {
       if (!may_go(now[i])) continue;
-      for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_)}) {
+      for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_.cuts)}) {
         for (const Draft& other : *others) {
-          if (!over() && !has(now, other) && try_set(together(without(i), {other}))) return true;
+          if (!over() && !has(now, other) && try_drafts(together(without(i), {other}))) return true;
         }
       }
     }

@@ -124,6 +124,26 @@ Strokes strokes_of(const Problem& problem, const Sweep& sweep, const Wood& wood)
 
 namespace {
 
+/// Where the body of a curved plane has no room at its next pose yet, one that comes later and that the plane
+/// can get to from those before goes first, if it has.
+void put_first_that_clears(const Problem& problem, Draft& draft, const Wood& wood,
+                           std::vector<Pose>::iterator next) {
+  const Plane& plane = problem.plane(draft.plane);
+  if (!plane.body || draft.arc < 0 || next == draft.poses.begin()) return;
+  const Edge& arc = problem.edge(problem.surfaces[static_cast<std::size_t>(draft.arc)]);
+  const auto clears = [&](const Pose& pose) {
+    Wood after = wood;
+    after.cut(Sweep(plane, pose));
+    return body_clears(after.edges(), plane, pose);
+  };
+  const auto found = std::find_if(next, draft.poses.end(), [&](const Pose& pose) {
+    return std::any_of(draft.poses.begin(), next,
+                       [&](const Pose& earlier) { return follows(plane, arc, earlier, pose); }) &&
+           clears(pose);
+  });
+  if (found != draft.poses.end()) std::rotate(next, found, found + 1);
+}
+
 /// Fills in what the step takes from the wood and checks the rules that depend on it.
 bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   const Plane& plane = problem.plane(step.draft.plane);
@@ -131,7 +151,10 @@ bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   if (!lies) return false;
   step.lies = *lies;
   Wood wood = before;
-  for (const Pose& pose : step.draft.poses) {
+  std::vector<Pose>& poses = step.draft.poses;
+  for (auto at = poses.begin(); at != poses.end(); ++at) {
+    put_first_that_clears(problem, step.draft, wood, at);
+    const Pose pose = *at;
     const Sweep sweep(plane, pose);
     const Strokes strokes = strokes_of(problem, sweep, wood);
     step.strokes.plain += strokes.plain;

@@ -91,7 +91,7 @@ std::optional<Passage> as_written(std::string_view text, std::size_t at, std::st
 
 /// Whether an element is shown, and whether what is in it is filled and stroked, where that is said.
 void look_up_style(const Attributes& attributes, Level& level) {
-  const Style style(attributes);
+  const SvgStyle style(attributes);
   if (style.is("display", "none", false) || style.is("visibility", "hidden", false)) level.drawn = false;
   level.filled = !style.is("fill", "none", !level.filled);
   level.stroked = !style.is("stroke", "none", !level.stroked);

@@ -26,7 +26,7 @@ static std::optional<std::string_view> declared(std::string_view style, std::str
   return found;
 }
 
-bool Style::is(const char* property, std::string_view value, bool otherwise) const {
+bool SvgStyle::is(const char* property, std::string_view value, bool otherwise) const {
   if (style_) {
     if (const std::optional<std::string_view> said = declared(style_->text, property)) return *said == value;
   }

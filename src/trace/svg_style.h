@@ -10,9 +10,9 @@ namespace arrisline {
 
 /// The properties of one element: what its style attribute declares, else its attribute of that name. Sheets
 /// of styles are not read. REQUIRES: the attributes live as long.
-class Style {
+class SvgStyle {
  public:
-  explicit Style(const Attributes& attributes) : attributes_(attributes), style_(attributes("style")) {}
+  explicit SvgStyle(const Attributes& attributes) : attributes_(attributes), style_(attributes("style")) {}
 
   /// Whether a property has this value; `otherwise` where it is not said.
   bool is(const char* property, std::string_view value, bool otherwise) const;

@@ -15,6 +15,7 @@
 #include "plan/compose.h"
 #include "plan/orders.h"
 #include "plan/rails.h"
+#include "plan/search.h"
 #include "plan/sequence.h"
 
 namespace arrisline::test {
@@ -32,7 +33,12 @@ class Oracle {
 
   /// Least effort of all plans with their flats first; infinity where there is none.
   double least() {
-    if (std::all_of(arcs_.begin(), arcs_.end(), [](const auto& ways) { return !ways.empty(); })) cover({});
+    if (std::any_of(arcs_.begin(), arcs_.end(), [](const auto& ways) { return ways.empty(); }))
+      return effort_;
+    cover({});
+    // Rails of many grooves only where there is nothing else.
+    trenches_ = true;
+    if (!std::isfinite(effort_) && roughing_pool(problem_, flats_).trough) cover({});
     return effort_;
   }
   /// More sets of cuts than were to be tried: the answer is worth nothing.
@@ -64,7 +70,8 @@ class Oracle {
     }
   }
 
-  // Chamfers and corners at eighths of each arc with the widest rebate plane, and the flats of rebate planes.
+  // Chamfers and corners at eighths of each arc with the widest rebate plane; grooves of every plough, alone
+  // and two and two, in a cove without corners; and the flats of rebate planes.
   void fill_pool() {
     int widest = -1;
     for (std::size_t p = 0; p < problem_.kit.planes.size(); ++p) {
@@ -73,6 +80,7 @@ class Oracle {
         widest = static_cast<int>(p);
     }
     for (const Surface& s : problem_.surfaces) {
+      const std::size_t before = pool_.size();
       for (int i = 1; s.arc && widest >= 0 && i < 8; ++i) {
         const double lean = s.lo + i * (s.hi - s.lo) / 8;
         const Plane& plane = problem_.plane(widest);
@@ -85,9 +93,41 @@ class Oracle {
                                         wrap_degrees(lean - up) > 0 ? -1 : 1, dot(k, outward(up)));
         if (!draft.poses.empty()) pool_.push_back(draft);
       }
+      if (s.arc && !s.bead && pool_.size() == before) add_grooves(s);
     }
     for (const Draft& draft : flats_) {
       if (problem_.plane(draft.plane).kind == PlaneKind::rebate) pool_.push_back(draft);
+    }
+  }
+
+  void add_grooves(const Surface& s) {
+    for (std::size_t p = 0; p < problem_.kit.planes.size(); ++p) {
+      if (problem_.kit.planes[p].kind != PlaneKind::plough) continue;
+      const auto groove = [&](double lean) {  // and those beside it
+        const double middle = wrap_degrees((s.lo + s.hi) / 2);
+        const double square = is_sunk_in_edge(s)                   ? (middle > 0 ? 90 : -90)
+                              : std::abs(wrap_degrees(lean)) <= 90 ? 0
+                                                                   : 180;
+        const Point k = problem_.edge(s).centre - radius(problem_.edge(s)) * outward(lean);
+        Drafts out;
+        for (const Pose& pose : grooves(problem_, problem_.kit.planes[p], square, dot(k, across(square)),
+                                        wrap_degrees(lean - square) > 0 ? -1 : 1, dot(k, outward(square)))) {
+          Draft draft;
+          draft.plane = static_cast<int>(p);
+          draft.poses = {pose};
+          out.push_back(draft);
+        }
+        return out;
+      };
+      for (const double sixteenths : {1, 2, 4, 6, 8}) {
+        const double aside = sixteenths / 16 * (s.hi - s.lo);
+        const Drafts left = groove(s.lo + aside);
+        pool_.insert(pool_.end(), left.begin(), left.end());
+        if (sixteenths == 8) break;
+        const Drafts right = groove(s.hi - aside);
+        pool_.insert(pool_.end(), right.begin(), right.end());
+        if (!left.empty() && !right.empty()) pairs_.push_back({left[0], right[0]});
+      }
     }
   }
 
@@ -162,7 +202,7 @@ class Oracle {
       std::vector<Setup> setups;
       if (plane.is_curved()) {
         const std::optional<Start> start = best_start(problem_, way[0], wood);
-        setups = lay_rails(problem_, way[0], wood);
+        setups = lay_rails(problem_, way[0], wood, trenches_);
         if (start && (setups.empty() || well_laid(start->guidance, plane)))
           setups.push_back({{}, start->tilt, start->guidance});
       } else {
@@ -183,7 +223,7 @@ class Oracle {
     }
   }
 
-  void whole(const Drafts& flats, const Drafts& curved, int thinned, double before = 1e9) {
+  void whole(const Drafts& flats, const Drafts& curved, int thinned, Thickest before = {1e9, {}}) {
     if (++sets_ > most_sets_) return;
     Drafts all = flats;
     all.insert(all.end(), curved.begin(), curved.end());
@@ -191,8 +231,16 @@ class Oracle {
     cut_all(problem_, all, wood);
     const Thickest left = thickest_left(wood, problem_.section.target);
     const bool thick = left.height > most_left(problem_);
-    if (thick && left.height > before - 1e-4) return;
+    const bool elsewhere = distance(left.at, before.at) > 1;
+    if (thick && left.height > before.height + (elsewhere ? 1e-4 : -1e-4)) return;
     if (!thick) order(all);
+    for (const Drafts& pair : pairs_) {
+      if (thick || has(flats, pair[0]) || has(flats, pair[1])) continue;
+      Drafts with = flats;
+      with.insert(with.end(), pair.begin(), pair.end());
+      with.insert(with.end(), curved.begin(), curved.end());
+      order(with);
+    }
     for (const Draft& extra : pool_) {
       if (has(flats, extra)) continue;
       Drafts more = flats;
@@ -206,7 +254,7 @@ class Oracle {
       const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
         return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -1e-7;
       });
-      if (takes && thinned < 3) whole(more, curved, thinned + 1, left.height);
+      if (takes && thinned < 3) whole(more, curved, thinned + 1, left);
     }
   }
 
@@ -278,6 +326,8 @@ class Oracle {
   const Drafts flats_;
   std::vector<std::vector<Drafts>> arcs_;
   Drafts pool_;
+  std::vector<Drafts> pairs_;
+  bool trenches_ = false;
   long sets_ = 0;
   double bound_over_ = -std::numeric_limits<double>::infinity();
   double over_ = std::numeric_limits<double>::infinity();

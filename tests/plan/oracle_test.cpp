@@ -87,6 +87,30 @@ std::string small_kit(Random& random) {
 
 }  // namespace
 
+TEST_CASE("of flutes too: grooves alone and two and two", "[plan][oracle]") {
+  const PlanOptions options;
+  for (const char* chain :
+       {"start face 1 1/4\ncove out 1/2 radius 1/4", "start face 1 1/4\ncove out 1/2 radius 3/8",
+        "start face 1 1/4\nstep down 1/16\ncove out 1/2 radius 1/4\nstep up 1/16"}) {
+    for (const char* planes :
+         {"units inch\nrebate 3/4\nplough 1/8\nround 4\n", "units inch\nplough 1/8 1/4\nround 4\n",
+          "units inch\nrebate 1/2\nplough 1/8\nround 6\nscraper\n"}) {
+      INFO(chain << "\n--- kit\n" << planes);
+      const Section section = test::profile("2 wide, 3/4 thick", chain);
+      const Kit kit = test::kit(planes);
+      const Problem problem = make_problem(section, kit, options);
+      const Composition found = compose(problem);
+      test::Oracle oracle(problem, 20 * kMostSets);
+      const double least = oracle.least();
+      REQUIRE_FALSE(oracle.gave_up());
+      REQUIRE(found.best.has_value() == std::isfinite(least));
+      if (!found.best) continue;
+      CHECK(found.proved);
+      CHECK(found.best->effort == Approx(least).margin(1e-6));
+    }
+  }
+}
+
 TEST_CASE("the least effort proved is the least of everything tried", "[plan][oracle]") {
   int pairs = kPairs;
   if (const char* given = std::getenv("ARRISLINE_ORACLE_PAIRS")) pairs = std::atoi(given);

@@ -79,6 +79,31 @@ TEST_CASE("where no rebate plane has room between two coves a plough cuts their 
   CHECK(cuts_with(plan, PlaneKind::round) == 2);
 }
 
+TEST_CASE("a trough between two coves is taken out groove beside groove", "[reach]") {
+  // By hand in nine cuts, which cost 46.7: three levels of grooves, then the round from either side.
+  const Plan plan =
+      planned(profile("4 wide, 1 1/4 thick",
+                      "start face 2\ncove out 3/8 down 3/8\nfillet out 1/8\ncove out 3/8 up 3/8"),
+              kit("units inch\nrebate 3/4\nplough 1/8 1/4\nhollow 6\nround 6\n"));
+  CHECK(plan.effort < 46.7);
+  CHECK(cuts_with(plan, PlaneKind::round) == 2);
+  CHECK(plan.cuts.back().plane.kind == PlaneKind::round);
+}
+
+TEST_CASE("ploughs take the waste of a flute that no rebate plane has room in", "[reach]") {
+  const Kit ploughs = kit("units inch\nrebate 3/4\nplough 1/8 1/4\nround 4\nround 6\nround 8\n");
+  // By hand: three grooves and the round, 47.3.
+  const Plan flute =
+      planned(profile("2 wide, 3/4 thick", "start face 1 1/4\ncove out 1/2 radius 1/4"), ploughs);
+  CHECK(flute.effort < 47.4);
+  CHECK(cuts_with(flute, PlaneKind::plough) == 3);
+  CHECK(cuts_with(flute, PlaneKind::round) == 1);
+  // Sunk between walls, so much is left that the round can do nothing without grooves.
+  const Section sunk =
+      profile("3 wide, 1 thick", "start face 1 3/4\nstep down 1/8\ncove out 3/4 radius 3/8\nstep up 1/8");
+  CHECK(cuts_with(planned(sunk, ploughs), PlaneKind::plough) > 3);
+}
+
 TEST_CASE("three chamfers guide a hollow on a round-over", "[reach]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8");
   const Kit with = kit("units inch\nrebate 3/4\nhollow radius 3/8 width .361\n");
@@ -128,6 +153,37 @@ TEST_CASE("the body is judged on the wood as it stands at each pose", "[reach]")
       profile("2 wide, 3/4 thick", "start face 1\ncove out 5/8 down 3/8 radius 3/8\nfillet out 3/8"),
       with_bodies, {});
   CHECK((!plan.feasible || test::faults(plan).empty()));
+}
+
+TEST_CASE("a pose for which the body has no room yet comes after one that makes it", "[reach]") {
+  const Kit bodies =
+      kit("units inch\nrebate 3/4\nplough 1/8 1/4\nround 4 body 1/8 above 1/8\nround 6 body 1/8 above 1/8\n"
+          "round 8 body 1/8 above 1/8\n");
+  const std::string chain = "start face 1/2\nstep down 1/4\ncavetto 3/8\nfillet out 1/8";
+  const Plan edge = planned(profile("2 wide, 3/4 thick", chain), bodies);
+  const Plan back = planned(profile("2 wide, 3/4 thick", "side back\n" + chain), bodies);
+  CHECK(edge.cuts.size() == 7);
+  CHECK(back.cuts.size() == 7);
+  CHECK(edge.effort == Approx(back.effort).margin(1e-4));
+}
+
+TEST_CASE("a plane is found to stand within a degree of tilts", "[reach]") {
+  // Hollow 10 has room on the bead between leans of 29.95 and 30.73 degrees.
+  const std::string chain = "start face 1 1/4\nstep down 1/16\nogee out 1 down 1/2\nfillet out 1/4";
+  const Kit with = kit(kHalfSet);
+  for (const std::string& side : {std::string(), std::string("side back\n")}) {
+    INFO(side);
+    const Section section = profile("4 wide, 3/4 thick", side + chain);
+    const PlanOptions options;
+    const Problem problem = make_problem(section, with, options);
+    std::set<std::string> planes;
+    for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
+      if (!problem.surfaces[s].arc || !problem.surfaces[s].bead) continue;
+      for (const auto& way : arc_drafts(problem, static_cast<int>(s)))
+        planes.insert(problem.plane(way.front().plane).label);
+    }
+    CHECK(planes.count("hollow 10") == 1);
+  }
 }
 
 TEST_CASE("a round too small for a sunk cove leans on to bear with its edge beside the walls", "[reach]") {

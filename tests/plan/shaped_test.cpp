@@ -30,3 +30,37 @@ TEST_CASE("a shaped plane cuts its ovolo and fillet in one setting", "[plan][sha
                 {})
           .feasible);
 }
+
+namespace {
+
+int shaped_cuts(const Plan& plan) {
+  int count = 0;
+  for (const Cut& cut : plan.cuts) count += cut.plane.kind == PlaneKind::shaped ? 1 : 0;
+  return count;
+}
+
+}  // namespace
+
+TEST_CASE("each part that a shaped plane matches is made with it", "[plan][shaped]") {
+  const Kit ovolo = kit("units inch\nrebate 3/4\nshaped ovolo\nbead out 3/8 down 3/8\nend\n");
+  const Kit two =
+      kit("units inch\nrebate 3/4\nshaped ovolo\nbead out 3/8 down 3/8\nend\n"
+          "shaped small ovolo\nbead out 1/4 down 1/4\nend\n");
+  const std::string on_back = "\nside back\nstart face ";
+  // One below the other on one edge; the same on both edges; on the face and the underside; two of a size
+  // each.
+  for (const auto& [chain, planes] :
+       {std::pair{
+            std::string("start face 1\nstep down 1/8\novolo 3/8\nstep down 1/8\nfillet out 1/4\novolo 3/8"),
+            &ovolo},
+        std::pair{"start face 3/8\novolo 3/8" + on_back + "3/8\novolo 3/8", &ovolo},
+        std::pair{std::string("start face 3/8\novolo 3/8\nside underside\nstart face 3/8\novolo 3/8"),
+                  &ovolo},
+        std::pair{"start face 3/8\novolo 3/8" + on_back + "1/4\novolo 1/4", &two}}) {
+    INFO(chain);
+    const Plan plan = make_plan(profile("4 wide, 1 1/4 thick", chain), *planes, {});
+    REQUIRE(plan.feasible);
+    CHECK(faults(plan) == "");
+    CHECK(shaped_cuts(plan) == 2);
+  }
+}
