@@ -40,6 +40,7 @@ struct Plane {
   std::vector<Edge> sole;  // shaped planes only, in (u, v)
   double reach = 127.0;    // plough: farthest the fence goes from the near side of the iron, 5 in
   double deep = 19.05;     // plough: deepest groove, 3/4 in
+  bool turned = false;     // shaped: as it stands to a blank turned end for end, its sole mirrored
 
   bool is_flat() const {
     return kind == PlaneKind::rebate || kind == PlaneKind::plough || kind == PlaneKind::bench;
@@ -51,6 +52,9 @@ struct Plane {
 
 /// Two cuts are made with one and the same plane.
 bool same_plane(const Plane& a, const Plane& b);
+
+/// A shaped plane as it stands to a blank turned end for end; of a sole that is its own mirror image nothing.
+std::optional<Plane> turned(const Plane& plane);
 
 /// f(u) of the sole in mm; u beyond ±width/2 is taken at the nearer edge.
 double sole_height(const Plane& plane, double u);

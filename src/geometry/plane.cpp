@@ -54,6 +54,24 @@ bool same_plane(const Plane& a, const Plane& b) {
   return a.kind == b.kind && a.label == b.label && a.width == b.width && a.radius == b.radius;
 }
 
+std::optional<Plane> turned(const Plane& plane) {
+  constexpr double kAlike = 1e-6;  // mm
+  Plane out = plane;
+  out.turned = !plane.turned;
+  out.sole.assign(plane.sole.rbegin(), plane.sole.rend());
+  const auto mirrored = [](Point p) { return Point{-p.x, p.y}; };
+  // Mirrored, an arc turns the other way, and run through from its other end the same way again.
+  for (Edge& edge : out.sole)
+    edge = {mirrored(edge.to), mirrored(edge.from), mirrored(edge.centre), edge.turn};
+  const bool alike =
+      std::equal(out.sole.begin(), out.sole.end(), plane.sole.begin(), [](const Edge& a, const Edge& b) {
+        return a.turn == b.turn && distance(a.from, b.from) < kAlike && distance(a.to, b.to) < kAlike &&
+               (!a.is_arc() || distance(a.centre, b.centre) < kAlike);
+      });
+  if (alike) return std::nullopt;
+  return out;
+}
+
 double sole_height(const Plane& plane, double u) {
   u = std::clamp(u, -plane.width / 2, plane.width / 2);
   switch (plane.kind) {

@@ -28,7 +28,7 @@ bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<P
   const Board& board = *problem.kit.board;
   const double w = problem.section.width;
   const double t = problem.section.thickness;
-  const Lies lies = lies_for(poses).value_or(Lies::face_up);
+  const Lies lies = lies_for(plane, poses).value_or(Lies::face_up);
   const bool flipped = is_underside_up(lies);
   const double half = half_column(board);
   for (const double stop : board.stops) {

@@ -38,7 +38,7 @@ void LeastCost::group(const Draft& draft) {
   Share share;
   share.fixed = problem_.weights.cut;
   share.group = g;
-  if (draft.starts.empty()) share.lies = lies_for(draft.poses);
+  if (draft.starts.empty()) share.lies = lies_for(problem_.plane(draft.plane), draft.poses);
   if (known_ != nullptr) share.turns = known_->of(draft);
   shares_.push_back(std::move(share));
 }
@@ -161,7 +161,7 @@ void LeastCost::sum_up() {
   total_ = remaining(0, nullptr);
   if (known_ != nullptr && orders_ == OrderOf::flats_first) total_ += shared_work();
   std::set<int> planes;
-  for (const Draft& draft : drafts_) planes.insert(draft.plane);
+  for (const Draft& draft : drafts_) planes.insert(problem_.taken_up(draft.plane));
   planes_ = problem_.weights.plane * static_cast<double>(planes.size());
 }
 
@@ -318,7 +318,7 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
   std::vector<int> planes;
   std::vector<const GaugeLine*> figures;
   std::vector<Lies> turned;
-  const int held = previous == nullptr ? -1 : previous->draft.plane;
+  const int held = previous == nullptr ? -1 : previous->taken_up;
   const Lies lies = previous == nullptr ? Lies::face_up : previous->lies;
   std::vector<Worked> worked;
   bool all_curves = known_ != nullptr;
@@ -333,7 +333,7 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
     const Share& share = shares_[i];
     cost += share.fixed;
     if ((groups_[share.group].members & done) != 0) cost += share.worked;
-    const int plane = drafts_[i].plane;
+    const int plane = problem_.taken_up(drafts_[i].plane);
     if (plane != held && std::find(planes.begin(), planes.end(), plane) == planes.end())
       planes.push_back(plane);
     if (share.lies && *share.lies != lies &&

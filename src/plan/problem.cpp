@@ -22,7 +22,13 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
                   options,
                   weights_for(kit.shop, options.prefer),
                   blank_outline(section.width, section.thickness),
+                  {},
                   {}};
+  for (std::size_t p = 0; p < kit.planes.size(); ++p) {
+    if (kit.planes[p].kind != PlaneKind::shaped) continue;
+    if (std::optional<Plane> other = turned(kit.planes[p]))
+      problem.turned.emplace_back(static_cast<int>(p), *std::move(other));
+  }
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     if (section.source[i] < 0) continue;
     const Edge& edge = section.target[i];
@@ -90,19 +96,33 @@ bool is_square(double tilt) {
   return std::abs(wrap_degrees(4 * tilt)) < 4e-6;
 }
 
-std::optional<Lies> lies_for(std::span<const Pose> poses) {
+/// Whether the plane can stand at all these tilts with the blank lying so.
+static bool can_stand(Lies lies, std::span<const Pose> poses) {
   // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the
   // fence lets it.
   constexpr double kOut = 90.5;  // half a degree of slack keeps a plane on its side counted as that
   constexpr double kBack = -60.5;
+  return std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+    // The lean toward the working edge, as the blank lies.
+    const double lean = is_underside_up(lies) ? wrap_degrees(180 - pose.tilt) : wrap_degrees(pose.tilt);
+    const double out = back_edge_free(lies) ? -lean : lean;
+    return out >= kBack && out <= kOut;
+  });
+}
+
+std::optional<Lies> lies_for(std::span<const Pose> poses) {
   for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
-    const bool stands = std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
-      // The lean toward the working edge, as the blank lies.
-      const double lean = is_underside_up(lies) ? wrap_degrees(180 - pose.tilt) : wrap_degrees(pose.tilt);
-      const double out = back_edge_free(lies) ? -lean : lean;
-      return out >= kBack && out <= kOut;
-    });
-    if (stands) return lies;
+    if (can_stand(lies, poses)) return lies;
+  }
+  return std::nullopt;
+}
+
+std::optional<Lies> lies_for(const Plane& plane, std::span<const Pose> poses) {
+  if (plane.kind != PlaneKind::shaped || !turned(plane)) return lies_for(poses);
+  // Turned end for end, or over end over end, the section is seen mirrored by who stands at the plane.
+  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
+    const bool mirrored = lies == Lies::end_for_end || lies == Lies::underside_up;
+    if (mirrored == plane.turned && can_stand(lies, poses)) return lies;
   }
   return std::nullopt;
 }

@@ -38,9 +38,20 @@ struct Problem {
   Weights weights;
   Loop blank;
   std::vector<Surface> surfaces;
+  /// Shaped planes of the kit as they stand to a blank turned end for end, each with its index in the kit.
+  /// They come after the kit's in the indices of drafts.
+  std::vector<std::pair<int, Plane>> turned = {};
 
   const Edge& edge(const Surface& s) const { return section.target[static_cast<std::size_t>(s.edge)]; }
-  const Plane& plane(int index) const { return kit.planes[static_cast<std::size_t>(index)]; }
+  const Plane& plane(int index) const {
+    const auto at = static_cast<std::size_t>(index);
+    return at < kit.planes.size() ? kit.planes[at] : turned[at - kit.planes.size()].second;
+  }
+  /// The plane that is taken up, whichever way the blank lies: an index into Kit::planes.
+  int taken_up(int index) const {
+    const auto at = static_cast<std::size_t>(index);
+    return at < kit.planes.size() ? index : turned[at - kit.planes.size()].first;
+  }
 };
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options);
@@ -74,7 +85,7 @@ Bare bare_of(std::vector<std::pair<double, double>> spans, double length);
 /// A cut that might be made. Flats carry the stretches of flat surfaces they finish; a curved draft
 /// belongs to one arc.
 struct Draft {
-  int plane = 0;  // index into Kit::planes
+  int plane = 0;  // Problem::plane()
   std::vector<Pose> poses;
   std::vector<Stretch> finishes;  // of flat and shaped soles
   int arc = -1;                   // surface index of the arc a curved draft or a facet finishes
@@ -92,6 +103,8 @@ bool is_square(double tilt);
 /// turned end for end before turned over, and over end over end before over about its length, since the
 /// working edge is then free still. Nothing where it has to be turned between them.
 std::optional<Lies> lies_for(std::span<const Pose> poses);
+/// The same of this plane: a shaped one is run in one direction only.
+std::optional<Lies> lies_for(const Plane& plane, std::span<const Pose> poses);
 
 /// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);

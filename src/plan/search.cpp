@@ -194,7 +194,7 @@ double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
   const std::vector<Draft> drafts = together(choice.flats, choice.curved);
   double cost = LeastCost(problem_, drafts).total() + least_work(choice);
   std::set<int> planes;
-  for (const Draft& draft : drafts) planes.insert(draft.plane);
+  for (const Draft& draft : drafts) planes.insert(problem_.taken_up(draft.plane));
   // An arc that no plane so far can finish needs another; of several such arcs each that shares none with
   // those before it.
   for (std::size_t k = arcs_done; k < arcs_.size(); ++k) {

@@ -147,7 +147,7 @@ void put_first_that_clears(const Problem& problem, Draft& draft, const Wood& woo
 /// Fills in what the step takes from the wood and checks the rules that depend on it.
 bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   const Plane& plane = problem.plane(step.draft.plane);
-  const std::optional<Lies> lies = lies_for(step.draft.poses);
+  const std::optional<Lies> lies = lies_for(plane, step.draft.poses);
   if (!lies) return false;
   step.lies = *lies;
   Wood wood = before;
@@ -216,6 +216,7 @@ std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::v
   }
   std::vector<Step> out;
   for (Step& step : steps) {
+    step.taken_up = problem.taken_up(draft.plane);
     if (judge_cut(problem, wood, step)) out.push_back(std::move(step));
   }
   return out;

@@ -15,7 +15,8 @@ namespace arrisline {
 
 /// One draft in its place, every rule that concerns it checked on the wood as it then stands.
 struct Step {
-  Draft draft;  // a curved draft's poses begin at its start
+  Draft draft;       // a curved draft's poses begin at its start
+  int taken_up = 0;  // Problem::taken_up() of its plane
   LaidOut laid_out;
   Rides rides = Rides::gauge_line;
   Guidance guidance;  // two arrises only

@@ -25,7 +25,8 @@ bool lies_along(const Edge& surface, const std::vector<Edge>& sole) {
 
 std::vector<Draft> shaped_drafts(const Problem& problem) {
   std::vector<Draft> out;
-  for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
+  const std::size_t planes = problem.kit.planes.size() + problem.turned.size();
+  for (int p = 0; p < static_cast<int>(planes); ++p) {
     const Plane& plane = problem.plane(p);
     if (plane.kind != PlaneKind::shaped) continue;
     for (const double tilt : {0.0, 90.0, -90.0, 180.0}) {

@@ -64,3 +64,44 @@ TEST_CASE("each part that a shaped plane matches is made with it", "[plan][shape
     CHECK(shaped_cuts(plan) == 2);
   }
 }
+
+TEST_CASE("for the other edge the blank is turned end for end under a shaped plane", "[plan][shaped]") {
+  const Kit ogee = kit("units inch\nrebate 3/4\nshaped ogee plane\nogee out 3/4 down 1/2\nend\n");
+  const std::string chain = "start face 3/4\nogee out 3/4 down 1/2";
+  const auto lies_of = [](const Plan& plan) {
+    for (const Cut& cut : plan.cuts)
+      if (cut.plane.kind == PlaneKind::shaped) return cut.lies;
+    FAIL("no cut with the shaped plane");
+    return Lies::face_up;
+  };
+  // As the section stands, mirrored, upside down, and both.
+  for (const auto& [before, lies] :
+       {std::pair{"", Lies::face_up}, std::pair{"side back\n", Lies::end_for_end},
+        std::pair{"side underside\n", Lies::underside_up}}) {
+    INFO(before);
+    const Plan plan = make_plan(profile("2 wide, 3/4 thick", before + chain), ogee, {});
+    REQUIRE(plan.feasible);
+    CHECK(faults(plan) == "");
+    CHECK(shaped_cuts(plan) == 1);
+    CHECK(lies_of(plan) == lies);
+  }
+}
+
+TEST_CASE("a sole turned end for end twice is as it was; its own mirror image stays as it is",
+          "[plane][shaped]") {
+  const Kit planes =
+      kit("units inch\nshaped ogee plane\nogee out 3/4 down 1/2\nend\n"
+          "shaped half-round\nbead out 1/2 radius 1/4\nend\n");
+  const Plane& ogee = planes.planes.front();
+  const std::optional<Plane> once = turned(ogee);
+  REQUIRE(once);
+  CHECK(once->turned);
+  for (const double u : {-9.0, -4.0, 0.0, 2.5, 8.0})
+    CHECK(sole_height(*once, u) == Approx(sole_height(ogee, -u)).margin(1e-9));
+  const std::optional<Plane> twice = turned(*once);
+  REQUIRE(twice);
+  CHECK_FALSE(twice->turned);
+  CHECK(twice->sole.size() == ogee.sole.size());
+  CHECK(sole_height(*twice, 3) == Approx(sole_height(ogee, 3)).margin(1e-9));
+  CHECK_FALSE(turned(planes.planes.back()));
+}
