@@ -5,7 +5,6 @@
 #include <set>
 #include <tuple>
 
-#include "geometry/crossing.h"
 #include "plan/problem.h"
 #include "plan/touch.h"
 #include "plan/wood.h"
@@ -224,19 +223,6 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   return poses;
 }
 
-/// Face or underside, into which a square cut with its corner on a cove is made at this lean of its normal.
-static double face_for(double lean) {
-  return std::abs(wrap_degrees(lean)) <= 90 ? 0 : 180;
-}
-
-std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean) {
-  if (arc.bead) return chamfer_on_arc(problem, arc, plane, lean, 0);
-  const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
-  const double frame = face_for(lean);
-  const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-  return flat_cut(problem, plane, frame, dot(corner, across(frame)), open, dot(corner, outward(frame)));
-}
-
 std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,
                           double floor_v) {
   const double u = wall_u + open * plough.width / 2;
@@ -246,53 +232,6 @@ std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double ti
     return !gouges(problem.blank, Sweep(plough, pose), 1e-4) || !allows(problem, plough, pose);
   });
   return poses;
-}
-
-bool is_sunk_in_edge(const Surface& arc) {
-  const double middle = std::abs(wrap_degrees((arc.lo + arc.hi) / 2));
-  return middle > 45 + 1e-6 && middle < 135 - 1e-6;
-}
-
-std::vector<Pose> grooves_in_cove(const Problem& problem, const Surface& arc, const Plane& plough,
-                                  double lean) {
-  const double frame =
-      is_sunk_in_edge(arc) ? std::copysign(90, wrap_degrees((arc.lo + arc.hi) / 2)) : face_for(lean);
-  const Point corner = problem.edge(arc).centre - radius(problem.edge(arc)) * outward(lean);
-  const int open = wrap_degrees(lean - frame) > 0 ? -1 : 1;
-  return grooves(problem, plough, frame, dot(corner, across(frame)), open, dot(corner, outward(frame)));
-}
-
-std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
-                                 double off) {
-  const Edge& edge = problem.edge(arc);
-  const Point touch = edge.centre + (radius(edge) + off) * outward(lean);
-  const Point along = across(lean);
-  const double half = plane.width / 2;
-  auto stands = [&](double u) {
-    return !gouges(problem.section.target, Sweep(plane, {touch + u * along, lean}), kExact);
-  };
-  if (stands(0)) return {{touch, lean}};
-  // The nearest places on either side at which the sole's line runs into the target; the touch itself is
-  // none.
-  double left = -1e9, right = 1e9;
-  std::vector<double> ts;
-  for (const Edge& other : problem.section.target) {
-    ts.clear();
-    cross_line(other, touch, along, ts);
-    ts.push_back(0);
-    for (const double t : ts) {
-      const Point p = point_at(other, t);
-      const double u = dot(p - touch, along);
-      if (std::abs(cross(along, p - touch)) > 1e-6 || std::abs(u) < 1e-3) continue;
-      if (u < 0) left = std::max(left, u);
-      if (u > 0) right = std::min(right, u);
-    }
-  }
-  // An end of the sole against the one or the other, or at the touch, where the arc ends in a corner.
-  for (const double u : {left + half, right - half, half, -half}) {
-    if (std::abs(u) <= half + 1e-6 && stands(u)) return {{touch + u * along, lean}};
-  }
-  return {};
 }
 
 std::vector<Draft> flat_drafts(const Problem& problem) {
