@@ -20,7 +20,7 @@ Point size_of(const Drawing& drawing) {
 
 std::string size_words(const Drawing& drawing) {
   const Point size = size_of(drawing);
-  const std::string across = "projection " + about(size.x, drawing.unit);
+  std::string across = "projection " + about(size.x, drawing.unit);
   if (std::abs(size.y) < kSameLength) return across;  // it ends as deep as it begins, as a flute does
   return "height " + about(size.y, drawing.unit) + ", " + across;
 }
