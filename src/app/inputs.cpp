@@ -2,6 +2,7 @@
 #include "app/inputs.h"
 
 #include <charconv>
+#include <iostream>
 
 #include "app/output.h"
 #include "arrisline/limits.h"
@@ -42,6 +43,10 @@ void give_profile(const std::string& text, const std::string& file, const std::s
 
 std::string input_name(const std::string& path) {
   return path == "-" ? "standard input" : path;
+}
+
+Loaded load_input(const std::string& path) {
+  return path == "-" ? load(std::cin) : load(path);
 }
 
 std::optional<Unit> unit_option(const std::optional<std::string>& word, Unit otherwise,

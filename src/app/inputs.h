@@ -1,7 +1,6 @@
 // What the commands have in common in reading their arguments and files.
 #pragma once
 
-#include <iostream>
 #include <optional>
 #include <string>
 
@@ -22,10 +21,13 @@ std::optional<T> take(Reading<T> reading, std::string& messages) {
 /// What messages call an argument that is a file, or "-" for standard input.
 std::string input_name(const std::string& path);
 
-/// What `read` makes of the text of such an argument. Only commands do so that read nothing else from there.
+/// The text of such an argument. Only commands ask for it that read nothing else from standard input.
+Loaded load_input(const std::string& path);
+
+/// What `read` makes of it.
 template <class T, class Read>
 Reading<T> read_input(const std::string& path, const Read& read) {
-  return read_loaded<T>(path == "-" ? load(std::cin) : load(path), input_name(path), read);
+  return read_loaded<T>(load_input(path), input_name(path), read);
 }
 
 /// The unit named by --unit, or `otherwise` where it is absent; a word that is no unit adds to `messages`.

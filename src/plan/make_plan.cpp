@@ -101,7 +101,7 @@ std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence&
 
 bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose) {
   // Only a side or sole that stands beyond the wood's own underside meets the board.
-  if (is_underside_up(lies_for({&pose, 1}).value_or(Lies::face_up))) return false;
+  if (is_underside_up(lies_for(plane, {&pose, 1}).value_or(Lies::face_up))) return false;
   for (const Edge& edge : sole_edges(plane, pose)) {
     if (std::max(edge.from.y, edge.to.y) > problem.section.thickness + 1e-6) return true;
   }

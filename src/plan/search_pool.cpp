@@ -20,28 +20,21 @@ constexpr std::size_t kManyCuts = 10;   // more than the search gets through all
 
 }  // namespace
 
-/// Whether in some cove a plough has room where no rebate plane has.
-static bool has_trough(const Problem& problem, const std::vector<int>& rebates) {
-  for (const Surface& s : problem.surfaces) {
-    // Rails are not ploughed from the edges.
-    if (!s.arc || s.bead || is_sunk_in_edge(s)) continue;
-    for (const double share : kWasteAt) {
-      const double lean = s.lo + share * (s.hi - s.lo);
-      if (std::any_of(rebates.begin(), rebates.end(),
-                      [&](int p) { return !waste_on_arc(problem, s, problem.plane(p), lean).empty(); }))
-        continue;
-      for (const Plane& plane : problem.kit.planes) {
-        if (plane.kind == PlaneKind::plough && !grooves_in_cove(problem, s, plane, lean).empty()) return true;
-      }
-    }
-  }
-  return false;
+/// Whether a plough has room in the cove at this lean where no rebate plane has.
+static bool only_ploughs_have_room(const Problem& problem, const Surface& cove, double lean,
+                                   const std::vector<int>& rebates) {
+  const bool by_rebate = std::any_of(rebates.begin(), rebates.end(), [&](int p) {
+    return !waste_on_arc(problem, cove, problem.plane(p), lean).empty();
+  });
+  const std::vector<Plane>& planes = problem.kit.planes;
+  return !by_rebate && std::any_of(planes.begin(), planes.end(), [&](const Plane& plane) {
+    return plane.kind == PlaneKind::plough && !grooves_in_cove(problem, cove, plane, lean).empty();
+  });
 }
 
 RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& flats) {
   RoughingPool pool;
   const std::vector<int> rebates = rebate_planes(problem);
-  pool.trough = has_trough(problem, rebates);
   auto add = [&](int plane, std::vector<Pose> poses) {
     if (poses.empty()) return false;
     Draft draft;
@@ -55,9 +48,12 @@ RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& fla
     bool open = false;
     for (const double share : kWasteAt) {
       const double lean = s.lo + share * (s.hi - s.lo);
-      if (rebates.empty()) break;
-      const int widest = rebates.front();
-      open = add(widest, waste_on_arc(problem, s, problem.plane(widest), lean)) || open;
+      const bool room = !rebates.empty() &&
+                        add(rebates.front(), waste_on_arc(problem, s, problem.plane(rebates.front()), lean));
+      open = open || room;
+      // Rails are not ploughed from the edges.
+      if (!room && !s.bead && !pool.trough && !is_sunk_in_edge(s))
+        pool.trough = only_ploughs_have_room(problem, s, lean, rebates);
     }
     if (s.bead || open) continue;
     for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {

@@ -60,7 +60,7 @@ class Work {
 
   Stuck::Cause why(const Draft& draft) const {
     const Plane& plane = problem_.plane(draft.plane);
-    if (!lies_for(problem_.plane(draft.plane), draft.poses)) return Stuck::Cause::turning;
+    if (!lies_for(plane, draft.poses)) return Stuck::Cause::turning;
     if (plane.is_curved() && !best_start(problem_, draft, wood_)) return Stuck::Cause::rides;
     Wood after = wood_;
     for (const Pose& pose : draft.poses) after.cut(Sweep(plane, pose));

@@ -19,6 +19,9 @@ namespace arrisline {
 
 namespace {
 
+/// Layers that are off, at most: what their names take in memory. Further ones are read like others.
+constexpr std::size_t kMostLayersOff = 400;
+
 struct Drawing {
   Groups groups;
   Faults& faults;
@@ -115,7 +118,7 @@ void Drawing::read_layer(const Entity& one) {
   const Group* const name = find_group(one, 2);
   const Group* const colour = find_group(one, 62);
   const bool shown = (flags_of(one) & 1) == 0 && !(colour && whole_of(*colour) < 0);
-  if (name && !shown && off.size() < kMaxTraceMistakes * kMaxTraceMistakes) off.insert(lower(name->value));
+  if (name && !shown && off.size() < kMostLayersOff) off.insert(lower(name->value));
 }
 
 void Drawing::finish_entity() {

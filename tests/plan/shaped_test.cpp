@@ -74,7 +74,7 @@ TEST_CASE("for the other edge the blank is turned end for end under a shaped pla
     FAIL("no cut with the shaped plane");
     return Lies::face_up;
   };
-  // As the section stands, mirrored, upside down, and both.
+  // On the working edge, on the back edge, and on the underside.
   for (const auto& [before, lies] :
        {std::pair{"", Lies::face_up}, std::pair{"side back\n", Lies::end_for_end},
         std::pair{"side underside\n", Lies::underside_up}}) {
