@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "arrisline/job_plan.h"
+#include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/sweep.h"
 #include "plan/wood.h"

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "plan/compose.h"
+#include "plan/gouge.h"
 #include "plan/thickness.h"
 
 namespace arrisline {

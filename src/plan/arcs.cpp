@@ -7,9 +7,9 @@
 #include <optional>
 
 #include "plan/facets.h"
+#include "plan/gouge.h"
 #include "plan/problem.h"
 #include "plan/touch.h"
-#include "plan/wood.h"
 
 namespace arrisline {
 

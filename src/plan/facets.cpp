@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 
-#include "plan/wood.h"
+#include "plan/gouge.h"
 
 namespace arrisline {
 

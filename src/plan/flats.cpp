@@ -5,9 +5,9 @@
 #include <set>
 #include <tuple>
 
+#include "plan/gouge.h"
 #include "plan/problem.h"
 #include "plan/touch.h"
-#include "plan/wood.h"
 
 namespace arrisline {
 

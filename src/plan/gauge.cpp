@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "geometry/crossing.h"
+#include "plan/gouge.h"
 
 namespace arrisline {
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "plan/gouge.h"
 #include "plan/sweep.h"
 
 namespace arrisline {

@@ -6,6 +6,7 @@
 #include "arrisline/limits.h"
 #include "arrisline/plan.h"
 #include "plan/compose.h"
+#include "plan/gouge.h"
 #include "plan/reasons.h"
 
 namespace arrisline {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "plan/gouge.h"
 #include "plan/rail_finder.h"
 
 namespace arrisline {

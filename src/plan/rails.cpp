@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/gouge.h"
 #include "plan/rail_finder.h"
 
 namespace arrisline {

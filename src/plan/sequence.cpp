@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/rails.h"
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/gouge.h"
 #include "plan/problem.h"
-#include "plan/wood.h"
 
 namespace arrisline {
 

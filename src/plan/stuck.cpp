@@ -7,6 +7,7 @@
 
 #include "plan/covers.h"
 #include "plan/gauge.h"
+#include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/rails.h"
 #include "plan/sequence.h"

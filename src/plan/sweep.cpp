@@ -9,6 +9,21 @@
 
 namespace arrisline {
 
+bool lies_beside(const Edge& edge, Point at, Point e, double reach) {
+  double low, high;
+  if (edge.is_arc()) {
+    const double r = radius(edge);
+    const double middle = dot(edge.centre - at, e);
+    low = middle - r;
+    high = middle + r;
+  } else {
+    low = dot(edge.from - at, e);
+    high = dot(edge.to - at, e);
+    if (low > high) std::swap(low, high);
+  }
+  return low > reach || high < -reach;
+}
+
 Sweep::Sweep(const Plane& plane, const Pose& pose)
     : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_(outward(pose.tilt)) {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
@@ -36,6 +51,13 @@ double Sweep::sole_depth(Point p, Point uv) const {
 double Sweep::depth(Point p) const {
   const Point uv = {u(p), v(p)};
   return std::min(half_ - std::abs(uv.x), sole_depth(p, uv));
+}
+
+bool Sweep::clear_of(const Edge& edge, double by) const {
+  if (lies_beside(edge, pose_.at, e_, half_ + by)) return true;
+  const double lowest = plane_->kind == PlaneKind::hollow ? sole_height(*plane_, half_) : 0;
+  const double top = edge.is_arc() ? v(edge.centre) + radius(edge) : std::max(v(edge.from), v(edge.to));
+  return top < lowest - by;
 }
 
 std::vector<Edge> Sweep::boundary(double far) const {

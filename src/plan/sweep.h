@@ -7,6 +7,9 @@
 
 namespace arrisline {
 
+/// The whole edge lies farther than `reach` to one side of `at`, measured along the unit vector e.
+bool lies_beside(const Edge& edge, Point at, Point e, double reach);
+
 /// One pose of one plane with its directions worked out. Holds a pointer to the plane, which must outlive it.
 class Sweep {
  public:
@@ -24,6 +27,10 @@ class Sweep {
   /// How deep p lies in the region in mm: the distance to the nearer of sole and sides where it is inside,
   /// negative outside (there not a distance).
   double depth(Point p) const;
+
+  /// The whole edge lies beyond one of the plane's sides or below its sole, more than `by` mm off its
+  /// outline. An edge that this does not tell may be clear of it all the same.
+  bool clear_of(const Edge& edge, double by) const;
 
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
   /// above the middle of the sole.

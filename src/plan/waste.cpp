@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "geometry/crossing.h"
+#include "plan/gouge.h"
 #include "plan/problem.h"
 #include "plan/touch.h"
 

@@ -22,32 +22,6 @@ Point left_of(const Edge& edge, double t) {
   return {-d.y, d.x};
 }
 
-/// The whole edge lies farther than `reach` to one side of `at`, measured along e.
-bool lies_beside(const Edge& edge, Point at, Point e, double reach) {
-  double low, high;
-  if (edge.is_arc()) {
-    const double r = radius(edge);
-    const double middle = dot(edge.centre - at, e);
-    low = middle - r;
-    high = middle + r;
-  } else {
-    low = dot(edge.from - at, e);
-    high = dot(edge.to - at, e);
-    if (low > high) std::swap(low, high);
-  }
-  return low > reach || high < -reach;
-}
-
-/// The whole edge lies beyond one of the plane's sides or below its sole, clear of its outline.
-bool clear_of(const Edge& edge, const Sweep& sweep) {
-  if (lies_beside(edge, sweep.pose().at, sweep.e(), sweep.half() + kAside)) return true;
-  const double lowest =
-      sweep.plane().kind == PlaneKind::hollow ? sole_height(sweep.plane(), sweep.half()) : 0;
-  const double top =
-      edge.is_arc() ? sweep.v(edge.centre) + radius(edge) : std::max(sweep.v(edge.from), sweep.v(edge.to));
-  return top < lowest - kAside;
-}
-
 struct Box {
   double x0, x1, y0, y1;
   bool holds(Point p) const { return p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1; }
@@ -182,7 +156,7 @@ double enclosed_area(const std::vector<Edge>& edges) {
 }  // namespace
 
 bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
-  if (clear_of(edge, sweep)) {
+  if (sweep.clear_of(edge, kAside)) {
     out.push_back(edge);
     return false;
   }
@@ -292,48 +266,6 @@ double Wood::cut(const Sweep& sweep) {
   const double before = area_;
   area_ = enclosed_area(edges_);
   return before - area_;
-}
-
-bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
-  std::vector<double> ts;
-  for (const Edge& edge : outline) {
-    if (clear_of(edge, sweep)) continue;
-    ts.clear();
-    sweep.crossings(edge, allowed, ts);
-    std::sort(ts.begin(), ts.end());
-    ts.push_back(1);
-    double from = 0;
-    for (double to : ts) {
-      if (to - from > 1e-12 && sweep.depth(point_at(edge, (from + to) / 2)) > allowed + kSame) return true;
-      from = to;
-    }
-  }
-  return false;
-}
-
-PlacedBody body_at(const Plane& plane, const Pose& pose) {
-  PlacedBody out;
-  out.sole.width = plane.width + 2 * plane.body->overhang;
-  out.pose = {pose.at + plane.body->above * outward(pose.tilt), pose.tilt};
-  return out;
-}
-
-bool body_clears(const std::vector<Edge>& edges, const Plane& plane, const Pose& pose) {
-  if (!plane.body) return true;
-  constexpr double kMeets = 1e-5;  // mm
-  const PlacedBody body = body_at(plane, pose);
-  return !gouges(edges, Sweep(body.sole, body.pose), kMeets);
-}
-
-double gouge_depth(const Loop& outline, const Sweep& sweep) {
-  if (!gouges(outline, sweep, 0)) return 0;
-  double low = 0;
-  double high = sweep.half();
-  while (high - low > 1e-4) {
-    const double mid = (low + high) / 2;
-    (gouges(outline, sweep, mid) ? low : high) = mid;
-  }
-  return high;
 }
 
 }  // namespace arrisline

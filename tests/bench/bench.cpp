@@ -16,6 +16,7 @@
 #include "bench/growth.h"
 #include "bench/inputs.h"
 #include "plan/clipper_twin.h"
+#include "plan/gouge.h"
 #include "plan/touch.h"
 #include "plan/wood.h"
 #include "section/contacts.h"

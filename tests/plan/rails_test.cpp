@@ -1,4 +1,5 @@
 // Rails are solved so that both meet the sole together, mirror images or not.
+#include "plan/gouge.h"
 #include "plan/rails.h"
 
 #include "plan/planning.h"

@@ -2,6 +2,7 @@
 // purpose.
 #include <cmath>
 
+#include "plan/gouge.h"
 #include "plan/planning.h"
 #include "plan/rails.h"
 #include "plan/sequence.h"

@@ -12,6 +12,7 @@
 
 #include "arrisline/section.h"
 #include "catch.h"
+#include "plan/gouge.h"
 #include "plan/thickness.h"
 #include "plan/wood.h"
 #include "referee/compare.h"
