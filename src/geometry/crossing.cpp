@@ -12,74 +12,121 @@ void keep(double t, std::vector<double>& ts) {
 }
 
 /// The fraction of the arc at which its spoke points along `spoke`, if it gets there.
-void keep_spoke(const Edge& arc, Point spoke, std::vector<double>& ts) {
-  if (!spoke_meets(arc, spoke)) return;
-  const Point a = arc.from - arc.centre;
-  double ahead = std::atan2(cross(a, spoke), dot(a, spoke));
-  if (arc.turn == Turn::right) ahead = -ahead;
-  if (ahead < 0) ahead += 2 * kPi;
-  keep(ahead / std::abs(sweep(arc)), ts);
+void keep_spoke(const Measured& arc, Point spoke, std::vector<double>& ts) {
+  if (spoke_meets(arc.edge(), spoke)) keep(arc.fraction(spoke), ts);
 }
 
-// Where two circles meet, one of them the edge's; `between` goes from its centre to the other's.
-void keep_meetings(const Edge& edge, Point between, double gap, double big, double r,
-                   std::vector<double>& ts) {
-  if (gap == 0 || gap > big + r + kSame || gap < std::abs(big - r) - kSame) return;
+/// At most two places.
+template <class T>
+struct Places {
+  T at[2];
+  int count = 0;
+  void add(T place) { at[count++] = place; }
+  const T* begin() const { return at; }
+  const T* end() const { return at + count; }
+};
+
+/// Where the line from + s·along meets the circle, or all but touches it: s.
+Places<double> on_circle(Point from, Point along, Point centre, double r) {
+  Places<double> out;
+  const double square = dot(along, along);
+  const Point q = from - centre;
+  const double aside = cross(along, q);  // times the length of `along`
+  if (square == 0 || aside * aside > (r + kSame) * (r + kSame) * square) return out;
+  const double foot = -dot(q, along) / square;
+  const double half = std::sqrt(std::max(0.0, r * r * square - aside * aside)) / square;
+  out.add(foot - half);
+  if (half > 0) out.add(foot + half);
+  return out;
+}
+
+/// Where two circles meet, as spokes of the first; `between` goes from its centre to the other's.
+Places<Point> on_both(Point between, double gap, double big, double r) {
+  Places<Point> out;
+  if (gap == 0 || gap > big + r + kSame || gap < std::abs(big - r) - kSame) return out;
   const Point d = (1 / gap) * between;
   const double foot = (gap * gap + (big - r) * (big + r)) / (2 * gap);
   const double half = std::sqrt(std::max(0.0, big * big - foot * foot));
   const Point n = {-d.y, d.x};
-  keep_spoke(edge, foot * d + half * n, ts);
-  if (half > 0) keep_spoke(edge, foot * d - half * n, ts);
+  out.add(foot * d + half * n);
+  if (half > 0) out.add(foot * d - half * n);
+  return out;
+}
+
+void keep_meetings(const Measured& edge, Point between, double gap, double r, std::vector<double>& ts) {
+  for (const Point spoke : on_both(between, gap, edge.r(), r)) keep_spoke(edge, spoke, ts);
+}
+
+bool is_between(double a, double b) {
+  return (a <= 0 && b >= 0) || (a >= 0 && b <= 0);
+}
+
+void cross_straight(const Edge& edge, const Edge& other, std::vector<double>& ts) {
+  const Point d = other.to - other.from;
+  const double a = cross(d, edge.from - other.from), b = cross(d, edge.to - other.from);
+  if (!((a < 0 && b > 0) || (a > 0 && b < 0))) return;
+  const Point along = edge.to - edge.from;
+  if (is_between(cross(along, other.from - edge.from), cross(along, other.to - edge.from)))
+    keep(a / (a - b), ts);
 }
 
 }  // namespace
 
-void cross_line(const Edge& edge, Point p, Point d, std::vector<double>& ts) {
+void cross_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
+  const Edge& own = edge.edge();
   if (!edge.is_arc()) {
-    const double a = cross(d, edge.from - p);
-    const double b = cross(d, edge.to - p);
+    const double a = cross(d, own.from - p);
+    const double b = cross(d, own.to - p);
     if ((a < 0 && b > 0) || (a > 0 && b < 0)) keep(a / (a - b), ts);
     return;
   }
-  const double r = radius(edge);
+  const double r = edge.r();
   const Point n = {-d.y, d.x};
-  const double off = dot(p - edge.centre, n);  // of the line from the centre
+  const double off = dot(p - own.centre, n);  // of the line from the centre
   if (std::abs(off) > r + kSame) return;
   const double along = std::sqrt(std::max(0.0, r * r - off * off));
   keep_spoke(edge, off * n + along * d, ts);
   if (along > 0) keep_spoke(edge, off * n - along * d, ts);
 }
 
-void cross_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts) {
+void cross_circle(const Measured& edge, Point centre, double r, std::vector<double>& ts) {
+  const Edge& own = edge.edge();
   if (!edge.is_arc()) {
-    const Point along = edge.to - edge.from;
-    const double len = norm(along);
-    if (len == 0) return;
-    const Point d = (1 / len) * along;
-    const Point q = edge.from - centre;
-    const double foot = -dot(q, d);
-    const double off = std::abs(cross(d, q));
-    if (off > r + kSame) return;
-    const double half = std::sqrt(std::max(0.0, r * r - off * off));
-    keep((foot - half) / len, ts);
-    if (half > 0) keep((foot + half) / len, ts);
+    for (const double t : on_circle(own.from, own.to - own.from, centre, r)) keep(t, ts);
     return;
   }
-  const double big = radius(edge);
-  const Point between = centre - edge.centre;
+  const Point between = centre - own.centre;
   const double gap = norm(between);
   if (gap < kSame) return;  // concentric: the same circle or none
-  keep_meetings(edge, between, gap, big, r, ts);
+  keep_meetings(edge, between, gap, r, ts);
 }
 
-void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts) {
-  if (other.is_arc()) {
-    cross_circle(edge, other.centre, radius(other), ts);
-    return;
+void cross_edge(const Measured& edge, const Measured& other, double reach, std::vector<double>& ts) {
+  const Edge& own = edge.edge();
+  const Edge& its = other.edge();
+  if (!edge.is_arc() && !other.is_arc()) {
+    cross_straight(own, its, ts);
+  } else if (!edge.is_arc()) {
+    const Point along = own.to - own.from;
+    for (const double t : on_circle(own.from, along, its.centre, other.r())) {
+      if (t > 0 && t < 1 && spoke_meets(its, own.from + t * along - its.centre)) keep(t, ts);
+    }
+  } else if (!other.is_arc()) {
+    const Point along = its.to - its.from;
+    for (const double s : on_circle(its.from, along, own.centre, edge.r())) {
+      if (s >= 0 && s <= 1) keep_spoke(edge, its.from + s * along - own.centre, ts);
+    }
+  } else {
+    const Point between = its.centre - own.centre;
+    const double gap = norm(between);
+    if (gap >= kSame) {
+      for (const Point spoke : on_both(between, gap, edge.r(), other.r())) {
+        if (spoke_meets(its, spoke - between)) keep_spoke(edge, spoke, ts);
+      }
+    }
   }
-  const double len = length(other);
-  if (len > 0) cross_line(edge, other.from, (1 / len) * (other.to - other.from), ts);
+  cross_at(edge, its.from, ts, reach);
+  cross_at(edge, its.to, ts, reach);
 }
 
 // Closer to touching or to lying along one another than this, two carriers part so slowly that where they
@@ -87,56 +134,64 @@ void cross_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts)
 static constexpr double kNearlyTouching = 1e-5;  // mm
 static constexpr double kNearlyAlong = 1e-3;     // radians of lines; mm of centres and of radii
 
-void part_line(const Edge& edge, Point p, Point d, std::vector<double>& ts) {
+void part_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
+  const Edge& own = edge.edge();
   const Point n = {-d.y, d.x};
   if (!edge.is_arc()) {
-    const Point along = edge.to - edge.from;
-    if (std::abs(cross(d, along)) > kNearlyAlong * norm(along)) return;
-  } else if (std::abs(std::abs(dot(p - edge.centre, n)) - radius(edge)) > kNearlyTouching) {
+    const Point along = own.to - own.from;
+    const double turn = cross(d, along);
+    if (turn * turn > kNearlyAlong * kNearlyAlong * dot(along, along)) return;
+  } else if (std::abs(std::abs(dot(p - own.centre, n)) - edge.r()) > kNearlyTouching) {
     return;
   }
   for (const double aside : {kSame, -kSame}) cross_line(edge, p + aside * n, d, ts);
 }
 
-void part_circle(const Edge& edge, Point centre, double r, std::vector<double>& ts) {
+void part_circle(const Measured& edge, Point centre, double r, std::vector<double>& ts) {
+  const Edge& own = edge.edge();
   if (!edge.is_arc()) {
-    const Point along = edge.to - edge.from;
+    const Point along = own.to - own.from;
     const double len = norm(along);
-    if (std::abs(std::abs(cross(along, centre - edge.from)) - r * len) > kNearlyTouching * len) return;
+    if (std::abs(std::abs(cross(along, centre - own.from)) - r * len) > kNearlyTouching * len) return;
     for (const double aside : {kSame, -kSame}) cross_circle(edge, centre, r + aside, ts);
     return;
   }
-  const double big = radius(edge);
-  const Point between = centre - edge.centre;
+  const double big = edge.r();
+  const Point between = centre - own.centre;
   const double gap = norm(between);
   const bool along = gap < kNearlyAlong && std::abs(big - r) < kNearlyAlong;
   const bool crosses_plainly = gap > std::abs(big - r) + kNearlyTouching && gap < big + r - kNearlyTouching;
   if (!along && crosses_plainly) return;
-  for (const double aside : {kSame, -kSame}) keep_meetings(edge, between, gap, big, r + aside, ts);
+  for (const double aside : {kSame, -kSame}) keep_meetings(edge, between, gap, r + aside, ts);
 }
 
-void part_carrier(const Edge& edge, const Edge& other, std::vector<double>& ts) {
+void part_carrier(const Measured& edge, const Measured& other, std::vector<double>& ts) {
+  const Edge& its = other.edge();
   if (other.is_arc()) {
-    part_circle(edge, other.centre, radius(other), ts);
+    part_circle(edge, its.centre, other.r(), ts);
     return;
   }
-  const double len = length(other);
-  if (len > 0) part_line(edge, other.from, (1 / len) * (other.to - other.from), ts);
+  const double len = other.length();
+  if (len > 0) part_line(edge, its.from, (1 / len) * (its.to - its.from), ts);
 }
 
-void cross_at(const Edge& edge, Point p, std::vector<double>& ts, double reach) {
+void cross_at(const Measured& edge, Point p, std::vector<double>& ts, double reach) {
+  const Edge& own = edge.edge();
   if (edge.is_arc()) {
-    const Point spoke = p - edge.centre;
-    if (std::abs(norm(spoke) - radius(edge)) < reach) keep_spoke(edge, spoke, ts);
+    const Point spoke = p - own.centre;
+    const double square = dot(spoke, spoke), least = std::max(0.0, edge.r() - reach);
+    if (square > least * least && square < (edge.r() + reach) * (edge.r() + reach))
+      keep_spoke(edge, spoke, ts);
     return;
   }
-  const Point along = edge.to - edge.from;
+  const Point along = own.to - own.from;
   const double square = dot(along, along);
-  const Point off = p - edge.from;
-  if (std::abs(cross(along, off)) < reach * std::sqrt(square)) keep(dot(along, off) / square, ts);
+  const Point off = p - own.from;
+  const double aside = cross(along, off);  // times the length of the edge
+  if (aside * aside < reach * reach * square) keep(dot(along, off) / square, ts);
 }
 
-void extremes_along(const Edge& arc, Point d, std::vector<double>& ts) {
+void extremes_along(const Measured& arc, Point d, std::vector<double>& ts) {
   if (!arc.is_arc()) return;
   keep_spoke(arc, d, ts);
   keep_spoke(arc, -1 * d, ts);

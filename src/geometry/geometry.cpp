@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "geometry/measured.h"
+
 namespace arrisline {
 
 double wrap_degrees(double degrees) {
@@ -26,38 +28,19 @@ double sweep(const Edge& edge) {
 }
 
 double length(const Edge& edge) {
-  return edge.is_arc() ? std::abs(sweep(edge)) * radius(edge) : distance(edge.from, edge.to);
-}
-
-static Point turned(Point p, double angle) {
-  const double c = std::cos(angle);
-  const double s = std::sin(angle);
-  return {c * p.x - s * p.y, s * p.x + c * p.y};
+  return Measured(edge).length();
 }
 
 Point point_at(const Edge& edge, double t) {
-  if (t <= 0) return edge.from;
-  if (t >= 1) return edge.to;
-  if (!edge.is_arc()) return edge.from + t * (edge.to - edge.from);
-  return edge.centre + turned(edge.from - edge.centre, t * sweep(edge));
+  return Measured(edge).at(t);
 }
 
 Point direction_at(const Edge& edge, double t) {
-  if (!edge.is_arc()) {
-    const double n = distance(edge.from, edge.to);
-    return n > 0 ? (1 / n) * (edge.to - edge.from) : Point{};
-  }
-  const Point spoke = turned(edge.from - edge.centre, t * sweep(edge));
-  const double n = norm(spoke);
-  const Point ahead = {-spoke.y / n, spoke.x / n};
-  return edge.turn == Turn::left ? ahead : -1 * ahead;
+  return Measured(edge).direction(t);
 }
 
 Edge piece(const Edge& edge, double t0, double t1) {
-  Edge out = edge;
-  out.from = point_at(edge, t0);
-  out.to = point_at(edge, t1);
-  return out;
+  return Measured(edge).piece(t0, t1);
 }
 
 Edge reversed(const Edge& edge) {

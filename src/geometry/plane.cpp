@@ -127,10 +127,12 @@ std::vector<Edge> sole_edges(const Plane& plane, const Pose& pose) {
     }
     edges.push_back(edge);
   }
+  const Point e = across(pose.tilt), a = outward(pose.tilt);
+  const auto placed = [&](Point uv) { return pose.at + uv.x * e + uv.y * a; };
   for (Edge& edge : edges) {
-    edge.from = from_sole_frame(pose, edge.from);
-    edge.to = from_sole_frame(pose, edge.to);
-    edge.centre = from_sole_frame(pose, edge.centre);
+    edge.from = placed(edge.from);
+    edge.to = placed(edge.to);
+    edge.centre = placed(edge.centre);
     // The frame (across, outward) is left-handed in plain numbers, so the sense of turn changes.
     if (edge.is_arc()) edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
   }

@@ -9,13 +9,13 @@
 
 namespace arrisline {
 
-bool lies_beside(const Edge& edge, Point at, Point e, double reach) {
+bool lies_beside(const Measured& measured, Point at, Point e, double reach) {
+  const Edge& edge = measured.edge();
   double low, high;
   if (edge.is_arc()) {
-    const double r = radius(edge);
     const double middle = dot(edge.centre - at, e);
-    low = middle - r;
-    high = middle + r;
+    low = middle - measured.r();
+    high = middle + measured.r();
   } else {
     low = dot(edge.from - at, e);
     high = dot(edge.to - at, e);
@@ -37,9 +37,9 @@ double Sweep::sole_depth(Point p, Point uv) const {
   switch (plane_->kind) {
     case PlaneKind::round:
       // Above the centre the nearest of the sole is farther off than the nearer side.
-      return uv.y >= r ? kDeep : r - std::hypot(uv.x, uv.y - r);
+      return uv.y >= r ? kDeep : r - norm({uv.x, uv.y - r});
     case PlaneKind::hollow:
-      return uv.y <= -r ? -kDeep : std::hypot(uv.x, uv.y + r) - r;
+      return uv.y <= -r ? -kDeep : norm({uv.x, uv.y + r}) - r;
     case PlaneKind::shaped:
       // Its sole may be steep: the height over it tells the side, and not how far off it is.
       return std::copysign(distance(p, sole_), uv.y - sole_height(*plane_, uv.x));
@@ -53,23 +53,25 @@ double Sweep::depth(Point p) const {
   return std::min(half_ - std::abs(uv.x), sole_depth(p, uv));
 }
 
-bool Sweep::clear_of(const Edge& edge, double by) const {
-  if (lies_beside(edge, pose_.at, e_, half_ + by)) return true;
+bool Sweep::clear_of(const Measured& measured, double by) const {
+  if (lies_beside(measured, pose_.at, e_, half_ + by)) return true;
+  const Edge& edge = measured.edge();
   const double lowest = plane_->kind == PlaneKind::hollow ? sole_height(*plane_, half_) : 0;
-  const double top = edge.is_arc() ? v(edge.centre) + radius(edge) : std::max(v(edge.from), v(edge.to));
+  const double top = edge.is_arc() ? v(edge.centre) + measured.r() : std::max(v(edge.from), v(edge.to));
   return top < lowest - by;
 }
 
 std::vector<Edge> Sweep::boundary(double far) const {
-  std::vector<Edge> chain = sole_edges(*plane_, pose_);
-  const Edge left = {pose_.at - half_ * e_ + far * a_, chain.front().from, {}, Turn::straight};
-  const Edge right = {chain.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight};
-  chain.insert(chain.begin(), left);
-  chain.push_back(right);
+  const std::vector<Edge> sole = sole_edges(*plane_, pose_);
+  std::vector<Edge> chain;
+  chain.reserve(sole.size() + 2);
+  chain.push_back({pose_.at - half_ * e_ + far * a_, sole.front().from, {}, Turn::straight});
+  chain.insert(chain.end(), sole.begin(), sole.end());
+  chain.push_back({sole.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight});
   return chain;
 }
 
-void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) const {
+void Sweep::crossings(const Measured& edge, double inset, std::vector<double>& ts) const {
   cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
   cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
   switch (plane_->kind) {
@@ -97,7 +99,7 @@ void Sweep::crossings(const Edge& edge, double inset, std::vector<double>& ts) c
   }
 }
 
-void Sweep::partings(const Edge& edge, std::vector<double>& ts) const {
+void Sweep::partings(const Measured& edge, std::vector<double>& ts) const {
   part_line(edge, pose_.at + half_ * e_, a_, ts);
   part_line(edge, pose_.at - half_ * e_, a_, ts);
   if (plane_->is_curved()) {

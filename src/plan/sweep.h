@@ -4,11 +4,12 @@
 #include <vector>
 
 #include "arrisline/plane.h"
+#include "geometry/measured.h"
 
 namespace arrisline {
 
 /// The whole edge lies farther than `reach` to one side of `at`, measured along the unit vector e.
-bool lies_beside(const Edge& edge, Point at, Point e, double reach);
+bool lies_beside(const Measured& edge, Point at, Point e, double reach);
 
 /// One pose of one plane with its directions worked out. Holds a pointer to the plane, which must outlive it.
 class Sweep {
@@ -30,7 +31,7 @@ class Sweep {
 
   /// The whole edge lies beyond one of the plane's sides or below its sole, more than `by` mm off its
   /// outline. An edge that this does not tell may be clear of it all the same.
-  bool clear_of(const Edge& edge, double by) const;
+  bool clear_of(const Measured& edge, double by) const;
 
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
   /// above the middle of the sole.
@@ -38,11 +39,11 @@ class Sweep {
 
   /// Appends the fractions at which the edge crosses the outline of this region drawn in by `inset` on
   /// all sides (its lines and circles produced).
-  void crossings(const Edge& edge, double inset, std::vector<double>& ts) const;
+  void crossings(const Measured& edge, double inset, std::vector<double>& ts) const;
 
   /// Appends the fractions at which the edge parts from the outline of this region, where it runs along it or
   /// all but touches it: see part_line().
-  void partings(const Edge& edge, std::vector<double>& ts) const;
+  void partings(const Measured& edge, std::vector<double>& ts) const;
 
   /// The same region slid out of the wood by `height` along the plane.
   Sweep lifted(double height) const;

@@ -17,11 +17,6 @@ thread_local std::uint64_t work_done = 0;
 /// anything a plane iron could show.
 constexpr double kAside = 1e-6;
 
-Point left_of(const Edge& edge, double t) {
-  const Point d = direction_at(edge, t);
-  return {-d.y, d.x};
-}
-
 struct Box {
   double x0, x1, y0, y1;
   bool holds(Point p) const { return p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1; }
@@ -30,14 +25,19 @@ struct Box {
   }
 };
 
-/// A box that holds the edge with a little room; of an arc, the whole circle's.
-Box box_of(const Edge& edge) {
+/// A box that holds the edge with a little room.
+Box box_of(const Measured& measured) {
+  const Edge& edge = measured.edge();
+  Box box = {std::min(edge.from.x, edge.to.x) - kAside, std::max(edge.from.x, edge.to.x) + kAside,
+             std::min(edge.from.y, edge.to.y) - kAside, std::max(edge.from.y, edge.to.y) + kAside};
   if (edge.is_arc()) {
-    const double r = radius(edge) + kAside;
-    return {edge.centre.x - r, edge.centre.x + r, edge.centre.y - r, edge.centre.y + r};
+    const double r = measured.r() + kAside;
+    if (spoke_meets(edge, {-1, 0})) box.x0 = edge.centre.x - r;
+    if (spoke_meets(edge, {1, 0})) box.x1 = edge.centre.x + r;
+    if (spoke_meets(edge, {0, -1})) box.y0 = edge.centre.y - r;
+    if (spoke_meets(edge, {0, 1})) box.y1 = edge.centre.y + r;
   }
-  return {std::min(edge.from.x, edge.to.x) - kAside, std::max(edge.from.x, edge.to.x) + kAside,
-          std::min(edge.from.y, edge.to.y) - kAside, std::max(edge.from.y, edge.to.y) + kAside};
+  return box;
 }
 
 bool is_upright_rectangle(const Loop& loop) {
@@ -56,15 +56,15 @@ constexpr double kCrumb = 1e-9;
 /// Calls `keep` with the middle and the length of each stretch between the sorted cuts ts and appends the
 /// kept stretches, joined.
 template <class Keep>
-bool split(const Edge& edge, std::vector<double>& ts, std::vector<Edge>& out, Keep keep) {
+bool split(const Measured& edge, std::vector<double>& ts, std::vector<Edge>& out, Keep keep) {
   std::sort(ts.begin(), ts.end());
   ts.push_back(1);
   double from = 0;
   double kept_from = -1;
   bool dropped = false;
-  const double len = length(edge);
+  const double len = edge.length();
   auto put = [&](double to) {
-    if (kept_from >= 0 && (to - kept_from) * len > kCrumb) out.push_back(piece(edge, kept_from, to));
+    if (kept_from >= 0 && (to - kept_from) * len > kCrumb) out.push_back(edge.piece(kept_from, to));
     kept_from = -1;
   };
   for (double to : ts) {
@@ -153,24 +153,26 @@ double enclosed_area(const std::vector<Edge>& edges) {
   return arrisline::area(edges) + (closes(edges) ? 0 : area_between_ends(edges));
 }
 
-}  // namespace
-
-bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out) {
-  if (sweep.clear_of(edge, kAside)) {
-    out.push_back(edge);
+/// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
+/// the wood to its left is outside. Returns whether anything was dropped.
+bool keep_outside(const Measured& whole, const Sweep& sweep, std::vector<double>& ts,
+                  std::vector<Edge>& out) {
+  if (sweep.clear_of(whole, kAside)) {
+    out.push_back(whole.edge());
     return false;
   }
-  std::vector<double> ts;
-  ts.reserve(8);
-  sweep.crossings(edge, 0, ts);
-  sweep.partings(edge, ts);
-  return split(edge, ts, out, [&](double t, double) {
-    const Point p = point_at(edge, t);
+  ts.clear();
+  sweep.crossings(whole, 0, ts);
+  sweep.partings(whole, ts);
+  return split(whole, ts, out, [&](double t, double) {
+    const Point p = whole.at(t);
     const double depth = sweep.depth(p);
     if (std::abs(depth) > kSame) return depth < 0;
-    return sweep.depth(p + kAside * left_of(edge, t)) < 0;
+    return sweep.depth(p + kAside * whole.left_of(p)) < 0;
   });
 }
+
+}  // namespace
 
 Wood::Wood(Loop base) : base_(std::move(base)) {
   edges_ = base_;
@@ -181,14 +183,26 @@ Wood::Wood(Loop base) : base_(std::move(base)) {
 }
 
 bool Wood::contains(Point p) const {
+  return depth(p) >= 0;
+}
+
+double Wood::depth(Point p) const {
+  constexpr double kOut = -std::numeric_limits<double>::infinity();
+  double least = 0;
   if (rectangle_) {
-    const Box box = box_of({base_[0].from, base_[2].from, {}, Turn::straight});
-    if (p.x < box.x0 + kAside || p.x > box.x1 - kAside || p.y < box.y0 + kAside || p.y > box.y1 - kAside)
-      return false;
+    const Point a = base_[0].from, b = base_[2].from;
+    least = std::min(std::min(p.x - std::min(a.x, b.x), std::max(a.x, b.x) - p.x),
+                     std::min(p.y - std::min(a.y, b.y), std::max(a.y, b.y) - p.y));
+    if (least < 0) return kOut;
   } else if (!arrisline::contains(base_, p)) {
-    return false;
+    return kOut;
   }
-  return std::none_of(cuts_.begin(), cuts_.end(), [&](const Sweep& cut) { return cut.depth(p) > 0; });
+  for (const Sweep& cut : cuts_) {
+    const double depth = cut.depth(p);
+    if (depth > 0) return kOut;
+    least = std::min(least, -depth);
+  }
+  return least;
 }
 
 bool Wood::Strip::beside(const Edge& edge) const {
@@ -212,28 +226,33 @@ void count_work(std::uint64_t pieces) {
 
 double Wood::cut(const Sweep& sweep) {
   work_done += edges_.size();
+  struct Old {
+    Measured edge;
+    Box box;
+  };
+  std::vector<Old> olds;
+  olds.reserve(edges_.size());
   std::vector<Edge> left;
   left.reserve(edges_.size() + 8);
-  bool touched = false;
-  for (const Edge& edge : edges_) touched = keep_outside(edge, sweep, left) || touched;
-
   std::vector<double> ts;
-  std::vector<Box> boxes;
-  boxes.reserve(edges_.size());
-  for (const Edge& old : edges_) boxes.push_back(box_of(old));
-  for (const Edge& edge : sweep.boundary(far_)) {
-    if (strip_ && strip_->beside(edge)) continue;
+  ts.reserve(16);
+  bool touched = false;
+  for (const Edge& edge : edges_) {
+    const Measured old(edge);
+    touched = keep_outside(old, sweep, ts, left) || touched;
+    olds.push_back({old, box_of(old)});
+  }
+  for (const Edge& sides : sweep.boundary(far_)) {
+    if (strip_ && strip_->beside(sides)) continue;
     ts.clear();
+    const Measured edge(sides);
     const Box box = box_of(edge);
-    for (std::size_t i = 0; i < edges_.size(); ++i) {
-      if (!boxes[i].meets(box)) continue;
-      const Edge& old = edges_[i];
-      cross_carrier(edge, old, ts);
-      part_carrier(edge, old, ts);
+    for (const Old& old : olds) {
+      if (!old.box.meets(box)) continue;
       // Edges that share a line or circle do not cross: they part where either ends. And where two ends do
       // not quite meet, the new edge may slip out of the wood between them.
-      cross_at(edge, old.from, ts, kOpen);
-      cross_at(edge, old.to, ts, kOpen);
+      cross_edge(edge, old.edge, kOpen, ts);
+      part_carrier(edge, old.edge, ts);
     }
     if (strip_) {
       // Beyond the strip nothing is known of the old pieces, so the new one ends there.
@@ -243,18 +262,21 @@ double Wood::cut(const Sweep& sweep) {
     }
     const std::size_t before = left.size();
     split(edge, ts, left, [&](double t, double stretch) {
-      const Point p = point_at(edge, t);
+      const Point p = edge.at(t);
       if (strip_ && std::abs(dot(p - strip_->at, strip_->e)) > strip_->reach) return false;
       // Between two earlier poses side by side, or one and the end of the stick, there is a line that lies in
       // neither, and yet is no wood. The new piece may run along it or meet it just here: the wood has to be
       // there on the left and ahead as well.
-      const Point left_side = left_of(edge, t), ahead = {left_side.y, -left_side.x};
-      if (!contains(p) || !contains(p + kAside * left_side)) return false;
-      if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
-      for (std::size_t i = 0; i < edges_.size(); ++i) {
-        if (boxes[i].holds(p) && distance(p, edges_[i]) <= kSame) return false;
+      const double deep = depth(p);
+      if (deep < 0) return false;
+      if (deep <= 2 * kAside) {
+        const Point left_side = edge.left_of(p), ahead = {left_side.y, -left_side.x};
+        if (!contains(p + kAside * left_side)) return false;
+        if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
       }
-      return true;
+      return std::none_of(olds.begin(), olds.end(), [&](const Old& old) {
+        return old.box.holds(p) && distance(p, old.edge.edge()) <= kSame;
+      });
     });
     touched = touched || left.size() > before;
   }

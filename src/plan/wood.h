@@ -35,6 +35,10 @@ class Wood {
   bool contains(Point p) const;
 
  private:
+  /// How deep p lies in the wood at least: no place of it ends nearer. Below 0 where it lies outside; where
+  /// that is not told, 0.
+  double depth(Point p) const;
+
   Loop base_;
   std::vector<Sweep> cuts_;
   std::vector<Edge> edges_;
@@ -55,9 +59,5 @@ class Wood {
 std::uint64_t wood_work();
 /// Counts other work as if so many pieces had been cut.
 void count_work(std::uint64_t pieces);
-
-/// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
-/// the wood to its left is outside. Returns whether anything was dropped.
-bool keep_outside(const Edge& edge, const Sweep& sweep, std::vector<Edge>& out);
 
 }  // namespace arrisline

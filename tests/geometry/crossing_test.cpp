@@ -48,7 +48,8 @@ TEST_CASE("a point beside a straight edge, and one beyond its end, are not on it
   cross_at(line, {4, 2.001}, ts);
   cross_at(line, {12, 6}, ts);
   CHECK(ts.empty());
-  cross_at({{1, 1}, {1, 1}, {}, Turn::straight}, {1, 1}, ts);  // an edge of no length has no fractions
+  const Edge point = {{1, 1}, {1, 1}, {}, Turn::straight};
+  cross_at(point, {1, 1}, ts);  // an edge of no length has no fractions
   CHECK(ts.empty());
 }
 
@@ -95,12 +96,14 @@ TEST_CASE("the carrier of a straight edge is its line, whatever the edge's lengt
   CHECK(expected[0] == Approx(0.5));
   for (const double length : {0.25, 1.0, 40.0}) {
     std::vector<double> ts;
-    part_carrier(edge, {{2, 0}, {2 + length, 0}, {}, Turn::straight}, ts);
+    const Edge other = {{2, 0}, {2 + length, 0}, {}, Turn::straight};
+    part_carrier(edge, other, ts);
     CHECK(ts == expected);
   }
   const Edge steeper{{0, -3e-7}, {10, 3e-7}, {}, Turn::straight};
   std::vector<double> ts;
-  part_carrier(steeper, {{2, 0}, {42, 0}, {}, Turn::straight}, ts);
+  const Edge axis = {{2, 0}, {42, 0}, {}, Turn::straight};
+  part_carrier(steeper, axis, ts);
   REQUIRE(ts.size() == 2);
   CHECK(sorted(ts)[0] == Approx(1.0 / 3));  // within kSame of the axis from a third of the way
   CHECK(sorted(ts)[1] == Approx(2.0 / 3));
