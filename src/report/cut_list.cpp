@@ -31,15 +31,22 @@ void write_planes(Page& page, const Plan& plan) {
   if (planes.empty()) page.line(2, "None.");
 }
 
+std::string gauged_words(const StruckLine& line, Unit unit) {
+  const Side from = line.gauged.from;
+  const std::string flat = from == Side::face || from == Side::underside ? "floor" : "wall";
+  return exact(line.gauged.set, unit) + " from the " +
+         (line.gauged.left_by == 0 ? word(from) : flat + " of cut " + std::to_string(line.gauged.left_by));
+}
+
 void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
   page.heading("Gauge lines to strike, in order");
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const StruckLine& line = lines[i];
     const std::string letter = line_letter(i) + ". ";
     page.item(2 + (letter.size() < 4 ? 4 - letter.size() : 0), letter,
-              exact(line.set, unit) + " from the " + word(line.from) +
-                  (line.after == 0 ? std::string(", on the ") + word(line.on)
-                                   : ", once cut " + std::to_string(line.after) + " is done"));
+              gauged_words(line, unit) + (line.after == 0
+                                              ? std::string(", on the ") + word(line.on)
+                                              : ", once cut " + std::to_string(line.after) + " is done"));
   }
   if (lines.empty()) page.line(2, "None.");
   std::vector<std::string> rails;
@@ -60,7 +67,7 @@ void write_cut(Page& page, const Cut& cut, const CutContext& context) {
     page.line(indent, guided_by(cut));
     page.line(indent, planed_words(cut.lies));
   }
-  if (cut.overhang) page.line(indent, "Let the working edge overhang the board.");
+  if (cut.overhang) page.line(indent, overhang_words(cut.lies));
   if (!cut.reason.empty()) page.line(indent, "Why now: " + visible(cut.reason) + ".");
 }
 

@@ -312,6 +312,10 @@ std::string lay(Lies lies) {
   return "";
 }
 
+std::string overhang_words(Lies lies) {
+  return std::string("Let the ") + (back_edge_free(lies) ? "back" : "working") + " edge overhang the board.";
+}
+
 std::string planed_words(Lies lies) {
   // Fibres that rise toward the face the one way rise toward the underside the other way.
   const std::string tears = " against the grain: take thin shavings, or it tears.";

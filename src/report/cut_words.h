@@ -33,5 +33,7 @@ std::string guided_by(const Cut& cut);
 std::string lay(Lies lies);
 /// How the blank lies and which way it is planed, with a caution where that is against the grain.
 std::string planed_words(Lies lies);
+/// Which edge has to stand out over the board.
+std::string overhang_words(Lies lies);
 
 }  // namespace arrisline

@@ -15,7 +15,16 @@ struct StruckLine {
   double set = 0;  // mm
   Side on = Side::face;
   bool fine = false;
-  int after = 0;  // the last cut that takes down the surface there before; 0: it is the blank's own
+  int after = 0;          // the last cut that takes down the surface there before; 0: it is the blank's own
+  std::vector<int> cuts;  // that work to it
+
+  /// What the stock of the gauge bears on, and how far from there: `from` and `set`, unless that surface is
+  /// gone by then.
+  struct Gauged {
+    Side from = Side::edge;
+    double set = 0;   // mm
+    int left_by = 0;  // the cut that left that surface; 0: it is the blank's own
+  } gauged;
 };
 
 std::vector<StruckLine> struck_lines(const Plan& plan);

@@ -41,7 +41,7 @@ void write_step(Page& page, const Job& job, const Run& run, std::size_t cut_inde
     words += guided_by(cut);
     if (cut.lies != Lies::face_up) words += " " + planed_words(cut.lies);
   }
-  if (cut.overhang) words += " Let the working edge overhang the board.";
+  if (cut.overhang) words += " " + overhang_words(cut.lies);
   page.line(6, run_words(job, run) + ", cut " + std::to_string(cut.number) + ": " + words);
 }
 

@@ -208,6 +208,74 @@ TEST_CASE("each cut says how the blank lies and which way it is planed", "[repor
   CHECK(has(text, "from the back edge, on the underside"));
 }
 
+namespace {
+
+Cut square_cut(int number, double near, double deep, std::vector<GaugeLine> lines) {
+  Cut cut;
+  cut.number = number;
+  cut.plane = {PlaneKind::rebate, "rebate 40", 40, 0, {}, {}, {}, 127, 19.05};
+  cut.poses = cut.set = {{{near + 20, deep}, 0}};
+  cut.lines = std::move(lines);
+  return cut;
+}
+
+GaugeLine line_at(Side from, double mm) {
+  return {from, mm, mm, false};
+}
+
+Plan steps_of(std::vector<Cut> cuts) {
+  Plan plan = round_over();  // 50.8 wide, 19.05 thick
+  plan.cuts = std::move(cuts);
+  return plan;
+}
+
+std::string in_mm(const Plan& plan) {
+  ReportOptions options;
+  options.unit = Unit::mm;
+  return running(cut_list(plan, {}, options));
+}
+
+}  // namespace
+
+TEST_CASE("a line is struck on the side where its cut comes out", "[report]") {
+  // One step at either edge with the blank face up all along; both floors are 6 below the face.
+  const std::string text = in_mm(steps_of({
+      square_cut(1, -32, 6, {line_at(Side::edge, 8), line_at(Side::face, 6)}),
+      square_cut(2, 40.8, 6, {line_at(Side::back, 10), line_at(Side::face, 6)}),
+  }));
+  INFO(text);
+  CHECK(has(text, "B. 6 mm from the face, on the edge"));
+  CHECK(has(text, "C. 10 mm from the back edge, on the face"));
+  CHECK(has(text, "D. 6 mm from the face, on the back edge"));
+  CHECK(has(text, "10 mm wide from the back edge (line C), 6 mm deep from the face (line D)"));
+}
+
+TEST_CASE("a line is gauged from what still stands when it is struck", "[report]") {
+  Cut lowered = square_cut(1, -5, 3, {line_at(Side::face, 3)});
+  lowered.poses.push_back({{35, 3}, 0});
+  lowered.set = lowered.poses;
+  const Cut shoulder = square_cut(2, -28, 8, {line_at(Side::edge, 12), line_at(Side::face, 8)});
+  SECTION("the floor of a cut right across it, where that is far enough off") {
+    const std::string text = in_mm(steps_of(
+        {lowered, shoulder, square_cut(3, -20, 6, {line_at(Side::edge, 20), line_at(Side::face, 6)})}));
+    INFO(text);
+    CHECK(has(text, "E. 3 mm from the floor of cut 1, once cut 2 is done"));
+  }
+  SECTION("the other side of the blank") {
+    const std::string text = in_mm(steps_of(
+        {lowered, shoulder, square_cut(3, -20, 4, {line_at(Side::edge, 20), line_at(Side::face, 4)})}));
+    INFO(text);
+    CHECK(has(text, "E. 15.05 mm from the underside, once cut 2 is done"));
+  }
+  SECTION("the side itself, where the stock of the gauge reaches it") {
+    const std::string text =
+        in_mm(steps_of({square_cut(1, -28, 8, {line_at(Side::edge, 12), line_at(Side::face, 8)}),
+                        square_cut(2, -20, 6, {line_at(Side::edge, 20), line_at(Side::face, 6)})}));
+    INFO(text);
+    CHECK(has(text, "D. 6 mm from the face, once cut"));
+  }
+}
+
 TEST_CASE("a sole that sits on or outside the blank is said to", "[report]") {
   Plan plan = round_over();
   plan.cuts[1].poses = {{{0, 0}, 45}, {{-3, -2}, 45}, {{plan.section.width + 3, 20}, -120}};
@@ -255,6 +323,10 @@ TEST_CASE("notes say which cuts overhang the board, and whether holding was chec
   Kit kit = kit_named("chest");
   plan.cuts[1].overhang = true;
   CHECK(has(running(cut_list(plan, kit, {})), "Cut 2 passes below the underside: the edge must overhang"));
+  CHECK(has(running(cut_list(plan, kit, {})), "Let the working edge overhang the board."));
+  plan.cuts[1].lies = Lies::end_for_end;
+  CHECK(has(running(cut_list(plan, kit, {})), "Let the back edge overhang the board."));
+  plan.cuts[1].lies = Lies::face_up;
   plan.cuts[0].overhang = true;
   CHECK(has(running(cut_list(plan, kit, {})), "Cuts 1 and 2 pass below the underside"));
   kit.board = Board{};
