@@ -326,12 +326,15 @@ struct Part {
   static constexpr double kWhole = 0.97;  // of the looks: the ends are judged with the flats beside them
 };
 
-/// Where a matching sole is a hair too wide to lie on the arc between its neighbours: slid in at the tilt at
-/// which they let it come nearest.
+/// Where a sole of about the arc's radius is a hair too wide to lie on it between its neighbours: slid in at
+/// the tilt at which they let it come nearest.
 std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
-  if (std::abs(plane.radius - radius(problem.edge(arc))) > kSameRadius) return std::nullopt;
+  // What the other radius alone leaves at the ends of half the arc, bearing in its middle.
+  const double quarter = to_radians(arc.hi - arc.lo) / 4;
+  const double miss = std::abs(plane.radius - radius(problem.edge(arc)));
+  if (miss * (1 - std::cos(quarter)) > allowances(problem).front()) return std::nullopt;
   auto off = [&](double tilt) {
     return std::max(
         0.0, rest_height(problem.section.target, Sweep(plane, pose_on_arc(problem, arc, plane, tilt))));
@@ -350,7 +353,7 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
   Draft draft;
   draft.plane = p;
   draft.arc = surface;
-  draft.miss = std::abs(plane.radius - radius(problem.edge(arc)));
+  draft.miss = miss;
   Pose pose = pose_on_arc(problem, arc, plane, best);
   pose.at = pose.at + off(best) * outward(best);
   draft.poses = {pose};
@@ -484,6 +487,8 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
   if (std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); }))
     add_planes(false);
   if (parts.empty()) return facet_drafts(problem, surface);
+  std::vector<std::vector<Draft>> out;
+  if (problem.facets_too) out = facet_drafts(problem, surface);
   std::stable_sort(parts.begin(), parts.end(), [](const Part& a, const Part& b) {
     if (a.whole() != b.whole()) return a.whole();
     if (std::abs(a.cuts.front().miss - b.cuts.front().miss) > kSameRadius)
@@ -491,7 +496,6 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
     if (a.cuts.size() != b.cuts.size()) return a.cuts.size() < b.cuts.size();
     return a.cuts.front().poses.size() < b.cuts.front().poses.size();
   });
-  std::vector<std::vector<Draft>> out;
   auto add = [&](const Part& part) {
     if (part.cuts.size() > 1) out.emplace_back(part.cuts.rbegin(), part.cuts.rend());
     out.push_back(part.cuts);
@@ -499,7 +503,10 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
   for (const Part& part : parts) {
     if (part.whole()) add(part);
   }
-  if (out.empty()) out = pairs_of(parts);
+  if (std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); })) {
+    std::vector<std::vector<Draft>> pairs = pairs_of(parts);
+    std::move(pairs.begin(), pairs.end(), std::back_inserter(out));
+  }
   for (const Part& part : parts) {
     if (!part.whole()) add(part);
   }

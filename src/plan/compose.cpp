@@ -45,13 +45,9 @@ std::vector<std::vector<Draft>> shaped_together(const std::vector<Draft>& shaped
   return out;
 }
 
-}  // namespace
-
-Composition compose(const Problem& problem) {
-  const std::vector<Draft> flats = flat_drafts(problem);
-  Patience patience(problem.options);
+/// All the searches of one problem.
+Composition compose(const Problem& problem, const std::vector<Draft>& flats, Patience& patience) {
   Composition out;
-  if (is_hopeless(problem, flats)) return out;
   double unsearched = std::numeric_limits<double>::infinity();
   auto search = [&](std::vector<Draft> given) {
     Composition found;
@@ -72,6 +68,20 @@ Composition compose(const Problem& problem) {
   out.proved = out.best && unsearched == std::numeric_limits<double>::infinity();
   if (out.best) out.bound = out.proved ? out.best->effort : over ? 0 : std::min(unsearched, out.best->effort);
   return out;
+}
+
+}  // namespace
+
+Composition compose(const Problem& problem) {
+  const std::vector<Draft> flats = flat_drafts(problem);
+  if (is_hopeless(problem, flats)) return {};
+  Patience patience(problem.options);
+  Composition out = compose(problem, flats, patience);
+  if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
+  // A hollow or round that stands on its arc, and yet serves in no plan, is as good as none.
+  Problem with_facets = problem;
+  with_facets.facets_too = true;
+  return compose(with_facets, flats, patience);
 }
 
 }  // namespace arrisline

@@ -7,6 +7,7 @@
 #include "arrisline/plan.h"
 #include "plan/compose.h"
 #include "plan/gouge.h"
+#include "plan/holding.h"
 #include "plan/reasons.h"
 
 namespace arrisline {
@@ -225,6 +226,31 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
   fill_set(problem, plan);
 }
 
+/// Where the kit has a plan but for its board: which of that plan's cuts no stop holds the blank for.
+std::optional<Reason> only_unheld(const Section& section, const Kit& kit, const PlanOptions& options) {
+  Kit unbound = kit;
+  unbound.board.reset();
+  const Problem problem = make_problem(section, unbound, options);
+  const Composition held = compose(problem);
+  if (!held.best) return std::nullopt;
+  const Problem on_board = make_problem(section, kit, options);
+  Wood wood(problem.blank);
+  for (const Step& step : held.best->steps) {
+    const Plane& plane = problem.plane(step.draft.plane);
+    for (const Pose& pose : step.draft.poses) wood.cut(Sweep(plane, pose));
+    if (can_be_held(on_board, plane, step.draft.poses, wood)) continue;
+    Reason reason;
+    const std::vector<int> made = elements_of(problem, step.draft);
+    if (!made.empty()) reason.element = made.front();
+    const std::size_t cuts = held.best->steps.size();
+    reason.why = "the blank is not held by a stop: none can stand in the wood and clear below " +
+                 plane.label + "; held another way, the kit makes it in " + std::to_string(cuts) +
+                 (cuts == 1 ? " cut" : " cuts");
+    return reason;
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 PlanOptions from_now(PlanOptions options) {
@@ -264,6 +290,13 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
     return plan;
   }
   if (!composition.best) {
+    // A plan that is looked for only to see whether there is one needs no reason.
+    if (kit.board && !options.any) {
+      if (std::optional<Reason> reason = only_unheld(section, kit, options)) {
+        plan.reasons.push_back(*std::move(reason));
+        return plan;
+      }
+    }
     plan.reasons = explain(problem, composition);
     return plan;
   }

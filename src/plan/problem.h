@@ -41,6 +41,8 @@ struct Problem {
   /// Shaped planes of the kit as they stand to a blank turned end for end, each with its index in the kit.
   /// They come after the kit's in the indices of drafts.
   std::vector<std::pair<int, Plane>> turned = {};
+  /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
+  bool facets_too = false;
 
   const Edge& edge(const Surface& s) const { return section.target[static_cast<std::size_t>(s.edge)]; }
   const Plane& plane(int index) const {
@@ -156,7 +158,7 @@ std::vector<Pose> grooves_in_cove(const Problem& problem, const Surface& arc, co
 
 /// Ways to finish the arc, the best-fitting planes first. Each is one cut, or several: with one plane where
 /// the blank has to be turned between them, or each making a stretch that the other cannot get to. Where no
-/// hollow or round stands on any of it, ways of flats (facets.h).
+/// hollow or round stands on any of it, and with Problem::facets_too, ways of flats (facets.h).
 std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface);
 
 /// Shaped planes where their sole lies along the target: one draft for each place and way up, with the

@@ -59,6 +59,20 @@ TEST_CASE("a hollow that fits is not passed over for facets", "[facets]") {
   CHECK(plan.cuts.back().plane.kind == PlaneKind::hollow);
 }
 
+TEST_CASE("a hollow that stands on its arc but rides on nothing gives way to facets", "[facets]") {
+  // Sixteen degrees of a bead of 3/4 in. Hollow 2 bears there with the edges of its sole, and leaves little
+  // enough for the scraper; no two arrises can be laid under it.
+  const Section section =
+      profile("2 wide, 3/4 thick", "start face 1/4\nstep down 1/32\nbead out 1/4 down 1/16 radius 3/4");
+  const std::string flats = "units inch\nrebate 3/4\nscraper\nshop facets 12\n";
+  const Plan without = make_plan(section, kit(flats), {});
+  const Plan with = make_plan(section, kit(flats + "hollow 2\n"), {});
+  REQUIRE(without.feasible);
+  REQUIRE(with.feasible);
+  CHECK(test::faults(with).empty());
+  CHECK(with.effort == Approx(without.effort));
+}
+
 TEST_CASE("the replay counts facets", "[facets]") {
   Plan plan = make_plan(profile("2 wide, 3/4 thick", kRoundOver), flats_only(4), {});
   REQUIRE(plan.feasible);

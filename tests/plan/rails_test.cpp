@@ -1,7 +1,7 @@
 // Rails are solved so that both meet the sole together, mirror images or not.
-#include "plan/gouge.h"
 #include "plan/rails.h"
 
+#include "plan/gouge.h"
 #include "plan/planning.h"
 
 using namespace arrisline;

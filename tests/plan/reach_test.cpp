@@ -145,6 +145,20 @@ TEST_CASE("a sole a hair wider than its arc stands off it by less than may be le
   CHECK(plan.left.max_height > 0);
 }
 
+TEST_CASE("a hollow a little larger than a reed stands off it between its fillets", "[reach]") {
+  // A half round of 9.5 mm under a sole 10 mm wide.
+  const Section section =
+      test::need(read_profile("units mm\nstock 40 wide, 19 thick\nstart face 24\nstep down 6\nfillet out 4\n"
+                              "bead out 9.5 radius 9.5\nfillet out 10.5\n",
+                              "reed.profile"));
+  const Kit near = kit("units mm\nrebate 18\nplough 3\nhollow radius 10\n");
+  const Plan plan = planned(section, near);
+  CHECK(plan.left.max_height > 0.01);
+  CHECK(plan.left.max_height <= 0.2);
+  // Too far from its radius it leaves more than that.
+  CHECK_FALSE(make_plan(section, kit("units mm\nrebate 18\nplough 3\nhollow radius 12\n"), {}).feasible);
+}
+
 TEST_CASE("the body is judged on the wood as it stands at each pose", "[reach]") {
   const Kit with_bodies =
       kit("units inch\nrebate 3/4 body 1/8 above 3/4\nplough 1/4\nhollow 6 body 1/4 above 1/2\n"
