@@ -128,7 +128,7 @@ int rank(PlaneKind kind) {
 
 /// Of all planes keeps those that are, for the middle of some flat, the widest of the first kind that
 /// finishes it: a cut that a wider sole makes as well is made with it, unless the narrower plane has to be
-/// taken up anyway.
+/// taken up anyway, for such a flat or for the waste of an arc.
 void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
   std::set<int> wanted;
   for (std::size_t s = 0; s < problem.surfaces.size(); ++s) {
@@ -151,6 +151,15 @@ void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
       }
       if (best >= 0) wanted.insert(best);
     }
+  }
+  // The widest that has room to take the waste of an arc may be out for that.
+  const std::vector<int> rebates = rebate_planes(problem);
+  for (const Surface& arc : problem.surfaces) {
+    if (!arc.arc) continue;
+    const auto fits = std::find_if(rebates.begin(), rebates.end(), [&](int p) {
+      return !waste_on_arc(problem, arc, problem.plane(p), (arc.lo + arc.hi) / 2).empty();
+    });
+    if (fits != rebates.end()) wanted.insert(*fits);
   }
   drafts.erase(std::remove_if(drafts.begin(), drafts.end(),
                               [&](const Draft& draft) { return wanted.count(draft.plane) == 0; }),

@@ -274,6 +274,15 @@ bool runs_on(std::span<const Edge> edges, Point place) {
   return false;
 }
 
+/// The boundary turns at this place.
+bool is_corner(std::span<const Edge> edges, Point place) {
+  constexpr double kSamePlace = 1e-6;
+  const bool ends = std::any_of(edges.begin(), edges.end(), [&](const Edge& edge) {
+    return distance(edge.from, place) < kSamePlace || distance(edge.to, place) < kSamePlace;
+  });
+  return ends && !runs_on(edges, place);
+}
+
 }  // namespace
 
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
@@ -338,6 +347,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     const double peak = s.peak();
     Contact contact{s.from, s.to, peak};
     contact.broken = s.broken;
+    const Point hardest = from_sole_frame(sweep.pose(), {peak, s.height + sole_height(sweep.plane(), peak)});
+    contact.arris = is_corner(edges, hardest);
     if (s.clipped && std::abs(peak) > half - kTouch) {
       // A wall beside the sole, standing above where it bears, holds it there all the same.
       const double side = peak > 0 ? 1 : -1;
@@ -348,16 +359,17 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
       contact.plain_edge = beside < s.height + 10 * kTouch;
     } else if (std::min(peak - s.from, s.to - peak) < kAtEnd &&
                s.to - s.from < kSolidTip * sweep.plane().width) {
-      const Point uv = {peak, s.height + sole_height(sweep.plane(), peak)};
-      contact.tip = is_tip(edges, sweep, from_sole_frame(sweep.pose(), uv));
+      contact.tip = is_tip(edges, sweep, hardest);
     }
     out.contacts.push_back(contact);
   }
   return out;
 }
 
-/// Of the width: an arris under a sole bears on less, an arc of nearly the sole's radius on more.
+/// Of the width: an arris under a sole bears on less, an arc of nearly the sole's radius on more. Under a
+/// narrow sole an arris may bear on more than that, and it is still plain where.
 static constexpr double kLongPatch = 0.05;
+static constexpr double kArrisPatch = 0.5;  // mm
 
 Guidance guidance(const Touch& touch, const Plane& plane) {
   Guidance out;
@@ -383,7 +395,9 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
       count(contact.to);
     } else {
       count(contact.peak);
-      out.vague = out.vague || contact.to - contact.from > kLongPatch * plane.width;
+      const double least =
+          contact.arris ? std::max(kLongPatch * plane.width, kArrisPatch) : kLongPatch * plane.width;
+      out.vague = out.vague || contact.to - contact.from > least;
     }
   }
   out.two_arrises = left < 0 && right > 0;

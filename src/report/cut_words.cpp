@@ -128,9 +128,9 @@ std::string joined(const std::vector<std::string>& parts) {
 }
 
 /// A width as the line gives it; one that no line gives, against a wall already cut, only roughly.
-std::string width_words(double wide, const std::string& line, const CutContext& context) {
+std::string width_words(double wide, const std::string& line, const CutContext& context, bool begins) {
   if (!line.empty()) return exact(wide, context.unit);
-  return "about " + show_length(wide, context.unit, context.division) +
+  return (begins ? "About " : "about ") + show_length(wide, context.unit, context.division) +
          (context.unit == Unit::inch ? " in" : " mm");
 }
 
@@ -146,11 +146,11 @@ std::string sentence_of(const Pass& pass, const CutContext& context, Named& name
     out += upright ? "Right across" : "right across";
   } else if (to_near) {
     const std::string line = named.at(b.near, pass.far);
-    out += width_words(pass.far, line, context) + " wide from the " + word(b.near) + line;
+    out += width_words(pass.far, line, context, upright) + " wide from the " + word(b.near) + line;
   } else if (to_far) {
     const double wide = b.across - pass.near;
     const std::string line = named.at(b.far, wide) + named.at(b.near, pass.near);
-    out += width_words(wide, line, context) + " wide from the " + word(b.far) + line;
+    out += width_words(wide, line, context, upright) + " wide from the " + word(b.far) + line;
   } else {
     out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) +
            " to " + exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);

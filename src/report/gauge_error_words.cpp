@@ -66,8 +66,8 @@ std::string does_alone(const Plan& plan, const SettingOff& setting, const CutCon
   } else if (!slight(setting.aside, context.unit)) {
     parts.push_back("sets a plane down " + thickness(setting.aside, context.unit) + " beside its place");
   }
-  if (parts.empty()) return ": alone it does nothing to speak of.";
-  return ": alone it " + listed(parts) + ".";
+  if (parts.empty()) return ": that alone does nothing to speak of.";
+  return ": that alone " + listed(parts) + ".";
 }
 
 std::string ride_words(const Plan& plan, const RideOff& ride, Unit unit) {

@@ -145,6 +145,17 @@ TEST_CASE("a sole a hair wider than its arc stands off it by less than may be le
   CHECK(plan.left.max_height > 0);
 }
 
+TEST_CASE("a wide rebate plane beside the one that chamfers a bead makes no plan dearer", "[reach]") {
+  // The wide one has no room for the chamfer. It might make the flats, and would then be one plane more.
+  const Section section =
+      profile("2 wide, 3/4 thick", "start face 5/8\nstep down 3/16\novolo 3/8\nfillet out 1/4");
+  const Plan one = planned(section, kit("units inch\nrebate 3/4\nhollow 6\n"));
+  const Plan two = planned(section, kit("units inch\nrebate 1 1/4\nrebate 3/4\nhollow 6\n"));
+  REQUIRE(one.optimal);
+  REQUIRE(two.optimal);
+  CHECK(two.effort <= one.effort + 1e-9);
+}
+
 TEST_CASE("a hollow a little larger than a reed stands off it between its fillets", "[reach]") {
   // A half round of 9.5 mm under a sole 10 mm wide.
   const Section section =

@@ -49,8 +49,8 @@ TEST_CASE("the cut list says what a gauge set wrong comes to", "[gauge_error]") 
   CHECK(has(text, "Element 1 (bead): up to 0.35 mm lost below the line, nothing left above it."));
   CHECK(has(
       text,
-      "1. Line B, 5.5 mm from the face, in cut 1: alone it takes 0.16 mm too much off element 1 (bead) and "
-      "takes an arris from cut 2. 2. Line A, 5.5 mm from the edge, in cut 1: alone it leaves 0.12 mm more on "
+      "1. Line B, 5.5 mm from the face, in cut 1: that alone takes 0.16 mm too much off element 1 (bead) and "
+      "takes an arris from cut 2. 2. Line A, 5.5 mm from the edge, in cut 1: that alone leaves 0.12 mm more on "
       "element 1 (bead) and sets a plane down 0.23 mm beside its place."));
   CHECK(has(
       text,
@@ -72,7 +72,7 @@ TEST_CASE("and what it does not know, or has nothing to say of", "[gauge_error]"
   const std::string text = running(page_of(error));
   CHECK(has(text, "too many combinations to try them all"));
   CHECK(has(text, "Cut 2, hollow 6: at worst one of its arrises stands too low to bear."));
-  CHECK(has(text, "Line B, 5.5 mm from the face, in cut 1: alone it does nothing to speak of."));
+  CHECK(has(text, "Line B, 5.5 mm from the face, in cut 1: that alone does nothing to speak of."));
   error.settings.clear();
   CHECK(has(running(page_of(error)), "Nothing: no cut is laid out with the gauge."));
 }
