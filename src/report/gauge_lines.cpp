@@ -126,6 +126,8 @@ Surface borne_on(const Plan& plan, const Cut& cut, Point p, Side from, Side on) 
   double least = std::numeric_limits<double>::infinity();
   for (double in = 0; in <= kReach; ++in) {
     const Point beside = at_depth(plan.section, p + in * inward(on), from, kInside);
+    if (beside.x < 0 || beside.y < 0 || beside.x > plan.section.width || beside.y > plan.section.thickness)
+      break;
     const Surface found = surface_before(plan, cut.number, beside, from);
     if (distance(found.at, beside) >= least) continue;
     least = distance(found.at, beside);

@@ -184,7 +184,7 @@ TEST_CASE("nothing to hold the blank by names what cannot be held", "[plan][reas
   CHECK(
       plan.reasons[0].why ==
       "the blank is not held by a stop: none can stand in the wood and clear below rebate 3/4; held another "
-      "way, the kit makes it in 2 cuts");
+      "way, the kit makes it in 1 cut");
 }
 
 TEST_CASE("where only the holding fails no plane is blamed", "[plan][reasons]") {
