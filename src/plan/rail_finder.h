@@ -18,7 +18,7 @@ class RailFinder {
   RailFinder(const Problem& problem, const Draft& draft, const Wood& wood, bool trenches,
              const std::function<bool()>& stop);
 
-  /// The well laid-out ways, or where there are none the least unbalanced.
+  /// The well laid-out ways, and where there are none, or only such as are by little, the least unbalanced.
   std::vector<Setup> find();
 
  private:

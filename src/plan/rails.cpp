@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "plan/gouge.h"
 #include "plan/rail_finder.h"
@@ -59,12 +60,15 @@ std::vector<Setup> RailFinder::find() {
     find_all();
   }
   if (found_.empty() && lesser_.empty()) any_flats();
-  if (!found_.empty()) return std::move(found_);
+  // Under a narrow sole the others are as good a choice as those that only just count as well laid out.
+  const auto is_narrow = [](const Setup& setup) { return setup.guidance.narrow; };
+  if (!std::all_of(found_.begin(), found_.end(), is_narrow)) return std::move(found_);
   std::stable_sort(lesser_.begin(), lesser_.end(), [](const Setup& a, const Setup& b) {
     return a.guidance.imbalance < b.guidance.imbalance;
   });
   if (lesser_.size() > 3) lesser_.resize(3);
-  return std::move(lesser_);
+  std::move(lesser_.begin(), lesser_.end(), std::back_inserter(found_));
+  return std::move(found_);
 }
 
 /// Every tilt the draft may start at.

@@ -395,9 +395,11 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
       count(contact.to);
     } else {
       count(contact.peak);
-      const double least =
-          contact.arris ? std::max(kLongPatch * plane.width, kArrisPatch) : kLongPatch * plane.width;
-      out.vague = out.vague || contact.to - contact.from > least;
+      const double patch = contact.to - contact.from;
+      const bool is_long = patch > kLongPatch * plane.width;
+      const bool plain = contact.arris && patch <= kArrisPatch;
+      out.vague = out.vague || (is_long && !plain);
+      out.narrow = out.narrow || (is_long && plain);
     }
   }
   out.two_arrises = left < 0 && right > 0;

@@ -51,6 +51,7 @@ struct Guidance {
   double right = 0;
   double imbalance = 0;  // |left + right| / width
   bool vague = false;    // a contact is so long a patch that where it bears hardest is a matter of hairs
+  bool narrow = false;   // an arris bears on much of so narrow a sole
   bool well_laid() const { return two_arrises && !vague && imbalance <= kWellLaidImbalance; }
 };
 

@@ -156,6 +156,23 @@ TEST_CASE("a wide rebate plane beside the one that chamfers a bead makes no plan
   CHECK(two.effort <= one.effort + 1e-9);
 }
 
+TEST_CASE("a narrow sole rides as well as one of twice its size on a moulding twice as large", "[reach]") {
+  const auto effort = [](const std::string& stock_and_chain, const std::string& planes) {
+    const Plan plan = planned(test::need(read_profile("units mm\n" + stock_and_chain, "bead.profile")),
+                              kit("units mm\n" + planes));
+    REQUIRE(plan.optimal);
+    return plan.effort;
+  };
+  const double small =
+      effort("stock 25.2 wide, 9 thick\nstart face 5.2\nstep down 2\nbead out 5.2 down 3 radius 6\n",
+             "rebate 20\nhollow radius 6 width 2.1\n");
+  const double large =
+      effort("stock 50.4 wide, 18 thick\nstart face 10.4\nstep down 4\nbead out 10.4 down 6 radius 12\n",
+             "rebate 40\nhollow radius 12 width 4.2\n");
+  // The same cuts, and half as thick.
+  CHECK(small < large);
+}
+
 TEST_CASE("a hollow a little larger than a reed stands off it between its fillets", "[reach]") {
   // A half round of 9.5 mm under a sole 10 mm wide.
   const Section section =
