@@ -182,6 +182,13 @@ bool put_in_blank(FlatsAndArcs& line, const Held& held, double allow) {
         (held.y[j] && std::abs(*held.y[j] - p.y) > kSamePoint))
       return false;
   }
+  // Ends of one flat that are held at two levels would make a level or upright one lean.
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Point along = line.joints[i + 1] - line.joints[i];
+    if ((held.axis[i] == Held::Axis::level && std::abs(along.y) > kSamePoint) ||
+        (held.axis[i] == Held::Axis::upright && std::abs(along.x) > kSamePoint))
+      return false;
+  }
   return keeps(line, held);
 }
 

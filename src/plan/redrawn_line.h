@@ -37,8 +37,8 @@ std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& hel
 /// What is held is reached, and nothing turned about.
 bool keeps(const FlatsAndArcs& line, const Held& held);
 
-/// An arc that ran level into the face and now passes over it is put under it. False where it then no longer
-/// keeps to what is held.
+/// An arc that ran level into the face and now passes over it is put under it. False where the line then does
+/// not keep to what is held.
 bool put_in_blank(FlatsAndArcs& line, const Held& held, double allow);
 
 /// The greatest distance between two lines with the stock's sides at their ends, either way round, mm.

@@ -11,6 +11,7 @@
 #include "arrisline/read.h"
 #include "plan/redrawn_line.h"
 #include "section/drawing_of.h"
+#include "section/redraw.h"
 #include "section/walk.h"
 #include "text/write_profile.h"
 #include "wording/figures.h"
@@ -77,6 +78,7 @@ class Substituting {
     for (const Way& way : ways) {
       if (way.departure > allow_ || plans == kMostPlans) break;
       std::optional<Substitute> found = as_profile(tidied(way));
+      if (!found) found = as_profile(way);
       if (!found) continue;
       PlanOptions any = options_;
       any.any = true;
@@ -279,7 +281,7 @@ class Substituting {
         make_exact(line, held);
         if (!put_in_blank(line, held, allow_)) continue;
         const double most = apart(chain.line, line, section_.thickness);
-        if (most > 1.02 * out.departure + 1e-3) continue;
+        if (most > std::min(allow_, 1.02 * out.departure + 1e-3)) continue;
         out.lines[c] = line;
         out.held[c] = held;
       }
@@ -290,11 +292,11 @@ class Substituting {
     return out;
   }
 
+  /// The way as a maker writes it. Nothing where it does not read as a profile within what is allowed.
   std::optional<Substitute> as_profile(const Way& way) const {
     Drawing drawing = drawing_;
     drawing.name += " (redrawn)";
     Substitute out;
-    out.departure = way.departure;
     std::size_t index = 0;
     for (std::size_t c = 0; c < chains_.size(); ++c) {
       DrawnChain& chain = drawing.chains[c];
@@ -323,6 +325,9 @@ class Substituting {
     Reading<Section> reading = read_profile(out.profile, "redrawn.profile");
     if (!reading.value) return std::nullopt;
     out.section = std::move(*reading.value);
+    // Of what is written, whatever it was made from.
+    out.departure = apart(section_, out.section);
+    if (out.departure > allow_ + kSameLength) return std::nullopt;
     return out;
   }
 

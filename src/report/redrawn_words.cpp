@@ -29,7 +29,7 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
   page.heading("Redrawn");
   page.line(
       2, "These planes cannot cut the profile as it is drawn. The nearest found that they can lies at most " +
-             thickness(substitute.departure, options.unit) + " from the drawn line. Other than drawn:");
+             no_more_than(substitute.departure, options.unit) + " from the drawn line. Other than drawn:");
   for (std::size_t i = 0; i < substitute.changes.size(); ++i) {
     const Redrawn& change = substitute.changes[i];
     if (i > 0 && substitute.changes[i - 1].element == change.element) continue;

@@ -78,4 +78,9 @@ std::string thickness(double mm, Unit unit) {
   return figure + unit_word(unit);
 }
 
+std::string no_more_than(double mm, Unit unit) {
+  const double step = unit == Unit::inch ? kMmPerInch / 1000 : 0.01;
+  return thickness(std::ceil((mm - kSameLength) / step) * step, unit);
+}
+
 }  // namespace arrisline

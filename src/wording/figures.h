@@ -26,5 +26,7 @@ std::string exact(double mm, Unit unit);
 std::string about(double mm, Unit unit);
 /// A thickness of wood: thousandths of an inch or hundredths of a millimetre; "nothing" for 0.
 std::string thickness(double mm, Unit unit);
+/// The same, rounded up: what lies no farther than that.
+std::string no_more_than(double mm, Unit unit);
 
 }  // namespace arrisline

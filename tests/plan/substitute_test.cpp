@@ -1,6 +1,5 @@
 // Where a kit cannot cut the drawing: the nearest profile that it can.
 #include "arrisline/substitute.h"
-
 #include "plan/planning.h"
 
 namespace arrisline::test {
@@ -93,6 +92,60 @@ TEST_CASE("a groove narrower than any iron is widened", "[substitute]") {
   REQUIRE(found);
   // Wider by 1/32 in, half of it on either side.
   CHECK(found->departure == Approx(kMmPerInch / 64).margin(0.01));
+}
+
+TEST_CASE("a groove between flats is widened at both walls, and the walls stay upright", "[substitute]") {
+  // A chain that begins with the wall: widened on the one side only it would depart by all of the difference.
+  const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\nplough 1/8 1/4\n");
+  struct Case {
+    std::string stock, chain;
+    double width;  // drawn, mm
+  };
+  const double iron = kMmPerInch / 8;
+  for (const Case& one :
+       {Case{"2 wide, 1 thick", "start face 1\nstep down 1/4\nfillet out 0.1\nstep up 1/4", 2.54},
+        Case{"50mm wide, 25mm thick", "start face 30mm\nstep down 5mm\nfillet out 2.8mm\nstep up 5mm", 2.8},
+        Case{"2 wide, 1 thick",
+             "start face 1 1/2\nstep down 1/8\nfillet out 0.1\nstep up 1/8\nfillet out 1/2\nstep down "
+             "1/8\nfillet out 0.11\nstep up 1/8",
+             2.54}}) {
+    INFO(one.chain);
+    const Section drawn = profile(one.stock, one.chain);
+    const Plan no = refused(drawn, planes);
+    const double half = (iron - one.width) / 2;
+    CHECK_FALSE(nearest_profile(no, planes, {}, half - 0.01));
+    const std::optional<Substitute> found = nearest_profile(no, planes, {}, half + 0.01);
+    REQUIRE(found);
+    CHECK(found->departure == Approx(half).margin(1e-4));
+    const Section read = need(read_profile(found->profile, "redrawn.profile"));
+    CHECK(apart(drawn, read) == Approx(half).margin(1e-4));
+    for (const Edge& edge : worked(read)) CHECK((edge.from.x == edge.to.x || edge.from.y == edge.to.y));
+    CHECK(std::any_of(found->changes.begin(), found->changes.end(),
+                      [](const Redrawn& change) { return change.what == Redrawn::What::start; }));
+  }
+}
+
+TEST_CASE("what is written departs by the figure told and no more than is allowed", "[substitute]") {
+  const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\nplough 3/16\n");
+  int redrawn = 0;
+  for (const char* chain :
+       {kOddCove, kCyma, "start face 3/4\nstep down 1/16\nbead out 1/2 down 1/2\nfillet out 1/4",
+        "start face 1\nstep down 1/4\nfillet out 0.17\nstep up 1/4\nfillet out 0.455\nbead out 3/8 down 3/8",
+        "start face 1 1/4\nbead out 3/8 down 3/8\ncove out 3/8 down 3/8\nfillet out 1/2"}) {
+    const Section drawn = profile("2 wide, 1 thick", chain);
+    const Plan no = make_plan(drawn, planes, {});
+    if (no.feasible) continue;
+    for (const double allow : {0.15, 0.4, 1.0}) {
+      INFO(chain << "\nwithin " << allow);
+      const std::optional<Substitute> found = nearest_profile(no, planes, {}, allow);
+      if (!found) continue;
+      ++redrawn;
+      CHECK(found->departure <= allow + 1e-5);
+      const Section read = need(read_profile(found->profile, "redrawn.profile"));
+      CHECK(apart(drawn, read) == Approx(found->departure).margin(2e-3));
+    }
+  }
+  CHECK(redrawn >= 6);
 }
 
 TEST_CASE("moved ends let it lie nearer than another radius between the same ends", "[substitute]") {

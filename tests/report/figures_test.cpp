@@ -90,6 +90,15 @@ TEST_CASE("thickness of wood never rounds to nothing", "[report]") {
   CHECK(thickness(0.25, Unit::mm) == "0.25 mm");
 }
 
+TEST_CASE("what lies no farther is rounded up", "[report][figures]") {
+  CHECK(no_more_than(0, Unit::inch) == "nothing");
+  CHECK(no_more_than(0.0125 * kMmPerInch, Unit::inch) == "0.013 in");
+  CHECK(no_more_than(0.012 * kMmPerInch, Unit::inch) == "0.012 in");
+  CHECK(no_more_than(0.1875, Unit::mm) == "0.19 mm");
+  CHECK(no_more_than(0.181, Unit::mm) == "0.19 mm");
+  CHECK(no_more_than(0.18, Unit::mm) == "0.18 mm");
+}
+
 TEST_CASE("figures of a drawing print as fractions where they are or come near", "[report]") {
   CHECK(about(0.375 * kIn, Unit::inch) == "3/8 in");
   CHECK(about(1.25 * kIn, Unit::inch) == "1 1/4 in");
