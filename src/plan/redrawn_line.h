@@ -30,7 +30,8 @@ Held kept(const ChainLine& chain, double width, double thickness);
 void hold_width(const FlatsAndArcs& line, std::size_t i, double width, Held& held);
 
 /// The line that keeps to `held` and departs least: least squares, the weights then moved to where it departs
-/// most (C. L. Lawson's way to the least greatest distance). Nothing where none keeps to it.
+/// most (C. L. Lawson's way to the least greatest distance). Nothing where none keeps to it, or clearly none
+/// that does lies within `allow`.
 std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& held, double thickness,
                                          double allow);
 

@@ -1,15 +1,18 @@
 // What would make a "no" a "yes". Cheap tests (which surfaces each candidate gets at) say what is worth
-// trying; only a plan made with the change counts. No clock: the number of plans is fixed beforehand, by the
-// size of the task. Shown by tests/plan/remedies_test.cpp.
+// trying; only a plan made with the change counts. The number of plans is fixed beforehand, by the size of
+// the task; the clock only ends the search where a limit counts from before. Shown by
+// tests/plan/remedies_test.cpp.
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <functional>
+#include <limits>
 
 #include "arrisline/limits.h"
 #include "arrisline/plan.h"
 #include "plan/access.h"
 #include "plan/candidates.h"
+#include "plan/patience.h"
 #include "plan/wood.h"
 #include "section/redraw.h"
 #include "wording/figures.h"
@@ -42,7 +45,9 @@ class Remedies {
         options_(options),
         problem_(make_problem(plan.section, kit_, options_)),
         own_(access(problem_)),
-        failing_(out_of_reach(problem_, own_)) {}
+        failing_(out_of_reach(problem_, own_)),
+        for_all_(unbounded(options)),
+        clock_(for_all_) {}
 
   void find() {
     if (problem_.surfaces.empty() || problem_.surfaces.size() > kMaxSurfaces) return;
@@ -52,12 +57,25 @@ class Remedies {
     if (kit_.scraper) find_tolerance(true);
     drop_harmless();
     name_nearest();
+    plan_.remedies_left_off = left_off_;
   }
 
  private:
+  /// For the whole of the search: the budgets bound its work, and the limit its time only where that counts
+  /// from before.
+  static PlanOptions unbounded(PlanOptions options) {
+    options.most_work = std::numeric_limits<std::uint64_t>::max();
+    if (!options.since) options.limit = std::numeric_limits<double>::infinity();
+    return options;
+  }
+
   std::optional<Plan> plan_with(const Section& section, const Kit& kit, const PlanOptions& options,
-                                Budget& budget) const {
+                                Budget& budget) {
     if (budget.spent()) return std::nullopt;
+    if (clock_.over()) {
+      left_off_ = true;
+      return std::nullopt;
+    }
     PlanOptions any = options;
     any.any = true;
     any.most_work = std::max(kLeastWork, budget.work);
@@ -67,6 +85,7 @@ class Remedies {
     budget.work -= std::min(budget.work, work);
     --budget.plans;
     --budget.sure;
+    left_off_ = left_off_ || (plan.undecided && clock_.over());
     return plan;
   }
 
@@ -435,12 +454,16 @@ class Remedies {
   Problem problem_;  // refers to plan_.section
   Access own_;
   std::vector<int> failing_;  // surfaces that nothing in the kit gets at
+  const PlanOptions for_all_;
+  Patience clock_;
+  bool left_off_ = false;
 };
 
 }  // namespace
 
 void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options) {
   plan.remedies.clear();
+  plan.remedies_left_off = false;
   if (plan.feasible || plan.undecided) return;
   Remedies(plan, kit, options).find();
 }

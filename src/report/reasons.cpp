@@ -104,6 +104,12 @@ void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
     if (said.insert(line).second) page.line(5, line);
   }
   if (plan.undecided) return;
+  if (plan.remedies.empty() && plan.remedies_left_off) {
+    page.line(5,
+              "The search for remedies was left off before it found one or had tried everything; give a "
+              "longer --limit.");
+    return;
+  }
   if (plan.remedies.empty()) {
     page.line(
         5,
@@ -114,6 +120,8 @@ void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
   page.line(5, "What would do, each by itself:");
   for (const Remedy& remedy : plan.remedies)
     page.item(7, "- ", capital(remedy_words(plan.section, remedy, options.unit)) + ".");
+  if (plan.remedies_left_off)
+    page.line(5, "The search for remedies was left off before everything was tried; give a longer --limit.");
 }
 
 }  // namespace arrisline

@@ -24,7 +24,8 @@ const char* word(Redrawn::What what) {
 
 }  // namespace
 
-std::string redrawn_words(const Section& drawn, const Substitute& substitute, const ReportOptions& options) {
+std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, const ReportOptions& options) {
+  const Substitute& substitute = *redrawing.nearest;
   Page page;
   page.heading("Redrawn");
   page.line(
@@ -46,12 +47,22 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
     }
     page.item(4, "- ", text + ".");
   }
+  if (redrawing.left_off)
+    page.line(2,
+              "The search was left off before everything was tried; with a longer --limit one may be found "
+              "that lies nearer.");
   page.line(2, "The cut list is that of the redrawn profile; plan --redrawn FILE keeps it.");
   return laid_out(page.take(), options.plain, options.colour) + (options.plain ? "" : "\n");
 }
 
-std::string none_redrawn_words(double allow, const ReportOptions& options) {
+std::string none_redrawn_words(double allow, bool left_off, const ReportOptions& options) {
   Page page;
+  if (left_off) {
+    page.line(5,
+              "The search for a profile within " + thickness(allow, options.unit) +
+                  " of the drawing that they can was left off before it found one; give a longer --limit.");
+    return laid_out(page.take(), options.plain, false);
+  }
   page.line(5, "Nor is any profile found within " + thickness(allow, options.unit) +
                    " of the drawing that they can.");
   return laid_out(page.take(), options.plain, false);

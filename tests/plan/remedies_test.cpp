@@ -298,13 +298,16 @@ TEST_CASE("a plan and its remedies share one limit", "[plan][remedies]") {
   PlanOptions options;
   options.limit = 3600;
   options.since = std::chrono::steady_clock::now();
-  CHECK_FALSE(asked(section, planes, options).remedies.empty());
-  // Nothing is called a remedy that there was no time to plan with.
+  const Plan in_time = asked(section, planes, options);
+  CHECK_FALSE(in_time.remedies.empty());
+  CHECK_FALSE(in_time.remedies_left_off);
+  // Nothing is called a remedy that there was no time to plan with, and it is said that time ran out.
   Plan late = make_plan(section, planes, {});
   REQUIRE_FALSE(late.feasible);
   options.since = *options.since - std::chrono::hours(2);
   find_remedies(late, planes, options);
   CHECK(late.remedies.empty());
+  CHECK(late.remedies_left_off);
   CHECK(make_plan(section, planes, from_now(options)).reasons.size() == late.reasons.size());
 }
 
