@@ -1,6 +1,9 @@
 // Shown by tests/cli/plan_allow*.golden.
 #include "report/redrawn_words.h"
 
+#include <string_view>
+#include <utility>
+
 #include "report/page.h"
 #include "report/plain.h"
 #include "wording/figures.h"
@@ -22,6 +25,16 @@ const char* word(Redrawn::What what) {
   return "";
 }
 
+/// As figures of a drawing; where these would be one division, or about it, in decimals.
+std::pair<std::string, std::string> both(double now, double drawn, Unit unit) {
+  constexpr std::size_t kAbout = std::string_view("about ").size();
+  const std::pair<std::string, std::string> out = {about(now, unit), about(drawn, unit)};
+  const auto figure = [](std::string_view text) {
+    return text.starts_with("about ") ? text.substr(kAbout) : text;
+  };
+  return figure(out.first) == figure(out.second) ? told_apart(now, drawn, unit) : out;
+}
+
 }  // namespace
 
 std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, const ReportOptions& options) {
@@ -38,12 +51,8 @@ std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, cons
     for (std::size_t k = i; k < substitute.changes.size() && substitute.changes[k].element == change.element;
          ++k) {
       const Redrawn& one = substitute.changes[k];
-      const std::string now = about(one.now, options.unit), drawn_as = about(one.drawn, options.unit);
-      // Figures that are the nearest division of both are told by thousandths.
-      const bool alike = now == drawn_as;
-      text += std::string(k > i ? ", " : " ") + word(one.what) + " " +
-              (alike ? thickness(one.now, options.unit) : now) + ", drawn " +
-              (alike ? thickness(one.drawn, options.unit) : drawn_as);
+      const auto [now, drawn_as] = both(one.now, one.drawn, options.unit);
+      text += std::string(k > i ? ", " : " ") + word(one.what) + " " + now + ", drawn " + drawn_as;
     }
     page.item(4, "- ", text + ".");
   }

@@ -31,6 +31,17 @@ TEST_CASE("how far the redrawn line lies off is rounded up, as what is no farthe
             "lies at most 0.013 in from the drawn line"));
 }
 
+TEST_CASE("two figures of one division are told apart", "[report]") {
+  const auto told = [](double drawn, double now, Unit unit) {
+    return running(redrawn_words(one_cove(), found(drawn * kIn, now * kIn), {unit}));
+  };
+  CHECK(has(told(3, 3.0004, Unit::inch), "out or in 3.0004 in, drawn 3 in."));
+  CHECK(has(told(0.125, 0.1262, Unit::inch), "out or in 0.126 in, drawn 0.125 in."));
+  CHECK(has(told(0, 0.00034, Unit::inch), "out or in 0.0003 in, drawn 0 in."));
+  CHECK(has(told(0.125, 0.25, Unit::inch), "out or in 1/4 in, drawn 1/8 in."));
+  CHECK(has(told(10 / kIn, 10.003 / kIn, Unit::mm), "out or in 10.003 mm, drawn 10 mm."));
+}
+
 TEST_CASE("a search for another drawing that was left off says so", "[report]") {
   Redrawing redrawing = found(kIn / 4, kIn / 8);
   CHECK_FALSE(has(redrawn_words(one_cove(), redrawing, {}), "left off"));
