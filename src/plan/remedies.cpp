@@ -163,13 +163,14 @@ class Remedies {
     return out;
   }
 
-  /// What may help where everything is got at and the plan fails all the same.
+  /// What may help where everything is got at and the plan fails all the same. A reason for the whole may lie in
+  /// any arc that is cut with a plane of another radius.
   std::vector<Plane> helpers(const std::vector<Reason>& reasons, const std::vector<Plane>& added) const {
     const Kit kit = with(added);
     std::vector<int> surfaces;
     for (const Reason& reason : reasons) {
       for (int i = 0; i < static_cast<int>(problem_.surfaces.size()); ++i) {
-        if (element_of(problem_, i) == reason.element) surfaces.push_back(i);
+        if (reason.element < 0 || element_of(problem_, i) == reason.element) surfaces.push_back(i);
       }
     }
     return helping_planes(problem_, kit, surfaces);

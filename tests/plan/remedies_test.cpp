@@ -256,6 +256,24 @@ TEST_CASE("a scraper, or more for the one there is", "[plan][remedies]") {
   CHECK(of_kind(none, scrapes) == nullptr);
 }
 
+TEST_CASE("a plane that matches another arc is named where the order is what fails", "[plan][remedies]") {
+  // The one hollow of the kit gets at the bead, but on no two arrises that a plan could leave it.
+  const Section section = profile(
+      "1 wide, 1/2 thick",
+      "start face 1/4\nbead out 1/16 down 1/16\nfillet out 1/16\ncove out 1/16 down 1/16\nfillet out 1/16");
+  const std::string large = "units inch\nrebate 5/8\nhollow radius 0.41 width 0.36\nround 4\n";
+  for (const auto& [planes, lacks] : {std::pair(kit(large + "round 1\n"), 1), std::pair(kit(large), 2)}) {
+    const Plan no = asked(section, planes);
+    check_remedies(no, planes);
+    const Remedy* remedy = of_kind(no, adds);
+    REQUIRE(remedy != nullptr);
+    CHECK(static_cast<int>(remedy->add.size()) == lacks);
+    CHECK(std::any_of(remedy->add.begin(), remedy->add.end(), [](const Plane& plane) {
+      return plane.kind == PlaneKind::hollow && plane.number == 1;
+    }));
+  }
+}
+
 TEST_CASE("a cleft has no remedy, and none is made up", "[plan][remedies]") {
   const Section section = profile("3 wide, 1 thick", "start face 1/2\ntorus 3/4\nfillet out 1/2");
   const Kit planes = kit("units inch\nhollow 6\nrebate 3/4\n");
