@@ -13,6 +13,7 @@
 #include "plan/access.h"
 #include "plan/candidates.h"
 #include "plan/patience.h"
+#include "plan/uncut.h"
 #include "plan/wood.h"
 #include "section/redraw.h"
 #include "wording/figures.h"
@@ -21,10 +22,11 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::size_t kMostAdded = 4;         // planes; who lacks more lacks a kit
-constexpr double kMostTolerance = 1.5875;     // 1/16 in: beyond it a moulding is no longer the one drawn
-constexpr int kLeastRadii = 3;                // radii tried for one arc, nearest drawing first
-constexpr int kBisection = 9;                 // plans: enough to find one figure in 63
+constexpr std::size_t kMostAdded = 4;      // planes; who lacks more lacks a kit
+constexpr double kMostTolerance = 1.5875;  // 1/16 in: beyond it a moulding is no longer the one drawn
+constexpr double kMostOfSize = 0.25;  // of the smallest size drawn: beyond it that is lost in what is left
+constexpr int kLeastRadii = 3;        // radii tried for one arc, nearest drawing first
+constexpr int kBisection = 9;         // plans: enough to find one figure in 63
 constexpr std::uint64_t kWork = 1200000;      // pieces of wood cut: about a second
 constexpr std::uint64_t kLeastWork = 300000;  // that each plan may cost
 
@@ -163,8 +165,8 @@ class Remedies {
     return out;
   }
 
-  /// What may help where everything is got at and the plan fails all the same. A reason for the whole may lie in
-  /// any arc that is cut with a plane of another radius.
+  /// What may help where everything is got at and the plan fails all the same. A reason for the whole may lie
+  /// in any arc that is cut with a plane of another radius.
   std::vector<Plane> helpers(const std::vector<Reason>& reasons, const std::vector<Plane>& added) const {
     const Kit kit = with(added);
     std::vector<int> surfaces;
@@ -356,14 +358,16 @@ class Remedies {
     // Nothing under what may be left now can serve.
     const double now = kit_.scraper ? std::max(options_.tolerance, options_.scrape) : options_.tolerance;
     int fails = static_cast<int>(std::floor(now / step + 1e-9));
-    const int most = static_cast<int>(std::floor(kMostTolerance / step + 1e-9));
+    const double worth = std::min(kMostTolerance, kMostOfSize * least_size(problem_));
+    const int most = static_cast<int>(std::floor(worth / step + 1e-9));
     if (fails >= most) return;
     int serves = most;
     std::optional<Plan> plan;
     auto narrow = [&](int to) {
       std::optional<Plan> made = plan_with(plan_.section, kit_, options_at(to), left);
       if (!made) return false;
-      if (made->feasible) {
+      // Not to cut a part at all is no way to make it.
+      if (made->feasible && !leaves_uncut(problem_, *made)) {
         serves = to;
         plan = std::move(made);
       } else {
