@@ -111,10 +111,9 @@ void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
     return;
   }
   if (plan.remedies.empty()) {
-    page.line(
-        5,
-        "No remedy found: no planes added, no radius of the kit and no tolerance that was tried helps; draw "
-        "this part in another way.");
+    page.line(5,
+              "No remedy found: none of the planes to add, radii of the kit and tolerances that were tried "
+              "led to a plan; draw this part in another way.");
     return;
   }
   page.line(5, "What would do, each by itself:");
