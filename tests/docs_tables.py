@@ -70,16 +70,19 @@ def limit_faults(top):
     return faults
 
 
-# A plough with a body, a shaped plane, facets and a preference: what the examples do not have.
+# A plough with a body, a shaped plane, facets, a preference and a tolerance that would do: what the examples do not have.
 FILES = {"groove.profile": "stock 2 wide, 3/4 thick\nstart face 1\nstep down 1/4\nfillet out 1/4\nstep up 1/4\n",
          "plough.kit": "plough 1/4 body 1/8 above 1/2\n",
          "edge.profile": "stock 2 wide, 3/4 thick\nstart face 1/2\novolo 3/8\nfillet out 1/8\n",
          "shaped.kit": "shaped 3/8 ovolo\novolo 3/8\nfillet out 1/8\nend\n",
+         "cove.profile": "stock 2 wide, 3/4 thick\nstart face 1/4\ncavetto 1/4\n",
+         "fives.kit": "round 5\nrebate 3/4\nscraper\n",
          "flat.kit": "rebate 3/4\nshop facets 12\n",
          "short.job": "kit examples/pair-of-sixes.kit\nblank 3/4 thick 2 wide 24 long\n"
                       "mould edge edge.profile width 1 length 20 count 3\n"}
 PLANS = ["plan examples/bookcase-base.profile --kit examples/half-set.kit --gauge-error 1/64", "plan groove.profile --kit plough.kit",
          "plan examples/hall-cyma.profile --kit examples/pair-of-sixes.kit", "plan edge.profile --kit shaped.kit",
+         "plan cove.profile --kit fives.kit --scrape 0.25mm",
          "plan edge.profile --kit flat.kit --prefer fewest-cuts"]
 JOBS = ["job examples/hall-bookcase.job", "job short.job"]
 

@@ -128,7 +128,8 @@ struct Plan {
   bool holding_checked = false;  // false without a `board` line
   int facets = 0;                // flats that the shop lets finish an arc, where some arc is left so; else 0
   std::vector<Reason> reasons;
-  std::vector<Remedy> remedies;  // of find_remedies(), nearest first
+  std::vector<Remedy> remedies;    // of find_remedies(), nearest first
+  bool remedies_left_off = false;  // by the limit or an interruption, before everything was tried
 };
 
 struct PlanOptions {
@@ -157,7 +158,8 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
 
 /// Looks for what would make a "no" a "yes", by planning again with each change, and fills in `remedies` and
 /// the `nearest` of each reason; a reason that such a plan shows to be none is taken away. At most a fixed
-/// number of plans is made, in a fixed order, so the same input gives the same remedies. Does nothing to a
+/// number of plans is made, in a fixed order, so the same input gives the same remedies, as long as the limit
+/// counted from `since` does not cut the search short: `remedies_left_off` then says so. Does nothing to a
 /// plan that is feasible or undecided. REQUIRES: `plan` is what make_plan() gave for this kit and these
 /// options.
 void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options);

@@ -15,8 +15,8 @@ namespace arrisline {
 struct JsonBesides {
   const Kit* kit = nullptr;                 // what the plan asks of the maker, in this shop
   const GaugeError* gauge_error = nullptr;  // what a gauge set wrong does
-  const Section* drawn = nullptr;       // with `redrawn`: the profile as it was drawn, which cannot be cut
-  const Substitute* redrawn = nullptr;  // with `drawn`: the profile that the plan is for
+  const Section* drawn = nullptr;        // with `redrawing`: the profile as it was drawn, which cannot be cut
+  const Redrawing* redrawing = nullptr;  // with `drawn`: what was found for it; a plan for that is written
 };
 
 /// One JSON object, numbers to 17 significant digits, lengths in mm; ends with a newline.

@@ -24,6 +24,12 @@ struct Substitute {
   std::string profile;           // its text, in the unit of the options
   double departure = 0;          // mm: the greatest distance from a point of the one line to the other
   std::vector<Redrawn> changes;  // element by element
+  Plan plan;                     // the first found of it; make_plan() may find a better one
+};
+
+struct Redrawing {
+  std::optional<Substitute> nearest;
+  bool left_off = false;  // by the limit or an interruption, before everything was tried
 };
 
 /// For a plan that is a no: of the profiles tried whose line lies within `allow` mm of the drawn one, the one
@@ -31,9 +37,8 @@ struct Substitute {
 /// that no plane gets at widths of its flat ones; joints then move so that the line departs least, flats
 /// staying level or upright and smooth joints smooth, or stay where they are, smooth or not. Only what the
 /// reasons name changes so, and arcs that run smooth into that; any arc, where else nothing is found. Nothing
-/// where none of at most some fifty plans is a yes. REQUIRES: `refused` is infeasible, made with these
-/// options.
-std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
-                                          double allow);
+/// where none of at most some fifty plans is a yes. All of it takes three quarters of what is left of the
+/// limit at most. REQUIRES: `refused` is infeasible, made with these options.
+Redrawing nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow);
 
 }  // namespace arrisline

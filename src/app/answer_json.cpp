@@ -9,6 +9,7 @@ Json answer_as_json(const Plan& plan, const Kit& kit, const std::string& file) {
   const Json whole = plan_as_json(plan);
   answer["reasons"] = whole.contains("reasons") ? whole["reasons"] : Json::array();
   if (whole.contains("remedies")) answer["remedies"] = whole["remedies"];
+  if (whole.contains("left_off")) answer["left_off"] = whole["left_off"];
   if (plan.undecided) answer["undecided"] = true;
   return answer;
 }

@@ -54,19 +54,16 @@ Outcome plan_command(const PlanArguments& arguments) {
 
   const PlanOptions bounded = from_now(options);
   Plan plan = make_plan(*section, *kit, bounded);
-  find_remedies(plan, *kit, bounded);
-  std::optional<Substitute> redrawn;
+  Redrawing redrawing;
+  const std::optional<Substitute>& redrawn = redrawing.nearest;
   if (arguments.allow && !plan.feasible && !plan.undecided) {
-    redrawn = nearest_profile(plan, *kit, options, *allow);
+    redrawing = nearest_profile(plan, *kit, bounded, *allow);
     if (redrawn) {
-      Plan other = make_plan(redrawn->section, *kit, options);
-      if (other.feasible) {
-        plan = std::move(other);
-      } else {
-        redrawn.reset();  // left off before a plan was found again
-      }
+      plan = make_plan(redrawn->section, *kit, bounded);
+      if (!plan.feasible) plan = redrawn->plan;  // left off before one was found again
     }
   }
+  find_remedies(plan, *kit, bounded);
   const std::vector<Finding> findings = judge(plan, {options.tolerance, options.scrape});
   if (!findings.empty()) {
     Outcome fault = refused(plan, findings, ".");
@@ -80,12 +77,13 @@ Outcome plan_command(const PlanArguments& arguments) {
   if (arguments.picture)
     outcome.out = drawn_in_characters(plan, {arguments.ascii, arguments.steps, kPageColumns, *unit}) + "\n";
   if (arguments.json) {
-    outcome.out += plan_to_json(plan, {&*kit, slipped, &*section, redrawn ? &*redrawn : nullptr});
+    outcome.out += plan_to_json(plan, {&*kit, slipped, &*section, &redrawing});
   } else {
-    if (redrawn) outcome.out.insert(0, redrawn_words(*section, *redrawn, report));
+    if (redrawn) outcome.out.insert(0, redrawn_words(*section, redrawing, report));
     outcome.out += cut_list(plan, *kit, report, slipped);
     if (arguments.allow && !plan.feasible)
-      outcome.out += plan.undecided ? not_redrawn_words(report) : none_redrawn_words(*allow, report);
+      outcome.out +=
+          plan.undecided ? not_redrawn_words(report) : none_redrawn_words(*allow, redrawing.left_off, report);
   }
   outcome.file = arguments.output;
   outcome.sheets = sheets(*files, {report, *paper, slipped}, plan, *kit);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "plan/access.h"
 #include "plan/stuck.h"
@@ -231,10 +232,11 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
     nearest = d;
     surface = static_cast<int>(i);
   }
-  reason.why = "the best found leaves " + thickness(best.left.height, unit) +
-               " of wood above the finished line, and " +
-               (best.left.height > most_left(problem) ? thickness(most_left(problem), unit) + " is allowed"
-                                                      : "as a fin too narrow to be scraped");
+  const bool too_much = best.left.height > most_left(problem);
+  const auto [left, allowed] = too_much ? told_apart(best.left.height, most_left(problem), unit)
+                                        : std::pair(thickness(best.left.height, unit), std::string());
+  reason.why = "the best found leaves " + left + " of wood above the finished line, and " +
+               (too_much ? allowed + " is allowed" : "as a fin too narrow to be scraped");
   if (surface < 0) return reason;
   reason.element = element_of(problem, surface);
   const Surface& s = surface_of(problem, surface);
@@ -243,8 +245,11 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
   for (const Step& step : best.steps) {
     if (step.draft.arc != surface) continue;
     const Plane& plane = problem.plane(step.draft.plane);
-    if (std::abs(plane.radius - r) > kFits)
+    if (plane.is_flat()) {
+      reason.why = plane.label + " cuts it in flats; " + reason.why;
+    } else if (plane.is_curved() && std::abs(plane.radius - r) > kFits) {
       reason.why = plane.label + " is not of its radius, " + about(r, unit) + "; " + reason.why;
+    }
     break;
   }
   return reason;

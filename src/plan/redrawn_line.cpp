@@ -121,6 +121,10 @@ void hold_width(const FlatsAndArcs& line, std::size_t i, double width, Held& hel
 std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& held, double thickness,
                                          double allow) {
   constexpr int kRounds = 25;
+  // By the weighted mean of the squares no line departs less at most. It bounds the distances along normals
+  // of the lines as they are near the drawn one, not the distances themselves, so it is given some room.
+  constexpr double kRoom = 1.25;
+  constexpr double kSettled = 1.01;
   Fitted start;
   start.line = chain.line;
   start.from = chain.from;
@@ -145,13 +149,19 @@ std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& hel
     if (!keeps(next.line, held)) break;
     const std::vector<Edge> now = with_sides(next.line, thickness);
     std::vector<double> distances;
-    double most = 0;
-    for (const Point& p : samples.points) {
-      distances.push_back(distance(p, now));
-      most = std::max(most, distances.back());
+    double most = 0, squares = 0, weights = 0;
+    for (std::size_t i = 0; i < samples.points.size(); ++i) {
+      const double d = distance(samples.points[i], now);
+      const double weight = samples.weights[i] * samples.weights[i];
+      distances.push_back(d);
+      most = std::max(most, d);
+      squares += weight * d * d;
+      weights += weight;
     }
     if (most < least) least = most, best = next.line;
-    if (most < 1e-6) break;
+    const double bound = std::sqrt(squares / weights);
+    if (bound > kRoom * allow) return std::nullopt;
+    if (most < 1e-6 || least < kSettled * bound) break;
     double sum = 0;
     for (std::size_t i = 0; i < distances.size(); ++i) {
       samples.weights[i] *= std::sqrt((distances[i] + 0.02 * most) / most);
@@ -180,6 +190,13 @@ bool put_in_blank(FlatsAndArcs& line, const Held& held, double allow) {
     const Point p = line.joints[j];
     if ((held.x[j] && std::abs(*held.x[j] - p.x) > kSamePoint) ||
         (held.y[j] && std::abs(*held.y[j] - p.y) > kSamePoint))
+      return false;
+  }
+  // Ends of one flat that are held at two levels would make a level or upright one lean.
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const Point along = line.joints[i + 1] - line.joints[i];
+    if ((held.axis[i] == Held::Axis::level && std::abs(along.y) > kSamePoint) ||
+        (held.axis[i] == Held::Axis::upright && std::abs(along.x) > kSamePoint))
       return false;
   }
   return keeps(line, held);

@@ -30,15 +30,16 @@ Held kept(const ChainLine& chain, double width, double thickness);
 void hold_width(const FlatsAndArcs& line, std::size_t i, double width, Held& held);
 
 /// The line that keeps to `held` and departs least: least squares, the weights then moved to where it departs
-/// most (C. L. Lawson's way to the least greatest distance). Nothing where none keeps to it.
+/// most (C. L. Lawson's way to the least greatest distance). Nothing where none keeps to it, or clearly none
+/// that does lies within `allow`.
 std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& held, double thickness,
                                          double allow);
 
 /// What is held is reached, and nothing turned about.
 bool keeps(const FlatsAndArcs& line, const Held& held);
 
-/// An arc that ran level into the face and now passes over it is put under it. False where it then no longer
-/// keeps to what is held.
+/// An arc that ran level into the face and now passes over it is put under it. False where the line then does
+/// not keep to what is held.
 bool put_in_blank(FlatsAndArcs& line, const Held& held, double allow);
 
 /// The greatest distance between two lines with the stock's sides at their ends, either way round, mm.

@@ -1,15 +1,19 @@
 // What would make a "no" a "yes". Cheap tests (which surfaces each candidate gets at) say what is worth
-// trying; only a plan made with the change counts. No clock: the number of plans is fixed beforehand, by the
-// size of the task. Shown by tests/plan/remedies_test.cpp.
+// trying; only a plan made with the change counts. The number of plans is fixed beforehand, by the size of
+// the task; the clock only ends the search where a limit counts from before. Shown by
+// tests/plan/remedies_test.cpp.
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <functional>
+#include <limits>
 
 #include "arrisline/limits.h"
 #include "arrisline/plan.h"
 #include "plan/access.h"
 #include "plan/candidates.h"
+#include "plan/patience.h"
+#include "plan/uncut.h"
 #include "plan/wood.h"
 #include "section/redraw.h"
 #include "wording/figures.h"
@@ -18,10 +22,11 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::size_t kMostAdded = 4;         // planes; who lacks more lacks a kit
-constexpr double kMostTolerance = 1.5875;     // 1/16 in: beyond it a moulding is no longer the one drawn
-constexpr int kLeastRadii = 3;                // radii tried for one arc, nearest drawing first
-constexpr int kBisection = 9;                 // plans: enough to find one figure in 63
+constexpr std::size_t kMostAdded = 4;      // planes; who lacks more lacks a kit
+constexpr double kMostTolerance = 1.5875;  // 1/16 in: beyond it a moulding is no longer the one drawn
+constexpr double kMostOfSize = 0.25;  // of the smallest size drawn: beyond it that is lost in what is left
+constexpr int kLeastRadii = 3;        // radii tried for one arc, nearest drawing first
+constexpr int kBisection = 9;         // plans: enough to find one figure in 63
 constexpr std::uint64_t kWork = 1200000;      // pieces of wood cut: about a second
 constexpr std::uint64_t kLeastWork = 300000;  // that each plan may cost
 
@@ -42,7 +47,9 @@ class Remedies {
         options_(options),
         problem_(make_problem(plan.section, kit_, options_)),
         own_(access(problem_)),
-        failing_(out_of_reach(problem_, own_)) {}
+        failing_(out_of_reach(problem_, own_)),
+        for_all_(unbounded(options)),
+        clock_(for_all_) {}
 
   void find() {
     if (problem_.surfaces.empty() || problem_.surfaces.size() > kMaxSurfaces) return;
@@ -52,12 +59,25 @@ class Remedies {
     if (kit_.scraper) find_tolerance(true);
     drop_harmless();
     name_nearest();
+    plan_.remedies_left_off = left_off_;
   }
 
  private:
+  /// For the whole of the search: the budgets bound its work, and the limit its time only where that counts
+  /// from before.
+  static PlanOptions unbounded(PlanOptions options) {
+    options.most_work = std::numeric_limits<std::uint64_t>::max();
+    if (!options.since) options.limit = std::numeric_limits<double>::infinity();
+    return options;
+  }
+
   std::optional<Plan> plan_with(const Section& section, const Kit& kit, const PlanOptions& options,
-                                Budget& budget) const {
+                                Budget& budget) {
     if (budget.spent()) return std::nullopt;
+    if (clock_.over()) {
+      left_off_ = true;
+      return std::nullopt;
+    }
     PlanOptions any = options;
     any.any = true;
     any.most_work = std::max(kLeastWork, budget.work);
@@ -67,6 +87,7 @@ class Remedies {
     budget.work -= std::min(budget.work, work);
     --budget.plans;
     --budget.sure;
+    left_off_ = left_off_ || (plan.undecided && clock_.over());
     return plan;
   }
 
@@ -144,13 +165,14 @@ class Remedies {
     return out;
   }
 
-  /// What may help where everything is got at and the plan fails all the same.
+  /// What may help where everything is got at and the plan fails all the same. A reason for the whole may lie
+  /// in any arc that is cut with a plane of another radius.
   std::vector<Plane> helpers(const std::vector<Reason>& reasons, const std::vector<Plane>& added) const {
     const Kit kit = with(added);
     std::vector<int> surfaces;
     for (const Reason& reason : reasons) {
       for (int i = 0; i < static_cast<int>(problem_.surfaces.size()); ++i) {
-        if (element_of(problem_, i) == reason.element) surfaces.push_back(i);
+        if (reason.element < 0 || element_of(problem_, i) == reason.element) surfaces.push_back(i);
       }
     }
     return helping_planes(problem_, kit, surfaces);
@@ -336,14 +358,16 @@ class Remedies {
     // Nothing under what may be left now can serve.
     const double now = kit_.scraper ? std::max(options_.tolerance, options_.scrape) : options_.tolerance;
     int fails = static_cast<int>(std::floor(now / step + 1e-9));
-    const int most = static_cast<int>(std::floor(kMostTolerance / step + 1e-9));
+    const double worth = std::min(kMostTolerance, kMostOfSize * least_size(problem_));
+    const int most = static_cast<int>(std::floor(worth / step + 1e-9));
     if (fails >= most) return;
     int serves = most;
     std::optional<Plan> plan;
     auto narrow = [&](int to) {
       std::optional<Plan> made = plan_with(plan_.section, kit_, options_at(to), left);
       if (!made) return false;
-      if (made->feasible) {
+      // Not to cut a part at all is no way to make it.
+      if (made->feasible && !leaves_uncut(problem_, *made)) {
         serves = to;
         plan = std::move(made);
       } else {
@@ -435,12 +459,16 @@ class Remedies {
   Problem problem_;  // refers to plan_.section
   Access own_;
   std::vector<int> failing_;  // surfaces that nothing in the kit gets at
+  const PlanOptions for_all_;
+  Patience clock_;
+  bool left_off_ = false;
 };
 
 }  // namespace
 
 void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options) {
   plan.remedies.clear();
+  plan.remedies_left_off = false;
   if (plan.feasible || plan.undecided) return;
   Remedies(plan, kit, options).find();
 }

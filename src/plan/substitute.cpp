@@ -3,14 +3,18 @@
 #include "arrisline/substitute.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <set>
 #include <utility>
 
 #include "arrisline/read.h"
+#include "plan/patience.h"
 #include "plan/redrawn_line.h"
 #include "section/drawing_of.h"
+#include "section/redraw.h"
 #include "section/walk.h"
 #include "text/write_profile.h"
 #include "wording/figures.h"
@@ -23,6 +27,7 @@ constexpr std::size_t kMostWays = 400;        // drawn; only the nearest are pla
 constexpr std::size_t kChoices = 4;           // figures tried for one element
 constexpr std::uint64_t kWorkOfOne = 600000;  // pieces of wood cut, half a second
 constexpr double kSeen = 5e-3;                // mm: a change under it nobody could tell
+constexpr double kShare = 0.75;               // of the time left, so that the one found can be planned well
 
 /// A figure that an element may have instead of the drawn one.
 struct Choice {
@@ -41,7 +46,7 @@ struct Variable {
 class Substituting {
  public:
   Substituting(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow)
-      : section_(refused.section), kit_(kit), options_(options), allow_(allow) {
+      : section_(refused.section), kit_(kit), options_(timed(options)), allow_(allow), clock_(options_) {
     const Drawing drawing = drawing_of(section_, options.unit, &sources_);
     drawing_ = drawing;
     for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
@@ -51,18 +56,34 @@ class Substituting {
     }
   }
 
-  std::optional<Substitute> find() {
+  Redrawing find() {
+    Redrawing out;
     std::size_t changed = 0;
     for (const bool any_arc : {false, true}) {
       find_variables(any_arc);
       if (variables_.size() == changed) continue;
       changed = variables_.size();
-      if (std::optional<Substitute> found = nearest_planned()) return found;
+      out.nearest = nearest_planned();
+      if (out.nearest || left_off_) break;
     }
-    return std::nullopt;
+    out.left_off = left_off_;
+    return out;
   }
 
  private:
+  static double gone(const PlanOptions& options) {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - *options.since).count();
+  }
+
+  /// For the whole of the search: its share of the limit, and no bound of work but that of each plan.
+  static PlanOptions timed(PlanOptions options) {
+    if (!options.since) options = from_now(std::move(options));
+    const double before = gone(options);
+    options.limit = before + kShare * std::max(0.0, options.limit - before);
+    options.most_work = std::numeric_limits<std::uint64_t>::max();
+    return options;
+  }
+
   struct Way {
     std::vector<FlatsAndArcs> lines;  // of each chain
     std::vector<Held> held;           // what each keeps to
@@ -76,7 +97,12 @@ class Substituting {
     std::size_t plans = 0;
     for (const Way& way : ways) {
       if (way.departure > allow_ || plans == kMostPlans) break;
+      if (clock_.over()) {
+        left_off_ = true;
+        break;
+      }
       std::optional<Substitute> found = as_profile(tidied(way));
+      if (!found) found = as_profile(way);
       if (!found) continue;
       PlanOptions any = options_;
       any.any = true;
@@ -84,7 +110,9 @@ class Substituting {
       ++plans;
       // Where any arc may change, what changed fewer comes up again.
       if (!planned_.insert(found->profile).second) continue;
-      if (make_plan(found->section, kit_, any).feasible) return found;
+      found->plan = make_plan(found->section, kit_, any);
+      if (found->plan.feasible) return found;
+      left_off_ = left_off_ || (found->plan.undecided && clock_.over());
     }
     return std::nullopt;
   }
@@ -176,7 +204,17 @@ class Substituting {
       picks = std::move(longer);
     }
     std::vector<Way> out;
+    // Half of the time, since what is drawn has to be planned.
+    PlanOptions half = options_;
+    const double before = gone(half);
+    half.limit = before + std::max(0.0, half.limit - before) / 2;
+    half.progress = nullptr;
+    Patience drawing(half);
     for (const auto& pick : picks) {
+      if (clock_.over() || drawing.over()) {
+        left_off_ = true;
+        break;
+      }
       if (std::all_of(pick.begin(), pick.end(), [](std::size_t i) { return i == 0; })) continue;
       if (std::optional<Way> way = drawn(pick)) out.push_back(std::move(*way));
       if (std::optional<Way> way = drawn_between_ends(pick)) out.push_back(std::move(*way));
@@ -279,7 +317,7 @@ class Substituting {
         make_exact(line, held);
         if (!put_in_blank(line, held, allow_)) continue;
         const double most = apart(chain.line, line, section_.thickness);
-        if (most > 1.02 * out.departure + 1e-3) continue;
+        if (most > std::min(allow_, 1.02 * out.departure + 1e-3)) continue;
         out.lines[c] = line;
         out.held[c] = held;
       }
@@ -290,11 +328,11 @@ class Substituting {
     return out;
   }
 
+  /// The way as a maker writes it. Nothing where it does not read as a profile within what is allowed.
   std::optional<Substitute> as_profile(const Way& way) const {
     Drawing drawing = drawing_;
     drawing.name += " (redrawn)";
     Substitute out;
-    out.departure = way.departure;
     std::size_t index = 0;
     for (std::size_t c = 0; c < chains_.size(); ++c) {
       DrawnChain& chain = drawing.chains[c];
@@ -323,6 +361,9 @@ class Substituting {
     Reading<Section> reading = read_profile(out.profile, "redrawn.profile");
     if (!reading.value) return std::nullopt;
     out.section = std::move(*reading.value);
+    // Of what is written, whatever it was made from.
+    out.departure = apart(section_, out.section);
+    if (out.departure > allow_ + kSameLength) return std::nullopt;
     return out;
   }
 
@@ -347,8 +388,10 @@ class Substituting {
 
   const Section& section_;
   const Kit& kit_;
-  const PlanOptions& options_;
+  const PlanOptions options_;
   double allow_;
+  Patience clock_;
+  bool left_off_ = false;
   Drawing drawing_;
   std::vector<int> sources_;
   std::vector<int> named_;  // elements, by the reasons
@@ -359,8 +402,7 @@ class Substituting {
 
 }  // namespace
 
-std::optional<Substitute> nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options,
-                                          double allow) {
+Redrawing nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow) {
   return Substituting(refused, kit, options, allow).find();
 }
 

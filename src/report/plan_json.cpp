@@ -269,12 +269,16 @@ Json plan_as_json(const Plan& plan, const JsonBesides& besides) {
     out["holding_checked"] = plan.holding_checked;
     if (besides.kit != nullptr) out["work"] = work_json(plan, *besides.kit);
     if (besides.gauge_error != nullptr) out["gauge_error"] = gauge_error_json(section, *besides.gauge_error);
-    if (besides.drawn != nullptr && besides.redrawn != nullptr)
-      out["redrawn"] = redrawn_json(*besides.drawn, *besides.redrawn);
+    if (besides.drawn != nullptr && besides.redrawing != nullptr && besides.redrawing->nearest)
+      out["redrawn"] = redrawn_json(*besides.drawn, *besides.redrawing->nearest);
     if (plan.facets > 0) out["facets"] = plan.facets;
   }
   if (!plan.feasible || plan.undecided) out["reasons"] = reasons_json(plan);
   if (!plan.feasible && !plan.undecided) out["remedies"] = remedies_json(plan);
+  Json left_off = Json::array();
+  if (besides.redrawing != nullptr && besides.redrawing->left_off) left_off.push_back("redrawing");
+  if (!plan.feasible && plan.remedies_left_off) left_off.push_back("remedies");
+  if (!left_off.empty()) out["left_off"] = left_off;
   return out;
 }
 

@@ -104,16 +104,23 @@ void write_reasons(Page& page, const Plan& plan, const ReportOptions& options) {
     if (said.insert(line).second) page.line(5, line);
   }
   if (plan.undecided) return;
+  if (plan.remedies.empty() && plan.remedies_left_off) {
+    page.line(5,
+              "The search for remedies was left off before it found one or had tried everything; give a "
+              "longer --limit.");
+    return;
+  }
   if (plan.remedies.empty()) {
-    page.line(
-        5,
-        "No remedy found: no planes added, no radius of the kit and no tolerance that was tried helps; draw "
-        "this part in another way.");
+    page.line(5,
+              "No remedy found: none of the planes to add, radii of the kit and tolerances that were tried "
+              "led to a plan; draw this part in another way.");
     return;
   }
   page.line(5, "What would do, each by itself:");
   for (const Remedy& remedy : plan.remedies)
     page.item(7, "- ", capital(remedy_words(plan.section, remedy, options.unit)) + ".");
+  if (plan.remedies_left_off)
+    page.line(5, "The search for remedies was left off before everything was tried; give a longer --limit.");
 }
 
 }  // namespace arrisline

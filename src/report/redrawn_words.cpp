@@ -1,6 +1,9 @@
 // Shown by tests/cli/plan_allow*.golden.
 #include "report/redrawn_words.h"
 
+#include <string_view>
+#include <utility>
+
 #include "report/page.h"
 #include "report/plain.h"
 #include "wording/figures.h"
@@ -22,14 +25,25 @@ const char* word(Redrawn::What what) {
   return "";
 }
 
+/// As figures of a drawing; where these would be one division, or about it, in decimals.
+std::pair<std::string, std::string> both(double now, double drawn, Unit unit) {
+  constexpr std::size_t kAbout = std::string_view("about ").size();
+  const std::pair<std::string, std::string> out = {about(now, unit), about(drawn, unit)};
+  const auto figure = [](std::string_view text) {
+    return text.starts_with("about ") ? text.substr(kAbout) : text;
+  };
+  return figure(out.first) == figure(out.second) ? told_apart(now, drawn, unit) : out;
+}
+
 }  // namespace
 
-std::string redrawn_words(const Section& drawn, const Substitute& substitute, const ReportOptions& options) {
+std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, const ReportOptions& options) {
+  const Substitute& substitute = *redrawing.nearest;
   Page page;
   page.heading("Redrawn");
   page.line(
       2, "These planes cannot cut the profile as it is drawn. The nearest found that they can lies at most " +
-             thickness(substitute.departure, options.unit) + " from the drawn line. Other than drawn:");
+             no_more_than(substitute.departure, options.unit) + " from the drawn line. Other than drawn:");
   for (std::size_t i = 0; i < substitute.changes.size(); ++i) {
     const Redrawn& change = substitute.changes[i];
     if (i > 0 && substitute.changes[i - 1].element == change.element) continue;
@@ -37,21 +51,27 @@ std::string redrawn_words(const Section& drawn, const Substitute& substitute, co
     for (std::size_t k = i; k < substitute.changes.size() && substitute.changes[k].element == change.element;
          ++k) {
       const Redrawn& one = substitute.changes[k];
-      const std::string now = about(one.now, options.unit), drawn_as = about(one.drawn, options.unit);
-      // Figures that are the nearest division of both are told by thousandths.
-      const bool alike = now == drawn_as;
-      text += std::string(k > i ? ", " : " ") + word(one.what) + " " +
-              (alike ? thickness(one.now, options.unit) : now) + ", drawn " +
-              (alike ? thickness(one.drawn, options.unit) : drawn_as);
+      const auto [now, drawn_as] = both(one.now, one.drawn, options.unit);
+      text += std::string(k > i ? ", " : " ") + word(one.what) + " " + now + ", drawn " + drawn_as;
     }
     page.item(4, "- ", text + ".");
   }
+  if (redrawing.left_off)
+    page.line(2,
+              "The search was left off before everything was tried; with a longer --limit one may be found "
+              "that lies nearer.");
   page.line(2, "The cut list is that of the redrawn profile; plan --redrawn FILE keeps it.");
   return laid_out(page.take(), options.plain, options.colour) + (options.plain ? "" : "\n");
 }
 
-std::string none_redrawn_words(double allow, const ReportOptions& options) {
+std::string none_redrawn_words(double allow, bool left_off, const ReportOptions& options) {
   Page page;
+  if (left_off) {
+    page.line(5,
+              "The search for a profile within " + thickness(allow, options.unit) +
+                  " of the drawing that they can was left off before it found one; give a longer --limit.");
+    return laid_out(page.take(), options.plain, false);
+  }
   page.line(5, "Nor is any profile found within " + thickness(allow, options.unit) +
                    " of the drawing that they can.");
   return laid_out(page.take(), options.plain, false);

@@ -3,7 +3,10 @@
 #include "section/redraw.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
+#include <utility>
 
 #include "section/contacts.h"
 #include "section/walk.h"
@@ -17,27 +20,32 @@ bool is_of(const Section& section, std::size_t edge, const std::vector<int>& ele
          std::find(elements.begin(), elements.end(), section.source[edge]) != elements.end();
 }
 
-/// Greatest distance from points of the one edge to the other. The distance is smooth but for a corner or
-/// two, so the best of some points spread along it is bettered between its neighbours.
-double departure(const Edge& from, const Edge& to) {
+/// Greatest distance from points of the edge to the other edge, or the nearest of others. It is smooth but
+/// for some corners, so the best of some points spread along it is bettered between its neighbours, and so is
+/// any that is better than those.
+double departure(const Edge& from, std::span<const Edge> to) {
   constexpr int kPoints = 64;  // even, so that the middle, where two flat arcs lie farthest apart, is one
   auto at = [&](double t) { return distance(point_at(from, t), to); };
-  int best = 0;
-  for (int i = 1; i <= kPoints; ++i) {
-    if (at(static_cast<double>(i) / kPoints) > at(static_cast<double>(best) / kPoints)) best = i;
-  }
-  double low = std::max(0, best - 1) / static_cast<double>(kPoints);
-  double high = std::min(kPoints, best + 1) / static_cast<double>(kPoints);
-  const double found = at(static_cast<double>(best) / kPoints);
-  for (int i = 0; i < 40; ++i) {
-    const double third = (high - low) / 3;
-    if (at(low + third) < at(high - third)) {
-      low += third;
-    } else {
-      high -= third;
+  std::array<double, kPoints + 1> far = {};
+  for (int i = 0; i <= kPoints; ++i) far[static_cast<std::size_t>(i)] = at(static_cast<double>(i) / kPoints);
+  double most = 0;
+  for (int i = 0; i <= kPoints; ++i) {
+    const auto here = static_cast<std::size_t>(i);
+    most = std::max(most, far[here]);
+    if ((i > 0 && far[here - 1] > far[here]) || (i < kPoints && far[here + 1] > far[here])) continue;
+    double low = std::max(0, i - 1) / static_cast<double>(kPoints);
+    double high = std::min(kPoints, i + 1) / static_cast<double>(kPoints);
+    for (int k = 0; k < 40; ++k) {
+      const double third = (high - low) / 3;
+      if (at(low + third) < at(high - third)) {
+        low += third;
+      } else {
+        high -= third;
+      }
     }
+    most = std::max(most, at((low + high) / 2));
   }
-  return std::max(found, at((low + high) / 2));
+  return most;
 }
 
 }  // namespace
@@ -75,7 +83,17 @@ double largest_departure(const Section& a, const Section& b) {
   double most = 0;
   for (std::size_t i = 0; i < a.target.size(); ++i) {
     if (a.target[i].is_arc() != b.target[i].is_arc() || distance(a.target[i].centre, b.target[i].centre) > 0)
-      most = std::max({most, departure(a.target[i], b.target[i]), departure(b.target[i], a.target[i])});
+      most = std::max(
+          {most, departure(a.target[i], {&b.target[i], 1}), departure(b.target[i], {&a.target[i], 1})});
+  }
+  return most;
+}
+
+double apart(const Section& a, const Section& b) {
+  double most = 0;
+  for (const auto& [from, to] : {std::pair(&a, &b), std::pair(&b, &a)}) {
+    for (std::size_t i = 0; i < from->target.size(); ++i)
+      if (from->source[i] >= 0) most = std::max(most, departure(from->target[i], to->target));
   }
   return most;
 }

@@ -20,4 +20,8 @@ double least_radius(const Section& section, const std::vector<int>& elements);
 /// REQUIRES: outlines of the same number of edges, which differ only between the same ends.
 double largest_departure(const Section& a, const Section& b);
 
+/// The largest distance, in mm, from a point of the line worked on the one section to the outline of the
+/// other, either way round; of any two.
+double apart(const Section& a, const Section& b);
+
 }  // namespace arrisline

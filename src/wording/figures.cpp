@@ -78,4 +78,20 @@ std::string thickness(double mm, Unit unit) {
   return figure + unit_word(unit);
 }
 
+std::pair<std::string, std::string> told_apart(double a, double b, Unit unit) {
+  std::pair<std::string, std::string> out = {thickness(a, unit), thickness(b, unit)};
+  const double one = unit == Unit::inch ? kMmPerInch : 1;
+  const auto alike = [&] {
+    return out.first == out.second || out.first.starts_with("less") || out.second.starts_with("less");
+  };
+  for (int decimals = unit == Unit::inch ? 4 : 3; decimals <= 6 && alike(); ++decimals)
+    out = {plain(a / one, decimals) + unit_word(unit), plain(b / one, decimals) + unit_word(unit)};
+  return out;
+}
+
+std::string no_more_than(double mm, Unit unit) {
+  const double step = unit == Unit::inch ? kMmPerInch / 1000 : 0.01;
+  return thickness(std::ceil((mm - kSameLength) / step) * step, unit);
+}
+
 }  // namespace arrisline

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 
 #include "arrisline/length.h"
 
@@ -26,5 +27,9 @@ std::string exact(double mm, Unit unit);
 std::string about(double mm, Unit unit);
 /// A thickness of wood: thousandths of an inch or hundredths of a millimetre; "nothing" for 0.
 std::string thickness(double mm, Unit unit);
+/// Two thicknesses, or lengths up to 1e-6 in, with as many more decimals as it takes to tell them apart.
+std::pair<std::string, std::string> told_apart(double a, double b, Unit unit);
+/// A thickness, rounded up: what lies no farther than that.
+std::string no_more_than(double mm, Unit unit);
 
 }  // namespace arrisline

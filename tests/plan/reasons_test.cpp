@@ -216,3 +216,36 @@ TEST_CASE("what is left over, beside what is allowed", "[plan][reasons]") {
   CHECK(plan.reasons[0].why.find("hollow 8 is not of its radius, 3/8 in; the best found leaves ") == 0);
   CHECK(plan.reasons[0].why.find("0.001 in is allowed") != std::string::npos);
 }
+
+TEST_CASE("a flat sole is not called one of another radius", "[plan][reasons]") {
+  const Plan plan = refused(profile("2 wide, 3/4 thick",
+                                    "start face 1\nstep down 1/32\nbead out 3/16 down 1/32 radius 3/4\nstep "
+                                    "down 1/16\nfillet out 13/16"),
+                            kit("units inch\nrebate 3/4\nshop facets 12\n"));
+  CHECK(why(plan, 1) ==
+        "rebate 3/4 cuts it in flats; the best found leaves 0.01 in of wood above the finished line, and "
+        "0.008 in "
+        "is allowed");
+}
+
+TEST_CASE("what is left over never reads like what is allowed", "[plan][reasons]") {
+  // Planned again with a hair less than it leaves.
+  PlanOptions wide;
+  wide.tolerance = 0.4;
+  const Section section = profile(
+      "2 wide, 3/4 thick",
+      "start face 1\nstep down 1/32\nbead out 3/16 down 1/32 radius 3/4\nstep down 1/16\nfillet out 13/16");
+  const Kit planes = kit("units inch\nrebate 3/4\nshop facets 12\n");
+  const Plan yes = make_plan(section, planes, wide);
+  REQUIRE(yes.feasible);
+  PlanOptions hair;
+  hair.tolerance = yes.left.max_height - 0.001;
+  const Plan plan = refused(section, planes, hair);
+  const std::string said = why(plan, 1);
+  INFO(said);
+  const std::string leaves = "leaves ", above = " of wood above the finished line, and ",
+                    allowed = " is allowed";
+  const std::size_t from = said.find(leaves) + leaves.size(), to = said.find(above), end = said.find(allowed);
+  REQUIRE((to != std::string::npos && end != std::string::npos));
+  CHECK(said.substr(from, to - from) != said.substr(to + above.size(), end - to - above.size()));
+}

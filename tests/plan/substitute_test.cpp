@@ -52,7 +52,7 @@ const char* const kCyma =
 TEST_CASE("an arc of a radius that no plane has is redrawn with one that the kit has", "[substitute]") {
   const Section drawn = profile("2 wide, 1 thick", kOddCove);
   const Plan no = refused(drawn, sixes());
-  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5);
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5).nearest;
   REQUIRE(found);
   SECTION("it lies within what is allowed, measured on the two lines") {
     CHECK(found->departure <= 0.5);
@@ -79,9 +79,9 @@ TEST_CASE("an arc of a radius that no plane has is redrawn with one that the kit
 TEST_CASE("what may not depart so far is not redrawn", "[substitute]") {
   const Section drawn = profile("2 wide, 1 thick", kOddCove);
   const Plan no = refused(drawn, sixes());
-  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5);
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 0.5).nearest;
   REQUIRE(found);
-  CHECK_FALSE(nearest_profile(no, sixes(), {}, found->departure * 0.9));
+  CHECK_FALSE(nearest_profile(no, sixes(), {}, found->departure * 0.9).nearest);
 }
 
 TEST_CASE("a groove narrower than any iron is widened", "[substitute]") {
@@ -89,10 +89,87 @@ TEST_CASE("a groove narrower than any iron is widened", "[substitute]") {
   const Section drawn =
       profile("3 wide, 3/4 thick", "start face 1\nstep down 1/4\nfillet out 7/32\nstep up 1/4");
   const Plan no = refused(drawn, ploughing);
-  const std::optional<Substitute> found = nearest_profile(no, ploughing, {}, 1);
+  const std::optional<Substitute> found = nearest_profile(no, ploughing, {}, 1).nearest;
   REQUIRE(found);
   // Wider by 1/32 in, half of it on either side.
   CHECK(found->departure == Approx(kMmPerInch / 64).margin(0.01));
+}
+
+TEST_CASE("the limit of the plan holds for the search too, which says where it was left off",
+          "[substitute]") {
+  const Section drawn = profile("2 wide, 1 thick", kOddCove);
+  const Plan no = refused(drawn, sixes());
+  PlanOptions options;
+  options.limit = 3600;
+  options = from_now(options);
+  const Redrawing in_time = nearest_profile(no, sixes(), options, 0.5);
+  REQUIRE(in_time.nearest);
+  CHECK_FALSE(in_time.left_off);
+  // Whatever time is left for a better one, there is a plan of it that stands every check.
+  CHECK(in_time.nearest->plan.feasible);
+  CHECK(faults(in_time.nearest->plan) == "");
+  options.since = *options.since - std::chrono::hours(2);
+  const Redrawing late = nearest_profile(no, sixes(), options, 0.5);
+  CHECK_FALSE(late.nearest);
+  CHECK(late.left_off);
+  // Where everything was tried and nothing found, nothing was left off.
+  const Redrawing none = nearest_profile(no, sixes(), {}, 0.001);
+  CHECK_FALSE(none.nearest);
+  CHECK_FALSE(none.left_off);
+}
+
+TEST_CASE("a groove between flats is widened at both walls, and the walls stay upright", "[substitute]") {
+  // A chain that begins with the wall: widened on the one side only it would depart by all of the difference.
+  const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\nplough 1/8 1/4\n");
+  struct Case {
+    std::string stock, chain;
+    double width;  // drawn, mm
+  };
+  const double iron = kMmPerInch / 8;
+  for (const Case& one :
+       {Case{"2 wide, 1 thick", "start face 1\nstep down 1/4\nfillet out 0.1\nstep up 1/4", 2.54},
+        Case{"50mm wide, 25mm thick", "start face 30mm\nstep down 5mm\nfillet out 2.8mm\nstep up 5mm", 2.8},
+        Case{"2 wide, 1 thick",
+             "start face 1 1/2\nstep down 1/8\nfillet out 0.1\nstep up 1/8\nfillet out 1/2\nstep down "
+             "1/8\nfillet out 0.11\nstep up 1/8",
+             2.54}}) {
+    INFO(one.chain);
+    const Section drawn = profile(one.stock, one.chain);
+    const Plan no = refused(drawn, planes);
+    const double half = (iron - one.width) / 2;
+    CHECK_FALSE(nearest_profile(no, planes, {}, half - 0.01).nearest);
+    const std::optional<Substitute> found = nearest_profile(no, planes, {}, half + 0.01).nearest;
+    REQUIRE(found);
+    CHECK(found->departure == Approx(half).margin(1e-4));
+    const Section read = need(read_profile(found->profile, "redrawn.profile"));
+    CHECK(apart(drawn, read) == Approx(half).margin(1e-4));
+    for (const Edge& edge : worked(read)) CHECK((edge.from.x == edge.to.x || edge.from.y == edge.to.y));
+    CHECK(std::any_of(found->changes.begin(), found->changes.end(),
+                      [](const Redrawn& change) { return change.what == Redrawn::What::start; }));
+  }
+}
+
+TEST_CASE("what is written departs by the figure told and no more than is allowed", "[substitute]") {
+  const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\nplough 3/16\n");
+  int redrawn = 0;
+  for (const char* chain :
+       {kOddCove, kCyma, "start face 3/4\nstep down 1/16\nbead out 1/2 down 1/2\nfillet out 1/4",
+        "start face 1\nstep down 1/4\nfillet out 0.17\nstep up 1/4\nfillet out 0.455\nbead out 3/8 down 3/8",
+        "start face 1 1/4\nbead out 3/8 down 3/8\ncove out 3/8 down 3/8\nfillet out 1/2"}) {
+    const Section drawn = profile("2 wide, 1 thick", chain);
+    const Plan no = make_plan(drawn, planes, {});
+    if (no.feasible) continue;
+    for (const double allow : {0.15, 0.4, 1.0}) {
+      INFO(chain << "\nwithin " << allow);
+      const std::optional<Substitute> found = nearest_profile(no, planes, {}, allow).nearest;
+      if (!found) continue;
+      ++redrawn;
+      CHECK(found->departure <= allow + 1e-5);
+      const Section read = need(read_profile(found->profile, "redrawn.profile"));
+      CHECK(apart(drawn, read) == Approx(found->departure).margin(2e-3));
+    }
+  }
+  CHECK(redrawn >= 6);
 }
 
 TEST_CASE("moved ends let it lie nearer than another radius between the same ends", "[substitute]") {
@@ -101,7 +178,7 @@ TEST_CASE("moved ends let it lie nearer than another radius between the same end
   double same_ends = 0;
   for (const Remedy& remedy : no.remedies) same_ends = std::max(same_ends, remedy.departure);
   REQUIRE(same_ends > 0);
-  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 1);
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 1).nearest;
   REQUIRE(found);
   CHECK(found->departure < same_ends);
   CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
@@ -123,7 +200,7 @@ TEST_CASE("a quadrant of another radius departs by the least that any may", "[su
   const Section drawn =
       profile("2 wide, 1 thick", "start face 3/4\nstep down 1/16\nbead out 1/2 down 1/2\nfillet out 1/4");
   const Plan no = refused(drawn, sixes());
-  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 3);
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 3).nearest;
   REQUIRE(found);
   const double same_ends = [] {
     const double half = 0.5 * std::sqrt(0.5);
@@ -148,7 +225,7 @@ TEST_CASE("where a remedy redraws an arc, what is found departs no more", "[subs
     if (!one.redraw.empty()) remedy = one.departure;
   }
   REQUIRE(remedy);
-  const std::optional<Substitute> found = nearest_profile(no, odd, {}, *remedy + 0.01);
+  const std::optional<Substitute> found = nearest_profile(no, odd, {}, *remedy + 0.01).nearest;
   REQUIRE(found);
   CHECK(found->departure <= *remedy + 1e-3);
   CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
@@ -162,7 +239,7 @@ TEST_CASE("a bead that runs level into the face does so with another radius too"
   PlanOptions close;
   close.tolerance = 0.07;  // hollow 6 bearing with its edges leaves more
   const Plan no = refused(drawn, sixes(), close);
-  const std::optional<Substitute> found = nearest_profile(no, sixes(), close, 0.3);
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), close, 0.3).nearest;
   REQUIRE(found);
   CHECK(found->departure < 0.1);
   bool bead = false;

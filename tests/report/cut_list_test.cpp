@@ -341,6 +341,10 @@ TEST_CASE("reasons name the element, and remedies read aloud", "[report]") {
   plan.cuts.clear();
   plan.reasons = {{0, "no hollow of that radius", std::nullopt}, {-1, "nothing to hold it by", std::nullopt}};
   CHECK(has(running(check_answer(plan, {})), "No remedy found"));
+  plan.remedies_left_off = true;
+  CHECK_FALSE(has(running(check_answer(plan, {})), "No remedy found"));
+  CHECK(has(running(check_answer(plan, {})), "The search for remedies was left off before it found one"));
+  plan.remedies_left_off = false;
   Remedy add;
   Plane hollow;
   hollow.kind = PlaneKind::hollow;
@@ -373,7 +377,12 @@ TEST_CASE("reasons name the element, and remedies read aloud", "[report]") {
     CHECK(has(text, "- Allow 0.013 in of wood above the finished line (plan --tolerance)."));
     CHECK(has(text, "- Leave the scraper up to 0.02 in (plan --scrape)."));
     CHECK_FALSE(has(text, "No remedy found"));
+    CHECK_FALSE(has(text, "left off"));
   }
+  plan.remedies_left_off = true;
+  CHECK(has(running(check_answer(plan, {})),
+            "(plan --scrape). The search for remedies was left off before everything was tried"));
+  plan.remedies_left_off = false;
   CHECK(has(running(check_answer(plan, {Unit::mm})), "a radius of 6.35 mm"));
   CHECK(has(running(check_answer(plan, {Unit::mm})), "lies 0.5 mm from"));
   CHECK(check_answer(plan, {}).substr(0, 15) == "no   shelf edge");

@@ -90,6 +90,24 @@ TEST_CASE("thickness of wood never rounds to nothing", "[report]") {
   CHECK(thickness(0.25, Unit::mm) == "0.25 mm");
 }
 
+TEST_CASE("what lies no farther is rounded up", "[report][figures]") {
+  CHECK(no_more_than(0, Unit::inch) == "nothing");
+  CHECK(no_more_than(0.0125 * kMmPerInch, Unit::inch) == "0.013 in");
+  CHECK(no_more_than(0.012 * kMmPerInch, Unit::inch) == "0.012 in");
+  CHECK(no_more_than(0.1875, Unit::mm) == "0.19 mm");
+  CHECK(no_more_than(0.181, Unit::mm) == "0.19 mm");
+  CHECK(no_more_than(0.18, Unit::mm) == "0.18 mm");
+}
+
+TEST_CASE("two thicknesses that differ never read alike", "[report]") {
+  using Two = std::pair<std::string, std::string>;
+  CHECK(told_apart(0.3, 0.2, Unit::inch) == Two("0.012 in", "0.008 in"));
+  CHECK(told_apart(0.2021, 0.2, Unit::inch) == Two("0.008 in", "0.0079 in"));
+  CHECK(told_apart(0.2003, 0.2, Unit::inch) == Two("0.00789 in", "0.00787 in"));
+  CHECK(told_apart(0.203, 0.2, Unit::mm) == Two("0.203 mm", "0.2 mm"));
+  CHECK(told_apart(0.0015, 0, Unit::mm) == Two("0.002 mm", "0 mm"));
+}
+
 TEST_CASE("figures of a drawing print as fractions where they are or come near", "[report]") {
   CHECK(about(0.375 * kIn, Unit::inch) == "3/8 in");
   CHECK(about(1.25 * kIn, Unit::inch) == "1 1/4 in");
