@@ -31,16 +31,6 @@ std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {
   return out;
 }
 
-double extent(const std::vector<Point>& points) {
-  Point low = points.front();
-  Point high = low;
-  for (const Point& p : points) {
-    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-  }
-  return distance(low, high);
-}
-
 /// The length of the line by means of so many neighbours, in mm a point.
 double spacing_of(const std::vector<Point>& points, std::size_t group) {
   std::vector<double> steps;
@@ -160,6 +150,10 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
     const double scatter = scatter_of(fewer);
     if (scatter > kScattered) return with_gaps_filled(fewer, spacing_of(fewer, 1), scatter);
   }
+  return samples_of_joined(points);
+}
+
+Samples samples_of_joined(const std::vector<Point>& points) {
   double whole = 0;
   for (std::size_t i = 1; i < points.size(); ++i) whole += distance(points[i - 1], points[i]);
   Samples out;
@@ -194,7 +188,7 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
 Samples samples_of_measured(std::vector<Point> points) {
   bool put_in_order = false;
   points = thinned(in_line(thinned(points, kToOrder), put_in_order), kMost);
-  const double scatter = std::max(scatter_of(points), 1e-6 * extent(points));
+  const double scatter = std::max(scatter_of(points), 1e-6 * size_of(points));
   const double spacing = std::max(spacing_of(points, std::max<std::size_t>(1, points.size() / 100)), 1e-9);
   Samples out = with_gaps_filled(points, spacing, scatter);
   out.put_in_order = put_in_order;

@@ -241,7 +241,7 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   CHECK_FALSE(fit_tracing(few, {}, &why));
   CHECK(why == "so few points tell no line; measure at least 4, and better some hundred");
   Tracing apart;
-  apart.points = {{0, 0}, {0, 5}, {5, 5}, {5, 10}, {20, 10}};
+  apart.points = {{0, 0}, {5, 0}, {9, 0.9}, {10, 6}, {14, 8}};
   CHECK_FALSE(fit_tracing(apart, {}, &why));
   CHECK(why ==
         "no flats and arcs follow the line within the tolerance; measure more points, and closer, or give a "
