@@ -33,12 +33,39 @@ bool is_square(const Corner& corner) {
   return std::abs(std::abs(corner.turn) - 90) <= kSquare;
 }
 
-bool may_be_arc(const std::vector<Corner>& corners) {
-  for (std::size_t k = 2; k < corners.size(); ++k) {
-    bool all = true;
-    for (const std::size_t i : {k - 2, k - 1, k})
-      all = all && std::abs(corners[i].turn) < kCurveTurn && corners[i].turn * corners[k].turn > 0;
-    if (all) return true;
+/// Whether a flat runs with another, or square to it.
+bool agree(Point along, Point other) {
+  constexpr double kOff = 5;  // degrees
+  const double degrees = to_degrees(std::atan2(cross(other, along), dot(other, along)));
+  return std::abs(degrees - 90 * std::round(degrees / 90)) < kOff;
+}
+
+/// The way, or square to it, that the most of the line runs.
+Point main_way(const std::vector<Point>& line) {
+  Point out;
+  double most = 0;
+  for (std::size_t k = 0; k + 1 < line.size(); ++k) {
+    const Point way = line[k + 1] - line[k];
+    double sum = 0;
+    for (std::size_t i = 0; i + 1 < line.size(); ++i)
+      if (agree(line[i + 1] - line[i], way)) sum += distance(line[i], line[i + 1]);
+    if (sum > most) most = sum, out = way;
+  }
+  return out;
+}
+
+/// Whether a row of corners may lie on an arc: three or more that turn the same way and little, or one
+/// between two flats that run neither with the rest nor square to it, all without points between.
+bool may_be_arc(const std::vector<Point>& line, const std::vector<Corner>& corners) {
+  const Point way = main_way(line);
+  for (std::size_t k = 0; k < corners.size(); ++k) {
+    const auto turns_on = [&](std::size_t i) {
+      return std::abs(corners[i].turn) < kCurveTurn && corners[i].turn * corners[k].turn > 0;
+    };
+    if (k > 1 && turns_on(k - 2) && turns_on(k - 1) && turns_on(k)) return true;
+    if (k == 0 || k + 1 == corners.size() || !turns_on(k)) continue;
+    const bool bare = corners[k].at == corners[k - 1].at + 1 && corners[k + 1].at == corners[k].at + 1;
+    if (bare && !agree(line[k + 1] - line[k], way) && !agree(line[k + 2] - line[k + 1], way)) return true;
   }
   return false;
 }
@@ -100,7 +127,8 @@ bool are_corners(const std::vector<Point>& points, double tolerance) {
     for (std::size_t i = first + 1; i < last; ++i)
       if (distance(points[i], Edge{line[k], line[k + 1], {}, Turn::straight}) > tolerance) return false;
   }
-  return fewest < kTells && !may_be_arc(corners) && !may_be_cut_off(points, corners) && !crosses_itself(line);
+  return fewest < kTells && !may_be_arc(line, corners) && !may_be_cut_off(points, corners) &&
+         !crosses_itself(line);
 }
 
 }  // namespace arrisline

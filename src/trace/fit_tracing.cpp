@@ -88,7 +88,9 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
   Samples out = samples_of_measured(points);
   // What scatters so widely are not the points but the corners between them.
   constexpr double kMostScatter = 0.03;  // of the size of it all
-  if (out.scatter > kMostScatter * size_of(points)) {
+  constexpr double kOfFew = 0.006;       // of so few points that a corner is in most stretches
+  constexpr std::size_t kFew = 100;
+  if (out.scatter > (points.size() < kFew ? kOfFew : kMostScatter) * size_of(points)) {
     *why =
         "the points lie too far apart, or in too loose a row, to tell a line from how they scatter; measure "
         "more points, and closer, or of flats alone the corners one after the other";

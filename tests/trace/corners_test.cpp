@@ -106,6 +106,11 @@ TEST_CASE("what may be an arc, a corner cut off, or no line is no list of corner
     INFO(points);
     CHECK_FALSE(are_corners(line, kTolerance));
   }
+  // Both ends of a quarter that meets its flats at corners, and its middle.
+  std::vector<Point> ovolo = {{20, -3}, {10, -3}};
+  for (const Point p : on_quarter({0, 0}, 10, 3)) ovolo.push_back(p);
+  ovolo.insert(ovolo.end(), {{-3, 10}, {-3, 20}});
+  CHECK_FALSE(are_corners(ovolo, kTolerance));
   // Points two millimetres apart with none at the corner.
   CHECK_FALSE(are_corners({{0, 0}, {2, 0}, {4, 0}, {6, 0}, {7, 1}, {7, 3}, {7, 5}, {7, 7}}, kTolerance));
   // Corners in no order.
