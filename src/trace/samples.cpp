@@ -45,6 +45,12 @@ double spacing_of(const std::vector<Point>& points, std::size_t group) {
   return median(steps);
 }
 
+/// The same by means of so many that scatter adds nothing to it; of few points by each.
+double spacing_on_line(const std::vector<Point>& points) {
+  constexpr std::size_t kParts = 100;
+  return spacing_of(points, std::max<std::size_t>(1, points.size() / kParts));
+}
+
 /// Scatter by stretches so short that of a few points to each flat and arc a quarter of them still hold no
 /// corner.
 double scatter_of_few(const std::vector<Point>& points) {
@@ -79,8 +85,9 @@ double scatter_of(const std::vector<Point>& points) {
       break;
   }
   if (out < kNoMatter) return out;
+  // Short stretches of points that lie closer than they scatter are clouds, and seem to scatter less.
   const double by_few = scatter_of_few(points);
-  return by_few < kShareOfCorners * out && kLong * by_few <= 5 * spacing_of(points, 1) ? by_few : out;
+  return by_few < kShareOfCorners * out && kLong * by_few <= 5 * spacing_on_line(points) ? by_few : out;
 }
 
 /// Where the points lie much farther apart than they do elsewhere, the straight line between is filled in.
@@ -189,7 +196,7 @@ Samples samples_of_measured(std::vector<Point> points) {
   bool put_in_order = false;
   points = thinned(in_line(thinned(points, kToOrder), put_in_order), kMost);
   const double scatter = std::max(scatter_of(points), 1e-6 * size_of(points));
-  const double spacing = std::max(spacing_of(points, std::max<std::size_t>(1, points.size() / 100)), 1e-9);
+  const double spacing = std::max(spacing_on_line(points), 1e-9);
   Samples out = with_gaps_filled(points, spacing, scatter);
   out.put_in_order = put_in_order;
   return out;
