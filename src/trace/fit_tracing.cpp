@@ -143,6 +143,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   round_out(samples, start, fitted, allowed);
   simplify(samples, fitted, allowed);
   put_in(samples, fitted, allowed);
+  simplify_arcs(samples, fitted, allowed);
 
   FittedProfile out;
   const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);

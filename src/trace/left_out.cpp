@@ -30,10 +30,18 @@ double farthest_off(const Samples& samples, const FlatsAndArcs& line) {
 bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
   constexpr double kCorner = 12;  // standard deviations that a corner lies from the samples beside it
   for (std::size_t j = 1; j < fitted.line.size(); ++j) {
-    const std::size_t s = fitted.from[j];
+    // The measured points on either side; in a gap a corner may lie as far from them as they are apart.
+    std::size_t before = fitted.from[j] - 1;
+    std::size_t after = fitted.from[j];
+    while (before > 0 && samples.filled[before]) --before;
+    while (after + 1 < samples.points.size() && samples.filled[after]) ++after;
+    const Point a = samples.points[before];
+    const Point b = samples.points[after];
     const Point joint = fitted.line.joints[j];
-    const double off = std::min(distance(joint, samples.points[s - 1]), distance(joint, samples.points[s]));
-    if (off > kCorner * allowed.scatter + 4 * samples.spacing) return false;
+    const double gap = after - before > 1 ? distance(a, b) : 0;
+    if (std::min(distance(joint, a), distance(joint, b)) >
+        kCorner * allowed.scatter + std::max(4 * samples.spacing, gap))
+      return false;
   }
   return true;
 }

@@ -95,7 +95,16 @@ bool merge_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   return false;
 }
 
-void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+/// Whether an arc is one that nobody could see or plane.
+bool hardly_rises(const Edge& edge) {
+  constexpr double kLeast = 0.005;         // mm over its chord
+  constexpr double kLargestRadius = 5000;  // mm
+  const double chord = distance(edge.from, edge.to);
+  return std::abs(bulge_of(edge)) * chord / 2 < kLeast || radius(edge) > kLargestRadius;
+}
+
+/// False where no arc was made flat.
+bool straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   constexpr double kFlattest = 0.2;  // a bulge: a rise of a tenth of the chord
   std::vector<std::pair<double, std::size_t>> arcs;
   for (std::size_t i = 0; i < fitted.line.size(); ++i) {
@@ -103,21 +112,33 @@ void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) 
     if (bulge > 0 && bulge < kFlattest) arcs.emplace_back(bulge, i);
   }
   std::sort(arcs.begin(), arcs.end());
+  bool any = false;
   for (const auto& [bulge, i] : arcs) {
     Fitted next = fitted;
     next.line.bulges[i] = 0;
     next = fit(samples, next, Held(next.line.size()), allowed);
-    if (will_do(samples, next, fitted, 2, allowed)) fitted = next;
+    if (!hardly_rises(edge_of(fitted.line, i)) && !will_do(samples, next, fitted, 2, allowed)) continue;
+    fitted = next;
+    any = true;
   }
+  return any;
 }
 
 }  // namespace
 
 void simplify(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   straighten(samples, fitted, allowed);
-  while (fitted.line.size() > 1 &&
-         (drop_one(samples, fitted, allowed) || merge_one(samples, fitted, allowed))) {
-  }
+  do {
+    while (fitted.line.size() > 1 &&
+           (drop_one(samples, fitted, allowed) || merge_one(samples, fitted, allowed))) {
+    }
+  } while (straighten(samples, fitted, allowed));
+}
+
+void simplify_arcs(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  while (straighten(samples, fitted, allowed))
+    while (fitted.line.size() > 1 && merge_one(samples, fitted, allowed)) {
+    }
 }
 
 }  // namespace arrisline

@@ -230,6 +230,39 @@ TEST_CASE("a whole section, closed, gives the stock and the work on every side",
                       [](const Element& e) { return e.chain == Chain::underside; }) == 2);
 }
 
+// Some five points to a millimetre, of which three at a time would be made one: one about a corner lies as
+// far beside it as the tolerance, and on the short flats there are but four or five.
+TEST_CASE("exact points of a whole section are not averaged over its corners", "[trace][closed]") {
+  const Section section = section_of(
+      "units mm\nstock 74 wide, 80.5 thick\nstart face 48\nstep down 3.5\nfillet out 3\nstep down 2.25\n"
+      "bead down 9 radius 4.5\nstep down 2.25\nfillet out 2\nstep down 4.5\nfillet out 3\n"
+      "cove out 5 down 5\nbead out 9 down 9\nfillet out 26\n");
+  for (const std::size_t points : {1402U, 1447U, 1492U}) {
+    Digitiser by;
+    by.points = points;
+    by.askew = 3;
+    INFO(points);
+    std::string why;
+    const auto found = fit_tracing(digitised(section.target, by, 1), {}, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(kinds(worked_line(found->section)) ==
+          "step fillet step bead step fillet step fillet cove bead fillet ");
+  }
+}
+
+TEST_CASE("a corner that lies in a gap of the points is found where its flats meet", "[trace][gap]") {
+  const std::vector<Edge> drawn = with_sides(worked_line(classical(kClassical[0])), 6);
+  Tracing tracing = digitised(drawn, {}, 1);
+  const Point corner = drawn[0].to;
+  std::erase_if(tracing.points, [&](Point p) { return distance(p, corner) < 0.5; });
+  std::string why;
+  const auto found = fit_tracing(tracing, {}, &why);
+  INFO(why);
+  REQUIRE(found);
+  CHECK(kinds(worked_line(found->section)) == "step bead fillet ");
+}
+
 TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   std::string why;
   Tracing flat;

@@ -39,5 +39,24 @@ TEST_CASE("a joint stays beside the samples where a flat points at the centre of
   CHECK(distance(fitted.line.joints[2], arc.to) < 0.02);
 }
 
+TEST_CASE("an arc that rises less than anybody sees is a flat", "[trace][simplify]") {
+  const Edge first = {{0, 0}, {20, 0}, {}, Turn::straight};
+  const Edge second = {{20, 0}, {20, 8}, {}, Turn::straight};
+  Samples samples;
+  samples.scatter = 1e-5;
+  samples.spacing = 0.2;
+  sample(first, 100, samples);
+  // A step of the tolerance, which neither a flat nor an arc follows, is no reason for an arc of 20 m.
+  for (std::size_t i = 50; i < 100; ++i) samples.points[i].y = 0.15;
+  sample(second, 40, samples);
+  Fitted fitted;
+  fitted.from = {0, 100, 140};
+  fitted.line.joints = {first.from, second.from, second.to};
+  fitted.line.bulges = {0.0003, 0};
+  simplify_arcs(samples, fitted, {0.05, samples.scatter});
+  REQUIRE(fitted.line.size() == 2);
+  CHECK(fitted.line.bulges[0] == 0);
+}
+
 }  // namespace
 }  // namespace arrisline::testing
