@@ -132,6 +132,24 @@ TEST_CASE("what chance turns a tracing by is not taken for how it was laid down"
   CHECK(taken_for_upright == 0);
 }
 
+TEST_CASE("a small tilt is found where the flats agree on it more nearly than chance makes them",
+          "[trace][frame]") {
+  // Two flats of 3 mm, each of which the tolerance would let lie off by half a degree.
+  const std::vector<Edge> line = worked_line(section_of(
+      "units mm\nstock 26 wide, 20 thick\nstart face 13\nstep down 3\nbead out 10 down 10\nfillet out 3\n"));
+  for (const double askew : {0.2, 0.7, -0.4, 1.5}) {
+    Digitiser by;
+    by.askew = askew;
+    INFO(askew << " degrees");
+    std::string why;
+    const auto found = fit_tracing(digitised(line, by, 1), {}, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(found->turned == Approx(askew).margin(0.01));
+    CHECK(kinds(worked_line(found->section)) == "step bead fillet ");
+  }
+}
+
 // Of 2 000 independent errors the greatest is, but for one time in ten thousand, between 2.6 and 5.5 standard
 // deviations (normal distribution, computed).
 TEST_CASE("the farthest point is told beside what the line lies off on the whole", "[trace][fit]") {
@@ -198,6 +216,36 @@ TEST_CASE("radii of planes are taken within the tolerance, and what they cost is
   const auto strict = fit_tracing(digitised(with_sides(worked_line(section), 6), {}, 5), options, &why);
   REQUIRE(strict);
   CHECK(radius(worked_line(strict->section)[1]) == Approx(12).margin(0.02));
+}
+
+TEST_CASE("a plane's radius is taken by how far the line then lies off, however near the drawn one is",
+          "[trace][snap]") {
+  // A hollow of 3/8 in for a quarter of 9.6 mm: 0.03 mm off at most.
+  const Section section = section_of(
+      "units mm\nstock 25 wide, 20 thick\nstart face 12.6\nstep down 3\nbead out 9.6 down 9.6\nfillet out "
+      "3\n");
+  FitOptions options;
+  options.division = 0.5;
+  options.preferred = {6.35, 9.525, 12.7};
+  for (const std::size_t points : {210U, 1200U}) {
+    Digitiser by;
+    by.points = points;
+    std::string why;
+    const auto found = fit_tracing(digitised(with_sides(worked_line(section), 6), by, 1), options, &why);
+    REQUIRE(found);
+    REQUIRE(found->fits.size() == 3);
+    INFO(points);
+    CHECK(radius(worked_line(found->section)[1]) == Approx(9.525).margin(1e-6));
+    CHECK(found->fits[1].greatest <= options.tolerance);
+  }
+  // At 9.9 mm it would be 0.15 mm off.
+  const Section larger = section_of(
+      "units mm\nstock 25 wide, 20 thick\nstart face 12.9\nstep down 3\nbead out 9.9 down 9.9\nfillet out "
+      "3\n");
+  std::string why;
+  const auto kept = fit_tracing(digitised(with_sides(worked_line(larger), 6), {}, 1), options, &why);
+  REQUIRE(kept);
+  CHECK(radius(worked_line(kept->section)[1]) == Approx(9.9).margin(0.005));
 }
 
 TEST_CASE("a whole section, closed, gives the stock and the work on every side", "[trace][closed]") {
