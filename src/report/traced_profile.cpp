@@ -14,6 +14,13 @@
 namespace arrisline {
 namespace {
 
+/// "within 0.02 mm", rounded up, so that it holds.
+std::string within(double mm, Unit unit) {
+  const double step = unit == Unit::inch ? kMmPerInch / 1000 : 0.01;  // of thickness()
+  constexpr double kRounding = 1e-6;
+  return "within " + thickness(mm < step ? mm : step * std::ceil(mm / step - kRounding), unit);
+}
+
 std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const TracedFrom& from) {
   if (stroke.turn == Turn::straight) return "";
   std::string out;
@@ -34,9 +41,10 @@ std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const Trace
     out += "; radius " + plain(from.unit == Unit::inch ? *fit.free_radius / kMmPerInch : *fit.free_radius,
                                from.unit == Unit::inch ? 3 : 2);
     out += unit_word(from.unit);
-    out += fit.free_greatest < fit.greatest
-               ? ", by itself, would be within " + thickness(fit.free_greatest, from.unit)
-               : " would be no nearer";
+    out += fit.free_greatest >= fit.greatest ? " would be no nearer"
+           : fit.free_greatest < kSameLength
+               ? ", by itself, would be on the tracing"
+               : ", by itself, would be " + within(fit.free_greatest, from.unit);
   }
   return out;
 }
@@ -59,6 +67,9 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
       line += "; the farthest lies " + thickness(farthest, from.unit) + " from it";
     out.push_back(line + ".");
   }
+  if (fitted.joined > 0)
+    out.push_back(std::to_string(fitted.joined) +
+                  " points, too few to tell how they scatter: taken for corners, and joined straight.");
   if (fitted.put_in_order) out.push_back("Its points stood in no order along the line, and were put in one.");
   for (const Cleft& cleft : fitted.unclear)
     out.push_back("Not sure: the cleft " + thickness(cleft.at.x, from.unit) + " from the working edge and " +
@@ -95,7 +106,7 @@ std::string traced_profile(const FittedProfile& fitted, const TracedFrom& from) 
       if (const std::optional<FitOfElement>& fit = fit_of[index++]) {
         remark = fit->points == 0              ? "not traced: it bridges a gap"
                  : fit->greatest < kSameLength ? "on the tracing"
-                                               : "within " + thickness(fit->greatest, from.unit);
+                                               : within(fit->greatest, from.unit);
         if (fit->points > 0) remark += on_radius(*fit, stroke, from);
       }
       of_elements.push_back(remark);

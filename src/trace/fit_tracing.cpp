@@ -9,11 +9,13 @@
 #include "section/walk.h"
 #include "trace/chain.h"
 #include "trace/clefts.h"
+#include "trace/corners.h"
 #include "trace/frame.h"
 #include "trace/overlooked.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
 #include "trace/snap.h"
+#include "trace/spread.h"
 #include "trace/to_section.h"
 
 namespace arrisline {
@@ -59,41 +61,61 @@ std::vector<Point> scaled(const std::vector<Point>& points, double by) {
   return out;
 }
 
+/// Samples along the line; of measured points too few that is nothing, and why.
+std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& options, bool& closed,
+                                  std::size_t& joined, std::string* why) {
+  std::vector<Point> points = scaled(tracing.points, options.mm_per_unit);
+  closed = tracing.closed;
+  if (!tracing.drawn && points.size() < 4) {
+    *why = "so few points tell no line; measure at least 4, and better some hundred";
+    return std::nullopt;
+  }
+  if (!tracing.drawn && are_corners(points, options.tolerance)) {
+    joined = points.size();
+    closed = closed || distance(points.front(), points.back()) <= options.tolerance;
+    if (closed && !tracing.closed) points.pop_back();
+  }
+  if (tracing.drawn || joined > 0) {
+    const auto along = [&] { return joined > 0 ? samples_of_joined(points) : samples_of_drawn(points); };
+    if (!closed) return along();
+    points.push_back(points.front());
+    Samples out = along();
+    out.points.pop_back();
+    begin_at_corner(out.points);
+    out.filled.assign(out.points.size(), false);
+    return out;
+  }
+  Samples out = samples_of_measured(points);
+  // What scatters so widely are not the points but the corners between them.
+  constexpr double kMostScatter = 0.03;  // of the size of it all
+  constexpr double kOfFew = 0.006;       // of so few points that a corner is in most stretches
+  constexpr std::size_t kFew = 100;
+  if (out.scatter > (points.size() < kFew ? kOfFew : kMostScatter) * size_of(points)) {
+    *why =
+        "the points lie too far apart, or in too loose a row, to tell a line from how they scatter; measure "
+        "more points, and closer, or of flats alone the corners one after the other";
+    return std::nullopt;
+  }
+  double whole = 0;
+  for (std::size_t i = 1; i < out.points.size(); ++i) whole += distance(out.points[i - 1], out.points[i]);
+  const double gap = distance(out.points.front(), out.points.back());
+  closed = closed || (gap < 4 * out.spacing + 6 * out.scatter && whole > 40 * gap);
+  if (closed) {
+    begin_at_corner(out.points);
+    out.filled.assign(out.points.size(), false);
+  }
+  return out;
+}
+
 }  // namespace
 
 std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options,
                                          std::string* why) {
-  std::vector<Point> points = scaled(tracing.points, options.mm_per_unit);
-  Samples samples;
-  if (tracing.drawn) {
-    if (tracing.closed) {
-      points.push_back(points.front());
-      samples = samples_of_drawn(points);
-      samples.points.pop_back();
-      begin_at_corner(samples.points);
-      samples.filled.assign(samples.points.size(), false);
-    } else {
-      samples = samples_of_drawn(points);
-    }
-  } else {
-    if (points.size() < 4) {
-      *why = "so few points tell no line; measure at least 4, and better some hundred";
-      return std::nullopt;
-    }
-    samples = samples_of_measured(points);
-  }
-  bool closed = tracing.closed;
-  if (!tracing.drawn) {
-    double whole = 0;
-    for (std::size_t i = 1; i < samples.points.size(); ++i)
-      whole += distance(samples.points[i - 1], samples.points[i]);
-    const double gap = distance(samples.points.front(), samples.points.back());
-    closed = closed || (gap < 4 * samples.spacing + 6 * samples.scatter && whole > 40 * gap);
-    if (closed) {
-      begin_at_corner(samples.points);
-      samples.filled.assign(samples.points.size(), false);
-    }
-  }
+  bool closed = false;
+  std::size_t joined_points = 0;
+  std::optional<Samples> sampled = samples_of(tracing, options, closed, joined_points, why);
+  if (!sampled) return std::nullopt;
+  Samples& samples = *sampled;
   const std::size_t corners = samples.scatter == 0 ? corners_of(samples) : 0;
   if (corners > kMaxTracedCorners) {
     *why = "the line has " + std::to_string(corners) + " corners, more than the " +
@@ -121,6 +143,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   round_out(samples, start, fitted, allowed);
   simplify(samples, fitted, allowed);
   put_in(samples, fitted, allowed);
+  simplify_arcs(samples, fitted, allowed);
 
   FittedProfile out;
   const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);
@@ -130,6 +153,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   const Reached reached = closed ? Reached::start : laid.flute ? Reached::face : Reached::edge_or_underside;
   const SnapOptions snapping{options.division, options.preferred};
   out.put_in_order = samples.put_in_order;
+  out.joined = joined_points;
   const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
   std::optional<FittedProfile> profile = to_section(std::move(samples), std::move(fitted), reached, snapping,
                                                     options, allowed, std::move(out), why);

@@ -3,6 +3,7 @@
 #include "trace/frame.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <vector>
 
@@ -18,6 +19,7 @@ struct Witness {
   double angle = 0;   // degrees from level or upright, −45 to 45
   double room = 0;    // degrees by which it may be wrong
   double weight = 0;  // mm of it
+  double chance = 0;  // degrees, standard deviation by the scatter of its samples alone
 };
 
 double off_square(Point along) {
@@ -33,8 +35,10 @@ std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, con
       const double long_ = distance(edge.from, edge.to);
       const auto count = std::max<std::size_t>(1, distances_of(samples, fitted, i).size());
       const double play = allowed.tolerance / 2 + 4 * allowed.scatter / std::sqrt(static_cast<double>(count));
+      const double chance =
+          allowed.scatter * std::sqrt(12 / static_cast<double>(count)) / std::max(long_, play);
       const Witness flat = {off_square(edge.to - edge.from),
-                            to_degrees(std::atan(play / std::max(long_, play))), long_};
+                            to_degrees(std::atan(play / std::max(long_, play))), long_, to_degrees(chance)};
       // A flat so short that it might lie any way, or that leans more than a tracing does, is no witness.
       if (flat.room < kMostAskew && std::abs(flat.angle) < kMostAskew + flat.room) flats.push_back(flat);
       continue;
@@ -44,7 +48,7 @@ std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, con
     const double swept = std::abs(to_degrees(sweep(edge)));
     if (std::abs(swept - 90) < kNear || std::abs(swept - 180) < kNear) {
       const double angle = (off_square(direction_at(edge, 0)) + off_square(direction_at(edge, 1))) / 2;
-      if (std::abs(angle) < kMostAskew + kNear) arcs.push_back({angle, kNear, radius(edge)});
+      if (std::abs(angle) < kMostAskew + kNear) arcs.push_back({angle, kNear, radius(edge), kNear});
     }
   }
   return flats.empty() ? arcs : flats;
@@ -103,6 +107,27 @@ Quarters waste_by_quarter(const FlatsAndArcs& line) {
   return out;
 }
 
+/// Whether witnesses that each may be wrong lie off by so nearly the same angle, whatever the tolerance, that
+/// chance would do it to one tracing in fifty or fewer (Student's t).
+bool agree_by_themselves(const std::vector<Witness>& witnesses, double angle) {
+  constexpr double kLeast = 0.05;  // degrees, which no profile shows
+  // By degrees of freedom, from 1 on, for 2 in a hundred both ways.
+  constexpr std::array<double, 8> kStudent = {31.82, 6.97, 4.54, 3.75, 3.37, 3.14, 3.00, 2.90};
+  constexpr double kChance = 3;  // standard deviations
+  if (witnesses.size() < 2 || std::abs(angle) < kLeast) return false;
+  double weights = 0, spread = 0, by_scatter = 0;
+  for (const Witness& w : witnesses) {
+    const double weight = 1 / (w.room * w.room);
+    weights += weight;
+    spread += weight * (w.angle - angle) * (w.angle - angle);
+    by_scatter += weight * weight * w.chance * w.chance;
+  }
+  const std::size_t freedom = witnesses.size() - 1;
+  const double off = std::sqrt(spread / static_cast<double>(freedom) / weights);
+  return std::abs(angle) > kStudent[std::min(freedom, kStudent.size()) - 1] * off &&
+         std::abs(angle) > kChance * std::sqrt(by_scatter) / weights;
+}
+
 }  // namespace
 
 double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
@@ -120,8 +145,6 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
     // Of angles that as much speaks for, the one that lies straighter.
     if (weight > most * (1 + 1e-9)) most = weight, best = agreeing;
   }
-  if (std::all_of(best.begin(), best.end(), [](const Witness& w) { return std::abs(w.angle) <= w.room; }))
-    return 0;
   double sum = 0;
   double weights = 0;
   for (const Witness& witness : best) {
@@ -132,7 +155,10 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
   // By so many times what all of them may be wrong by together, chance turns one tracing in fifty or so.
   constexpr double kSure = 2.1;
   const double angle = sum / weights;
-  return std::abs(angle) <= kSure / std::sqrt(weights) ? 0 : angle;
+  const bool some_plain =
+      std::any_of(best.begin(), best.end(), [](const Witness& w) { return std::abs(w.angle) > w.room; });
+  const bool sure = some_plain && std::abs(angle) > kSure / std::sqrt(weights);
+  return sure || agree_by_themselves(best, angle) ? angle : 0;
 }
 
 Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const Allowed& allowed) {

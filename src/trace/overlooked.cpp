@@ -9,6 +9,8 @@
 #include <utility>
 #include <vector>
 
+#include "trace/left_out.h"
+
 namespace arrisline {
 namespace {
 
@@ -23,19 +25,6 @@ double bulge_along(Point along, Point chord, bool at_end) {
   const double half = at_end ? std::atan2(cross(chord, along), dot(chord, along))
                              : std::atan2(cross(along, chord), dot(along, chord));
   return std::tan(half / 2);
-}
-
-/// Whether each joint lies where the samples pass from one link to the next. Where two links all but touch
-/// their crossing can run away along them, and no distance tells of it.
-bool stays(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
-  constexpr double kCorner = 12;  // standard deviations that a corner lies from the samples beside it
-  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
-    const std::size_t s = fitted.from[j];
-    const Point joint = fitted.line.joints[j];
-    const double off = std::min(distance(joint, samples.points[s - 1]), distance(joint, samples.points[s]));
-    if (off > kCorner * allowed.scatter + 4 * samples.spacing) return false;
-  }
-  return true;
 }
 
 /// The line with one link as it is in another line of as many links.
@@ -119,7 +108,7 @@ Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t 
         with_flat(samples, fitted, joint, static_cast<std::size_t>(first), static_cast<std::size_t>(end));
     next = fit(samples, next, Held(next.line.size()), allowed);
     const bool long_enough = length(edge_of(next.line, joint)) >= kShortestFlat * allowed.scatter;
-    if (long_enough && next.squares < best.squares && stays(samples, next, allowed)) best = next;
+    if (long_enough && next.squares < best.squares && joints_stay(samples, next, allowed)) best = next;
   }
   return best;
 }
@@ -180,7 +169,7 @@ void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, cons
     if (length(edge_of(start.line, i)) > kShort * allowed.scatter) continue;
     // A flat that stands square to its neighbour, or runs on from it, is what it looks like.
     if (start.line.bulges[i] == 0 && figures_of_link(fitted, i) < kFiguresOfFlat) continue;
-    const bool strayed = !stays(samples, fitted, allowed);
+    const bool strayed = !joints_stay(samples, fitted, allowed);
     const Fitted begun = strayed ? with_link_of(start, fitted, i) : fitted;
     const auto cost = [&](const Fitted& one) {
       return one.squares + chance_of(figures_of_link(one, i), samples.points.size(), allowed);
@@ -192,7 +181,7 @@ void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, cons
       const Edge made = edge_of(next.line, i);
       const bool as_meant = other.line.bulges[i] == 0 || (next.line.bulges[i] * other.line.bulges[i] > 0 &&
                                                           radius(made) >= kLeastRadius * allowed.scatter);
-      if (as_meant && next.worst <= std::max(1.0, fitted.worst) && stays(samples, next, allowed) &&
+      if (as_meant && next.worst <= std::max(1.0, fitted.worst) && joints_stay(samples, next, allowed) &&
           (!best || cost(next) < cost(*best)))
         best = next;
     }

@@ -31,16 +31,6 @@ std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {
   return out;
 }
 
-double extent(const std::vector<Point>& points) {
-  Point low = points.front();
-  Point high = low;
-  for (const Point& p : points) {
-    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-  }
-  return distance(low, high);
-}
-
 /// The length of the line by means of so many neighbours, in mm a point.
 double spacing_of(const std::vector<Point>& points, std::size_t group) {
   std::vector<double> steps;
@@ -53,6 +43,12 @@ double spacing_of(const std::vector<Point>& points, std::size_t group) {
     before = mean;
   }
   return median(steps);
+}
+
+/// The same by means of so many that scatter adds nothing to it; of few points by each.
+double spacing_on_line(const std::vector<Point>& points) {
+  constexpr std::size_t kParts = 100;
+  return spacing_of(points, std::max<std::size_t>(1, points.size() / kParts));
 }
 
 /// Scatter by stretches so short that of a few points to each flat and arc a quarter of them still hold no
@@ -89,8 +85,9 @@ double scatter_of(const std::vector<Point>& points) {
       break;
   }
   if (out < kNoMatter) return out;
+  // Short stretches of points that lie closer than they scatter are clouds, and seem to scatter less.
   const double by_few = scatter_of_few(points);
-  return by_few < kShareOfCorners * out && kLong * by_few <= 5 * spacing_of(points, 1) ? by_few : out;
+  return by_few < kShareOfCorners * out && kLong * by_few <= 5 * spacing_on_line(points) ? by_few : out;
 }
 
 /// Where the points lie much farther apart than they do elsewhere, the straight line between is filled in.
@@ -160,6 +157,10 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
     const double scatter = scatter_of(fewer);
     if (scatter > kScattered) return with_gaps_filled(fewer, spacing_of(fewer, 1), scatter);
   }
+  return samples_of_joined(points);
+}
+
+Samples samples_of_joined(const std::vector<Point>& points) {
   double whole = 0;
   for (std::size_t i = 1; i < points.size(); ++i) whole += distance(points[i - 1], points[i]);
   Samples out;
@@ -194,8 +195,8 @@ Samples samples_of_drawn(const std::vector<Point>& points) {
 Samples samples_of_measured(std::vector<Point> points) {
   bool put_in_order = false;
   points = thinned(in_line(thinned(points, kToOrder), put_in_order), kMost);
-  const double scatter = std::max(scatter_of(points), 1e-6 * extent(points));
-  const double spacing = std::max(spacing_of(points, std::max<std::size_t>(1, points.size() / 100)), 1e-9);
+  const double scatter = std::max(scatter_of(points), 1e-6 * size_of(points));
+  const double spacing = std::max(spacing_on_line(points), 1e-9);
   Samples out = with_gaps_filled(points, spacing, scatter);
   out.put_in_order = put_in_order;
   return out;

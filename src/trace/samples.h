@@ -24,6 +24,9 @@ struct Samples {
 /// A line drawn through points that scatter is taken as measured.
 Samples samples_of_drawn(const std::vector<Point>& points);
 
+/// Points that are joined straight from one to the next, whatever they look like.
+Samples samples_of_joined(const std::vector<Point>& points);
+
 /// Points measured along a line, given in any order. Those that follow the line as they stand keep their
 /// order; others are put in the order of a smooth way through them.
 /// REQUIRES: at least 4 points, not all alike.

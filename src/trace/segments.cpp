@@ -229,6 +229,19 @@ namespace {
 
 constexpr std::size_t kEnough = 700;  // samples that segments are looked for in
 
+/// The middle one of each so many samples.
+Samples each_middle(const Samples& samples, std::size_t group) {
+  Samples out;
+  out.scatter = samples.scatter;
+  out.spacing = samples.spacing * static_cast<double>(group);
+  for (std::size_t i = 0; i < samples.points.size(); i += group) {
+    const std::size_t middle = std::min(i + group / 2, samples.points.size() - 1);
+    out.points.push_back(samples.points[middle]);
+    out.filled.push_back(samples.filled[middle]);
+  }
+  return out;
+}
+
 Samples means(const Samples& samples, std::size_t group) {
   Samples out;
   out.scatter = samples.scatter / std::sqrt(static_cast<double>(group));
@@ -290,7 +303,12 @@ std::vector<Segment> shortest_path(const Samples& samples, const Allowed& allowe
 std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allowed) {
   // Of many samples the means of some neighbours tell as much, and scatter less.
   const std::size_t group = samples.scatter > 0 ? (samples.points.size() + kEnough - 1) / kEnough : 1;
-  const Samples fewer = group > 1 ? means(samples, group) : samples;
+  // Those of neighbours on both sides of a corner lie beside the line: where there is next to no scatter to
+  // take off, and that is farther than the line may lie, one of the neighbours tells more.
+  constexpr double kLittle = 0.2;  // of the tolerance
+  const double cut = samples.spacing * static_cast<double>(group) / 4;
+  const bool one = samples.scatter < kLittle * allowed.tolerance && cut > kLittle * allowed.tolerance;
+  const Samples fewer = group == 1 ? samples : one ? each_middle(samples, group) : means(samples, group);
   const Allowed for_fewer{allowed.tolerance, fewer.scatter};
   std::vector<Segment> out = shortest_path(fewer, for_fewer, false);
   if (out.empty()) out = shortest_path(fewer, for_fewer, true);

@@ -8,6 +8,8 @@
 #include <utility>
 #include <vector>
 
+#include "trace/left_out.h"
+
 namespace arrisline {
 namespace {
 
@@ -18,6 +20,7 @@ constexpr double kCornerWide =
 bool will_do(const Samples& samples, const Fitted& simpler, const Fitted& fitted, double figures,
              const Allowed& allowed) {
   return simpler.worst <= std::max(1.0, fitted.worst) &&
+         (joints_stay(samples, simpler, allowed) || !joints_stay(samples, fitted, allowed)) &&
          simpler.squares - fitted.squares <= chance_of(figures, samples.points.size(), allowed);
 }
 
@@ -31,13 +34,15 @@ double bulge_through(Point from, Point by, Point to) {
   return std::tan(std::clamp(sweep, -1.9 * kPi, 1.9 * kPi) / 4);
 }
 
-/// The line with the links on both sides of a joint made one.
-Fitted without_joint(const Fitted& fitted, std::size_t joint, bool flat) {
+/// The line with the links on both sides of a joint made one; an arc as the middle one of the samples has it,
+/// since a joint beside a short link says little of the whole.
+Fitted without_joint(const Samples& samples, const Fitted& fitted, std::size_t joint, bool flat) {
   Fitted out = fitted;
   const auto at = static_cast<std::ptrdiff_t>(joint);
   const std::vector<Point>& joints = fitted.line.joints;
+  const Point middle = samples.points[(fitted.from[joint - 1] + fitted.from[joint + 1]) / 2];
   out.line.bulges.erase(out.line.bulges.begin() + at);
-  out.line.bulges[joint - 1] = flat ? 0 : bulge_through(joints[joint - 1], joints[joint], joints[joint + 1]);
+  out.line.bulges[joint - 1] = flat ? 0 : bulge_through(joints[joint - 1], middle, joints[joint + 1]);
   out.line.joints.erase(out.line.joints.begin() + at);
   out.from.erase(out.from.begin() + at);
   return out;
@@ -78,7 +83,7 @@ bool merge_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
     const double second = fitted.line.bulges[joint];
     const int arcs = (first != 0) + (second != 0);
     for (const bool flat : {true, false}) {
-      Fitted next = without_joint(fitted, joint, flat);
+      Fitted next = without_joint(samples, fitted, joint, flat);
       if (!flat && next.line.bulges[joint - 1] == 0) continue;
       next = fit(samples, next, Held(next.line.size()), allowed);
       const double figures = 2 + arcs - (flat ? 0 : 1);
@@ -90,7 +95,16 @@ bool merge_one(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   return false;
 }
 
-void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+/// Whether an arc is one that nobody could see or plane.
+bool hardly_rises(const Edge& edge) {
+  constexpr double kLeast = 0.005;         // mm over its chord
+  constexpr double kLargestRadius = 5000;  // mm
+  const double chord = distance(edge.from, edge.to);
+  return std::abs(bulge_of(edge)) * chord / 2 < kLeast || radius(edge) > kLargestRadius;
+}
+
+/// False where no arc was made flat.
+bool straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   constexpr double kFlattest = 0.2;  // a bulge: a rise of a tenth of the chord
   std::vector<std::pair<double, std::size_t>> arcs;
   for (std::size_t i = 0; i < fitted.line.size(); ++i) {
@@ -98,21 +112,33 @@ void straighten(const Samples& samples, Fitted& fitted, const Allowed& allowed) 
     if (bulge > 0 && bulge < kFlattest) arcs.emplace_back(bulge, i);
   }
   std::sort(arcs.begin(), arcs.end());
+  bool any = false;
   for (const auto& [bulge, i] : arcs) {
     Fitted next = fitted;
     next.line.bulges[i] = 0;
     next = fit(samples, next, Held(next.line.size()), allowed);
-    if (will_do(samples, next, fitted, 2, allowed)) fitted = next;
+    if (!hardly_rises(edge_of(fitted.line, i)) && !will_do(samples, next, fitted, 2, allowed)) continue;
+    fitted = next;
+    any = true;
   }
+  return any;
 }
 
 }  // namespace
 
 void simplify(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
   straighten(samples, fitted, allowed);
-  while (fitted.line.size() > 1 &&
-         (drop_one(samples, fitted, allowed) || merge_one(samples, fitted, allowed))) {
-  }
+  do {
+    while (fitted.line.size() > 1 &&
+           (drop_one(samples, fitted, allowed) || merge_one(samples, fitted, allowed))) {
+    }
+  } while (straighten(samples, fitted, allowed));
+}
+
+void simplify_arcs(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  while (straighten(samples, fitted, allowed))
+    while (fitted.line.size() > 1 && merge_one(samples, fitted, allowed)) {
+    }
 }
 
 }  // namespace arrisline

@@ -39,15 +39,22 @@ class Snapper {
 
   void refit() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
 
-  /// Keeps the change where the line goes on following the samples about as nearly; where it was asked for,
-  /// as nearly as is allowed.
-  bool keeps(const std::function<void(Held&)>& change, bool as_allowed = false) {
+  /// Keeps the change where the line goes on following the samples about as nearly; where it was asked for of
+  /// one link, as nearly as is allowed.
+  bool keeps(const std::function<void(Held&)>& change, std::optional<std::size_t> asked_for = {}) {
     Held tried = held_;
     change(tried);
     const Fitted next = fit(samples_, fitted_, tried, allowed_);
     const double more = next.squares - fitted_.squares;
-    const double chance = 2 * figure_cost(samples_.points.size()) * variance_of(allowed_);
-    if (next.worst > std::max(as_allowed ? 1.0 : most_, fitted_.worst) || more > chance || !sound(next))
+    double chance = 2 * figure_cost(samples_.points.size()) * variance_of(allowed_);
+    if (asked_for) {
+      // An arc of another radius departs to one side in its middle and to the other at its ends, on the whole
+      // by some half of what it does where it departs most.
+      const double on_the_whole = allowed_.tolerance / 2;
+      chance +=
+          static_cast<double>(distances_of(samples_, next, *asked_for).size()) * on_the_whole * on_the_whole;
+    }
+    if (next.worst > std::max(asked_for ? 1.0 : most_, fitted_.worst) || more > chance || !sound(next))
       return false;
     held_ = tried;
     fitted_ = next;
@@ -150,7 +157,8 @@ class Snapper {
       const auto takes = [&](double candidate, bool as_allowed) {
         constexpr double kNear = 1.25;  // a radius further off than this is another moulding's
         if (candidate > kNear * r || r > kNear * candidate) return false;
-        return keeps([&](Held& held) { held.radius[i] = candidate; }, as_allowed);
+        return keeps([&](Held& held) { held.radius[i] = candidate; },
+                     as_allowed ? std::optional(i) : std::nullopt);
       };
       const bool found = std::any_of(asked_for.begin(), asked_for.end(),
                                      [&](double candidate) { return takes(candidate, true); });

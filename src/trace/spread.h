@@ -14,6 +14,9 @@ double variance_about_parabola(const Point* points, std::size_t count);
 
 double median(std::vector<double> values);
 
+/// The diagonal of the rectangle about the points. REQUIRES: a point.
+double size_of(const std::vector<Point>& points);
+
 /// Points about the line through their mean along which they lie spread.
 struct Spread {
   Point mean;

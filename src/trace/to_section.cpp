@@ -11,6 +11,7 @@
 #include "section/walk.h"
 #include "trace/exact.h"
 #include "trace/frame.h"
+#include "trace/left_out.h"
 
 namespace arrisline {
 namespace {
@@ -150,6 +151,13 @@ class Placing {
     make_exact(fitted_.line, held_);
     make_half_round(fitted_.line, held_);
     keep_in_blank(fitted_.line, held_, allowed_);
+    constexpr double kLeftOut = 2;  // times what a single point may lie off
+    if (farthest_off(samples_, fitted_.line) > kLeftOut * allowed_.single()) {
+      *why =
+          "the flats and arcs that follow it best leave some of its points out; measure more points, and "
+          "closer";
+      return std::nullopt;
+    }
     if (!size_blank(options, out, why)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {

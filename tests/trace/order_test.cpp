@@ -120,6 +120,30 @@ TEST_CASE("points in no order give what they give in the order of the line", "[t
   CHECK(counted.narrow_said == counted.narrow_other);
 }
 
+// Points of which several lie within their scatter of one another along the line: of a few of them in a row
+// nothing tells how far they scatter.
+TEST_CASE("points in no order that lie far closer than they scatter are no slower and no worse",
+          "[trace][order]") {
+  const std::vector<Edge> drawn = with_sides(worked_line(classical(kClassical[0])), 6);
+  struct Case {
+    std::size_t points;
+    double scatter;
+  };
+  for (const Case& one : {Case{1000, 0.2}, Case{1600, 0.1}, Case{2200, 0.1}, Case{2000, 0.08}}) {
+    Digitiser by;
+    by.points = one.points;
+    by.scatter = one.scatter;
+    by.any_order = true;
+    INFO(one.points << " points, scatter " << one.scatter);
+    std::string why;
+    const auto found = fit_tracing(digitised(drawn, by, 3), {}, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(found->scatter == Approx(one.scatter).epsilon(0.15));
+    CHECK(kinds(worked_line(found->section)) == "step bead fillet ");
+  }
+}
+
 TEST_CASE("a shuffled line without scatter is put in its very order", "[trace][order]") {
   for (const Moulding& one : all_mouldings()) {
     // The sides of a cusp come nearer to each other than any points are apart.

@@ -132,6 +132,24 @@ TEST_CASE("what chance turns a tracing by is not taken for how it was laid down"
   CHECK(taken_for_upright == 0);
 }
 
+TEST_CASE("a small tilt is found where the flats agree on it more nearly than chance makes them",
+          "[trace][frame]") {
+  // Two flats of 3 mm, each of which the tolerance would let lie off by half a degree.
+  const std::vector<Edge> line = worked_line(section_of(
+      "units mm\nstock 26 wide, 20 thick\nstart face 13\nstep down 3\nbead out 10 down 10\nfillet out 3\n"));
+  for (const double askew : {0.2, 0.7, -0.4, 1.5}) {
+    Digitiser by;
+    by.askew = askew;
+    INFO(askew << " degrees");
+    std::string why;
+    const auto found = fit_tracing(digitised(line, by, 1), {}, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(found->turned == Approx(askew).margin(0.01));
+    CHECK(kinds(worked_line(found->section)) == "step bead fillet ");
+  }
+}
+
 // Of 2 000 independent errors the greatest is, but for one time in ten thousand, between 2.6 and 5.5 standard
 // deviations (normal distribution, computed).
 TEST_CASE("the farthest point is told beside what the line lies off on the whole", "[trace][fit]") {
@@ -200,6 +218,36 @@ TEST_CASE("radii of planes are taken within the tolerance, and what they cost is
   CHECK(radius(worked_line(strict->section)[1]) == Approx(12).margin(0.02));
 }
 
+TEST_CASE("a plane's radius is taken by how far the line then lies off, however near the drawn one is",
+          "[trace][snap]") {
+  // A hollow of 3/8 in for a quarter of 9.6 mm: 0.03 mm off at most.
+  const Section section = section_of(
+      "units mm\nstock 25 wide, 20 thick\nstart face 12.6\nstep down 3\nbead out 9.6 down 9.6\nfillet out "
+      "3\n");
+  FitOptions options;
+  options.division = 0.5;
+  options.preferred = {6.35, 9.525, 12.7};
+  for (const std::size_t points : {210U, 1200U}) {
+    Digitiser by;
+    by.points = points;
+    std::string why;
+    const auto found = fit_tracing(digitised(with_sides(worked_line(section), 6), by, 1), options, &why);
+    REQUIRE(found);
+    REQUIRE(found->fits.size() == 3);
+    INFO(points);
+    CHECK(radius(worked_line(found->section)[1]) == Approx(9.525).margin(1e-6));
+    CHECK(found->fits[1].greatest <= options.tolerance);
+  }
+  // At 9.9 mm it would be 0.15 mm off.
+  const Section larger = section_of(
+      "units mm\nstock 25 wide, 20 thick\nstart face 12.9\nstep down 3\nbead out 9.9 down 9.9\nfillet out "
+      "3\n");
+  std::string why;
+  const auto kept = fit_tracing(digitised(with_sides(worked_line(larger), 6), {}, 1), options, &why);
+  REQUIRE(kept);
+  CHECK(radius(worked_line(kept->section)[1]) == Approx(9.9).margin(0.005));
+}
+
 TEST_CASE("a whole section, closed, gives the stock and the work on every side", "[trace][closed]") {
   const Section section = section_of(
       "units mm\nstock 40 wide, 20 thick\nstart face 10\nstep down 2\nbead out 8 down 8\nfillet out 2\n"
@@ -230,6 +278,39 @@ TEST_CASE("a whole section, closed, gives the stock and the work on every side",
                       [](const Element& e) { return e.chain == Chain::underside; }) == 2);
 }
 
+// Some five points to a millimetre, of which three at a time would be made one: one about a corner lies as
+// far beside it as the tolerance, and on the short flats there are but four or five.
+TEST_CASE("exact points of a whole section are not averaged over its corners", "[trace][closed]") {
+  const Section section = section_of(
+      "units mm\nstock 74 wide, 80.5 thick\nstart face 48\nstep down 3.5\nfillet out 3\nstep down 2.25\n"
+      "bead down 9 radius 4.5\nstep down 2.25\nfillet out 2\nstep down 4.5\nfillet out 3\n"
+      "cove out 5 down 5\nbead out 9 down 9\nfillet out 26\n");
+  for (const std::size_t points : {1402U, 1447U, 1492U}) {
+    Digitiser by;
+    by.points = points;
+    by.askew = 3;
+    INFO(points);
+    std::string why;
+    const auto found = fit_tracing(digitised(section.target, by, 1), {}, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(kinds(worked_line(found->section)) ==
+          "step fillet step bead step fillet step fillet cove bead fillet ");
+  }
+}
+
+TEST_CASE("a corner that lies in a gap of the points is found where its flats meet", "[trace][gap]") {
+  const std::vector<Edge> drawn = with_sides(worked_line(classical(kClassical[0])), 6);
+  Tracing tracing = digitised(drawn, {}, 1);
+  const Point corner = drawn[0].to;
+  std::erase_if(tracing.points, [&](Point p) { return distance(p, corner) < 0.5; });
+  std::string why;
+  const auto found = fit_tracing(tracing, {}, &why);
+  INFO(why);
+  REQUIRE(found);
+  CHECK(kinds(worked_line(found->section)) == "step bead fillet ");
+}
+
 TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   std::string why;
   Tracing flat;
@@ -241,7 +322,7 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   CHECK_FALSE(fit_tracing(few, {}, &why));
   CHECK(why == "so few points tell no line; measure at least 4, and better some hundred");
   Tracing apart;
-  apart.points = {{0, 0}, {0, 5}, {5, 5}, {5, 10}, {20, 10}};
+  apart.points = {{0, 0}, {5, 0}, {9, 0.9}, {10, 6}, {14, 8}};
   CHECK_FALSE(fit_tracing(apart, {}, &why));
   CHECK(why ==
         "no flats and arcs follow the line within the tolerance; measure more points, and closer, or give a "

@@ -1,0 +1,49 @@
+// Shown by tests/trace/corners_test.cpp.
+#include "trace/left_out.h"
+
+#include <algorithm>
+#include <limits>
+#include <vector>
+
+namespace arrisline {
+
+double farthest_off(const Samples& samples, const FlatsAndArcs& line) {
+  constexpr double kOn = 1000;  // mm: past all that may be traced of a side
+  std::vector<Edge> edges;
+  for (std::size_t i = 0; i < line.size(); ++i) edges.push_back(edge_of(line, i));
+  const auto run_on = [](Point& end, Point from) {
+    const double length = distance(end, from);
+    if (length > 0) end = end + (kOn / length) * (end - from);
+  };
+  if (!edges.front().is_arc()) run_on(edges.front().from, edges.front().to);
+  if (!edges.back().is_arc()) run_on(edges.back().to, edges.back().from);
+  double most = 0;
+  for (std::size_t s = 0; s < samples.points.size(); ++s) {
+    if (samples.filled[s]) continue;
+    double least = std::numeric_limits<double>::infinity();
+    for (const Edge& edge : edges) least = std::min(least, distance(samples.points[s], edge));
+    most = std::max(most, least);
+  }
+  return most;
+}
+
+bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  constexpr double kCorner = 12;  // standard deviations that a corner lies from the samples beside it
+  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
+    // The measured points on either side; in a gap a corner may lie as far from them as they are apart.
+    std::size_t before = fitted.from[j] - 1;
+    std::size_t after = fitted.from[j];
+    while (before > 0 && samples.filled[before]) --before;
+    while (after + 1 < samples.points.size() && samples.filled[after]) ++after;
+    const Point a = samples.points[before];
+    const Point b = samples.points[after];
+    const Point joint = fitted.line.joints[j];
+    const double gap = after - before > 1 ? distance(a, b) : 0;
+    if (std::min(distance(joint, a), distance(joint, b)) >
+        kCorner * allowed.scatter + std::max(4 * samples.spacing, gap))
+      return false;
+  }
+  return true;
+}
+
+}  // namespace arrisline
