@@ -37,8 +37,9 @@ struct Redrawing {
 /// that no plane gets at widths of its flat ones; joints then move so that the line departs least, flats
 /// staying level or upright and smooth joints smooth, or stay where they are, smooth or not. Only what the
 /// reasons name changes so, and arcs that run smooth into that; any arc, where else nothing is found. Nothing
-/// where none of at most some fifty plans is a yes. All of it takes three quarters of what is left of the
-/// limit at most. REQUIRES: `refused` is infeasible, made with these options.
+/// where none of at most some fifty plans within a quarter of `allow`, or of as many within all of it, is a
+/// yes. All of it takes three quarters of what is left of the limit at most. REQUIRES: `refused` is
+/// infeasible, made with these options.
 Redrawing nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow);
 
 }  // namespace arrisline

@@ -58,13 +58,22 @@ class Substituting {
 
   Redrawing find() {
     Redrawing out;
+    const double most = allow_;
     std::size_t changed = 0;
     for (const bool any_arc : {false, true}) {
+      if (out.nearest || left_off_) break;
+      allow_ = most;
       find_variables(any_arc);
       if (variables_.size() == changed) continue;
       changed = variables_.size();
-      out.nearest = nearest_planned();
-      if (out.nearest || left_off_) break;
+      // Near ones first: a line that cannot lie so near is given up early, and the limit then goes to those
+      // that can.
+      for (const double share : {0.25, 1.0}) {
+        if (out.nearest || left_off_) break;
+        allow_ = share * most;
+        find_variables(any_arc);
+        out.nearest = nearest_planned();
+      }
     }
     out.left_off = left_off_;
     return out;
