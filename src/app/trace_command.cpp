@@ -68,11 +68,15 @@ Outcome trace_command(const TraceArguments& arguments) {
   const auto tolerance =
       length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "trace", outcome.err);
   const auto width = length_option("--width", arguments.width, of_lengths, 0, "trace", outcome.err);
+  const bool no_width = arguments.width && width && !(*width > 0);
+  if (no_width)
+    outcome.err += usage_error("trace", "--width " + quoted(*arguments.width) +
+                                            ": the line is more than 0 wide; give the width that it has");
   const auto stock = stock_option(arguments.stock, of_lengths, "trace", outcome.err);
   std::optional<Kit> kit;
   if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
   const bool writable = output_option(arguments.output, "trace", outcome.err);
-  if (!unit || !tolerance || !width || !stock || !writable || (arguments.kit && !kit)) {
+  if (!unit || !tolerance || !width || !stock || !writable || no_width || (arguments.kit && !kit)) {
     outcome.code = kBadInput;
     return outcome;
   }
