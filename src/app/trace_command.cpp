@@ -9,6 +9,7 @@
 #include "report/figures.h"
 #include "report/traced_profile.h"
 #include "wording/figures.h"
+#include "wording/length.h"
 #include "wording/source.h"
 #include "wording/words.h"
 
@@ -90,6 +91,14 @@ Outcome trace_command(const TraceArguments& arguments) {
     return outcome;
   }
   const Scale scale = scale_of(*tracing, arguments.unit.has_value(), of_lengths);
+  if (const double large = scale.mm * extent_of(tracing->points); large > kLongest) {
+    outcome.err +=
+        refusal(arguments.file, "by the unit of its figures the line is " + plain(large / 1000, 1) +
+                                    " m large, and the longest that is read is 10 m; give the full "
+                                    "width that it has: --width");
+    outcome.code = kBadInput;
+    return outcome;
+  }
   options.tolerance = *tolerance;
   options.mm_per_unit = scale.mm;
   options.division = gauge_division(kit ? kit->shop : Shop{}, scale.unit);
