@@ -82,6 +82,7 @@ struct FittedProfile {
   bool mirrored = false;           // the working edge was at its right
   bool put_in_order = false;       // the points were in no order of the line
   std::size_t joined = 0;          // so many points were corners, and joined straight; 0: they were not
+  std::vector<Point> strays;       // left out since they lie alone beside the line; as the file has them
   std::vector<Cleft> unclear;      // where that order is not sure; none where the points had one
   bool traced_width = false;  // the tracing shows how wide the stock is; else it is as wide as it must be
   bool traced_thickness = false;

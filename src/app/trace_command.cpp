@@ -9,6 +9,7 @@
 #include "report/figures.h"
 #include "report/traced_profile.h"
 #include "wording/figures.h"
+#include "wording/length.h"
 #include "wording/source.h"
 #include "wording/words.h"
 
@@ -68,11 +69,15 @@ Outcome trace_command(const TraceArguments& arguments) {
   const auto tolerance =
       length_option("--tolerance", arguments.tolerance, of_lengths, options.tolerance, "trace", outcome.err);
   const auto width = length_option("--width", arguments.width, of_lengths, 0, "trace", outcome.err);
+  const bool no_width = arguments.width && width && !(*width > 0);
+  if (no_width)
+    outcome.err += usage_error("trace", "--width " + quoted(*arguments.width) +
+                                            ": the line is more than 0 wide; give the width that it has");
   const auto stock = stock_option(arguments.stock, of_lengths, "trace", outcome.err);
   std::optional<Kit> kit;
   if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
   const bool writable = output_option(arguments.output, "trace", outcome.err);
-  if (!unit || !tolerance || !width || !stock || !writable || (arguments.kit && !kit)) {
+  if (!unit || !tolerance || !width || !stock || !writable || no_width || (arguments.kit && !kit)) {
     outcome.code = kBadInput;
     return outcome;
   }
@@ -86,6 +91,14 @@ Outcome trace_command(const TraceArguments& arguments) {
     return outcome;
   }
   const Scale scale = scale_of(*tracing, arguments.unit.has_value(), of_lengths);
+  if (const double large = scale.mm * extent_of(tracing->points); large > kLongest) {
+    outcome.err +=
+        refusal(arguments.file, "by the unit of its figures the line is " + plain(large / 1000, 1) +
+                                    " m large, and the longest that is read is 10 m; give the full "
+                                    "width that it has: --width");
+    outcome.code = kBadInput;
+    return outcome;
+  }
   options.tolerance = *tolerance;
   options.mm_per_unit = scale.mm;
   options.division = gauge_division(kit ? kit->shop : Shop{}, scale.unit);

@@ -70,6 +70,9 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
   if (fitted.joined > 0)
     out.push_back(std::to_string(fitted.joined) +
                   " points, too few to tell how they scatter: taken for corners, and joined straight.");
+  for (const Point stray : fitted.strays)
+    out.push_back("Left out: the point " + plain(stray.x, 4) + ", " + plain(stray.y, 4) +
+                  " as the file has it, which lies alone beside the line.");
   if (fitted.put_in_order) out.push_back("Its points stood in no order along the line, and were put in one.");
   for (const Cleft& cleft : fitted.unclear)
     out.push_back("Not sure: the cleft " + thickness(cleft.at.x, from.unit) + " from the working edge and " +

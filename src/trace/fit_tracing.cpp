@@ -16,6 +16,7 @@
 #include "trace/simplify.h"
 #include "trace/snap.h"
 #include "trace/spread.h"
+#include "trace/strays.h"
 #include "trace/to_section.h"
 
 namespace arrisline {
@@ -32,7 +33,10 @@ constexpr const char* kTraceInOrder =
     "trace them one after the other along the line";
 
 /// A closed line begins again at its sharpest square corner, which is one of the blank's.
-void begin_at_corner(std::vector<Point>& points) {
+void begin_at_corner(Samples& samples) {
+  std::vector<Point>& points = samples.points;
+  std::vector<bool>& filled = samples.filled;
+  filled.resize(points.size());
   const std::size_t count = points.size();
   const std::size_t arm = std::max<std::size_t>(2, count / 40);
   std::size_t best = 0;
@@ -50,8 +54,11 @@ void begin_at_corner(std::vector<Point>& points) {
     const double askew = std::abs(dot(in, out)) / scale;
     if (bent + askew < least) least = bent + askew, best = i;
   }
-  std::rotate(points.begin(), points.begin() + static_cast<std::ptrdiff_t>(best), points.end());
+  const auto by = static_cast<std::ptrdiff_t>(best);
+  std::rotate(points.begin(), points.begin() + by, points.end());
+  std::rotate(filled.begin(), filled.begin() + by, filled.end());
   points.push_back(points.front());
+  filled.push_back(filled.front());
 }
 
 std::vector<Point> scaled(const std::vector<Point>& points, double by) {
@@ -61,9 +68,31 @@ std::vector<Point> scaled(const std::vector<Point>& points, double by) {
   return out;
 }
 
+/// Whether measured points end beside where they began: hardly farther than they are apart elsewhere; where
+/// that is unevenly, some twice as far as the farthest, since the way of those in no order ends where they
+/// lie farthest.
+bool is_closed(const Samples& samples) {
+  constexpr double kUneven = 12;  // spacings: of some thousand points at random no two are farther apart
+  constexpr double kShare = 40;   // of the gap the line is so many times as long
+  double whole = 0;
+  double farthest = 0;
+  Point before = samples.points.front();
+  for (std::size_t i = 1; i < samples.points.size(); ++i) {
+    if (samples.filled[i]) continue;
+    const double step = distance(before, samples.points[i]);
+    whole += step;
+    farthest = std::max(farthest, step);
+    before = samples.points[i];
+  }
+  const double gap = distance(samples.points.front(), samples.points.back());
+  const double beside =
+      std::max(4 * samples.spacing + 6 * samples.scatter, std::min(2 * farthest, kUneven * samples.spacing));
+  return gap < beside && whole > kShare * gap;
+}
+
 /// Samples along the line; of measured points too few that is nothing, and why.
 std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& options, bool& closed,
-                                  std::size_t& joined, std::string* why) {
+                                  FittedProfile& profile, std::string* why) {
   std::vector<Point> points = scaled(tracing.points, options.mm_per_unit);
   closed = tracing.closed;
   if (!tracing.drawn && points.size() < 4) {
@@ -71,20 +100,22 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
     return std::nullopt;
   }
   if (!tracing.drawn && are_corners(points, options.tolerance)) {
-    joined = points.size();
+    profile.joined = points.size();
     closed = closed || distance(points.front(), points.back()) <= options.tolerance;
     if (closed && !tracing.closed) points.pop_back();
   }
-  if (tracing.drawn || joined > 0) {
-    const auto along = [&] { return joined > 0 ? samples_of_joined(points) : samples_of_drawn(points); };
+  if (tracing.drawn || profile.joined > 0) {
+    const auto along = [&] {
+      return profile.joined > 0 ? samples_of_joined(points) : samples_of_drawn(points);
+    };
     if (!closed) return along();
     points.push_back(points.front());
     Samples out = along();
     out.points.pop_back();
-    begin_at_corner(out.points);
-    out.filled.assign(out.points.size(), false);
+    begin_at_corner(out);
     return out;
   }
+  for (const Point& p : take_out_strays(points)) profile.strays.push_back((1 / options.mm_per_unit) * p);
   Samples out = samples_of_measured(points);
   // What scatters so widely are not the points but the corners between them.
   constexpr double kMostScatter = 0.03;  // of the size of it all
@@ -96,14 +127,8 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
         "more points, and closer, or of flats alone the corners one after the other";
     return std::nullopt;
   }
-  double whole = 0;
-  for (std::size_t i = 1; i < out.points.size(); ++i) whole += distance(out.points[i - 1], out.points[i]);
-  const double gap = distance(out.points.front(), out.points.back());
-  closed = closed || (gap < 4 * out.spacing + 6 * out.scatter && whole > 40 * gap);
-  if (closed) {
-    begin_at_corner(out.points);
-    out.filled.assign(out.points.size(), false);
-  }
+  closed = closed || is_closed(out);
+  if (closed) begin_at_corner(out);
   return out;
 }
 
@@ -112,8 +137,8 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
 std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options,
                                          std::string* why) {
   bool closed = false;
-  std::size_t joined_points = 0;
-  std::optional<Samples> sampled = samples_of(tracing, options, closed, joined_points, why);
+  FittedProfile out;
+  std::optional<Samples> sampled = samples_of(tracing, options, closed, out, why);
   if (!sampled) return std::nullopt;
   Samples& samples = *sampled;
   const std::size_t corners = samples.scatter == 0 ? corners_of(samples) : 0;
@@ -145,7 +170,6 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   put_in(samples, fitted, allowed);
   simplify_arcs(samples, fitted, allowed);
 
-  FittedProfile out;
   const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);
   out.turned = laid.turned;
   out.mirrored = laid.mirrored;
@@ -153,7 +177,6 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   const Reached reached = closed ? Reached::start : laid.flute ? Reached::face : Reached::edge_or_underside;
   const SnapOptions snapping{options.division, options.preferred};
   out.put_in_order = samples.put_in_order;
-  out.joined = joined_points;
   const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
   std::optional<FittedProfile> profile = to_section(std::move(samples), std::move(fitted), reached, snapping,
                                                     options, allowed, std::move(out), why);

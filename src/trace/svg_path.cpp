@@ -95,7 +95,10 @@ struct PathReader {
     bool first = true;
     do {
       const std::size_t from = first ? at : in.pos;
-      if (!arguments(letter, first)) return;
+      if (!arguments(letter, first)) {
+        before = capital(letter);  // told once: the path has begun
+        return;
+      }
       draw(letter, from, first);
       first = false;
       const std::size_t end = in.pos;
@@ -143,7 +146,7 @@ struct PathReader {
       }
       faults.error(in.here(), flag ? "a flag, 0 or 1, is expected here: " + quoted({&letter, 1}) + " takes " +
                                          takes(letter) + std::string(kSaveSvgAgain)
-                                   : "a number is expected here: " + quoted({&letter, 1}) + " takes " +
+                                   : in.what_number() + ": " + quoted({&letter, 1}) + " takes " +
                                          takes(letter) + std::string(kSaveSvgAgain));
       resume(in.pos);
       return false;

@@ -35,6 +35,7 @@ bool Scanner::skip_comma() {
 }
 
 std::optional<double> Scanner::number() {
+  too_large = false;
   std::size_t at = pos;
   const auto digit = [&](std::size_t i) { return i < in.text.size() && is_digit(in.text[i]); };
   const bool minus = peek() == '-';
@@ -42,9 +43,20 @@ std::optional<double> Scanner::number() {
   if (!digit(at) && !(at < in.text.size() && in.text[at] == '.' && digit(at + 1))) return std::nullopt;
   double value = 0;
   const auto [end, error] = std::from_chars(in.text.data() + at, in.text.data() + in.text.size(), value);
-  if (error != std::errc()) return std::nullopt;
+  if (error == std::errc::result_out_of_range) {
+    const std::string_view figures(in.text.data() + at, static_cast<std::size_t>(end - in.text.data()) - at);
+    too_large = figures.find('-') == std::string_view::npos;
+    if (too_large) return std::nullopt;
+    value = 0;  // smaller than any
+  } else if (error != std::errc()) {
+    return std::nullopt;
+  }
   pos = static_cast<std::size_t>(end - in.text.data());
   return minus ? -value : value;
+}
+
+std::string Scanner::what_number() const {
+  return too_large ? "this number is too large" : "a number is expected here";
 }
 
 std::string_view Scanner::word() {
@@ -68,7 +80,7 @@ std::optional<std::vector<double>> numbers_of(const Passage& passage, std::size_
     const std::size_t from = scanner.pos;
     const std::optional<double> number = scanner.number();
     if (!number) {
-      faults.error(scanner.here(), "a number is expected here" + std::string(kSaveSvgAgain));
+      faults.error(scanner.here(), scanner.what_number() + std::string(kSaveSvgAgain));
       return std::nullopt;
     }
     if (numbers.size() == most) {

@@ -28,6 +28,7 @@ struct Passage {
 struct Scanner {
   Passage in;
   std::size_t pos = 0;
+  bool too_large = false;  // what number() last found none in was a number, and too large for any
 
   bool at_end() const { return pos >= in.text.size(); }
   char peek() const { return at_end() ? '\0' : in.text[pos]; }
@@ -38,6 +39,8 @@ struct Scanner {
   std::optional<double> number();
   /// A run of letters.
   std::string_view word();
+  /// Why number() has found none.
+  std::string what_number() const;
   /// The characters that a mistake here is about.
   Span here() const;
 };

@@ -142,6 +142,13 @@ class Placing {
     shift_to_origin();
     if (ends_.closed) {
       hold_sides();
+      if (std::all_of(held_.axis.begin(), held_.axis.end(), [](Axis axis) { return axis == Axis::free; })) {
+        *why =
+            "the line is closed, and no flat of it is a side of the stock; draw the whole section, or an "
+            "open "
+            "line from the face to the working edge";
+        return std::nullopt;
+      }
     } else {
       hold_levels_of_ends();
     }

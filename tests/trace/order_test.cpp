@@ -120,6 +120,38 @@ TEST_CASE("points in no order give what they give in the order of the line", "[t
   CHECK(counted.narrow_said == counted.narrow_other);
 }
 
+// Points at random come as far apart as some eight times their spacing, and so do the two ends of the way.
+TEST_CASE("a whole section by points at random in no order is closed", "[trace][order][closed]") {
+  const Section section = section_of(
+      "units mm\nstock 25 wide, 21 thick\nstart face 13\nstep down 3\nbead out 10 down 10\nfillet out 3\n");
+  double whole = 0;
+  for (const Edge& edge : section.target) whole += length(edge);
+  int right = 0;
+  constexpr unsigned kSeeds = 10;
+  for (unsigned seed = 1; seed <= kSeeds; ++seed) {
+    std::mt19937 random(seed);
+    Tracing tracing;
+    while (tracing.points.size() < 600) {
+      double at = whole * static_cast<double>(random()) / 4294967296.0;
+      std::size_t i = 0;
+      while (i + 1 < section.target.size() && at > length(section.target[i]))
+        at -= length(section.target[i++]);
+      tracing.points.push_back(point_at(section.target[i], std::min(1.0, at / length(section.target[i]))));
+    }
+    FitOptions options;
+    options.division = 0.5;
+    INFO("seed " << seed);
+    std::string why;
+    const auto found = fit_tracing(tracing, options, &why);
+    INFO(why);
+    REQUIRE(found);
+    CHECK(found->section.width == 25);
+    CHECK(found->section.thickness == 21);
+    right += kinds(worked_line(found->section)) == "step bead fillet " ? 1 : 0;
+  }
+  CHECK(right >= 9);  // of one the farthest gap is a corner, which looks cut off
+}
+
 // Points of which several lie within their scatter of one another along the line: of a few of them in a row
 // nothing tells how far they scatter.
 TEST_CASE("points in no order that lie far closer than they scatter are no slower and no worse",

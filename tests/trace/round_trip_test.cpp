@@ -317,6 +317,17 @@ TEST_CASE("what is flat, or too few points, makes no profile", "[trace]") {
   for (int i = 0; i < 50; ++i) flat.points.push_back({i * 1.0, 0});
   CHECK_FALSE(fit_tracing(flat, {}, &why));
   CHECK(why == "there is no moulding in it: what is traced is flat; trace the whole line of the section");
+  Tracing round;
+  round.closed = round.drawn = true;
+  for (int i = 0; i < 90; ++i) {
+    const double angle = 2 * kPi * i / 90;
+    round.points.push_back({5 * std::cos(angle), 5 * std::sin(angle)});
+  }
+  CHECK_FALSE(fit_tracing(round, {}, &why));
+  CHECK(
+      why ==
+      "the line is closed, and no flat of it is a side of the stock; draw the whole section, or an open line "
+      "from the face to the working edge");
   Tracing few;
   few.points = {{0, 0}, {1, 1}, {2, 1}};
   CHECK_FALSE(fit_tracing(few, {}, &why));

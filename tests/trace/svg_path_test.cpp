@@ -128,7 +128,11 @@ TEST_CASE("what is wrong in path data is said where it stands, and reading goes 
       strokes_of("M0 0L1 1,L2 2") ==
       "! 10+2: a number is expected after the comma; save the drawing again, as plain SVG\nM0,0 L1,1 L2,2\n");
   CHECK(strokes_of("M0 0L1 1e999") ==
-        "! 8+5: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
+        "! 8+5: this number is too large: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
+  CHECK(strokes_of("M0 0L1 1e-999") == "M0,0 L1,0\n");
+  CHECK(strokes_of("M25,,0H13V3") ==
+        "! 5+1: a number is expected here: 'M' takes 2 numbers, x y; save the drawing again, as plain SVG\n"
+        "M0,0 L13,0 L13,3\n");
   CHECK(strokes_of("M0 0L1,,1") ==
         "! 8+1: a number is expected here: 'L' takes 2 numbers, x y; save the drawing again, as plain SVG\n");
   CHECK(strokes_of("M0 0Lnan inf") ==
