@@ -1,200 +1,19 @@
-// Curved cuts: the tilts at which a hollow or a round finishes an arc, and the ways to put stretches of one
-// arc together. Shown by tests/plan/reach_test.cpp.
+// Curved cuts: what a hollow or a round makes of an arc, and the ways to put stretches of one arc together.
+// Shown by tests/plan/reach_test.cpp.
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <optional>
 
 #include "plan/facets.h"
 #include "plan/gouge.h"
 #include "plan/problem.h"
+#include "plan/tilts.h"
 #include "plan/touch.h"
 
 namespace arrisline {
 
 namespace {
-
-/// Later poses of a cut must overlap an earlier one by 10° of arc; a little more keeps clear of the limit.
-constexpr double kOverlap = 10.5;
-/// With another radius the tilts of one cut lie within 30° of each other.
-constexpr double kMostTurn = 29.5;
-/// Nobody turns a plane by less, in degrees; half of it stays uncut at either end of the arc, a hair.
-constexpr double kNoTurn = 0.6;
-/// Tilts no farther apart than this are tried to find where a plane stands, in degrees.
-constexpr double kProbes = 1;
-/// A sole this close to the arc's radius lies along it.
-constexpr double kSameRadius = 0.04;
-
-bool stands(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {
-  const Pose pose = pose_on_arc(problem, arc, plane, tilt);
-  if (gouges(problem.section.target, Sweep(plane, pose), kExact)) return false;
-  return body_clears(problem.section.target, plane, pose);
-}
-
-struct Range {
-  double from, to;
-};
-
-/// The tilts between lo and hi at which the plane stands on the arc clear of the rest of the target.
-std::vector<Range> standing_ranges(const Problem& problem, const Surface& arc, const Plane& plane) {
-  const double beta = to_degrees(plane.half_arc());
-  std::vector<double> probes = {arc.lo, arc.hi, (arc.lo + arc.hi) / 2};
-  for (const double t : {arc.lo + beta, arc.hi - beta}) {
-    if (t > arc.lo && t < arc.hi) probes.push_back(t);
-  }
-  const int steps = std::max(2, static_cast<int>(std::ceil((arc.hi - arc.lo) / kProbes - 1e-6)));
-  for (int i = 1; i < steps; ++i) probes.push_back(arc.lo + (arc.hi - arc.lo) * i / steps);
-  std::sort(probes.begin(), probes.end());
-  std::vector<bool> good;
-  for (const double t : probes) good.push_back(stands(problem, arc, plane, t));
-
-  auto border = [&](double in, double out) {
-    while (std::abs(out - in) > 1e-7) {
-      const double mid = (in + out) / 2;
-      (stands(problem, arc, plane, mid) ? in : out) = mid;
-    }
-    return in;
-  };
-  std::vector<Range> ranges;
-  for (std::size_t i = 0; i < probes.size(); ++i) {
-    if (!good[i]) continue;
-    std::size_t j = i;
-    while (j + 1 < probes.size() && good[j + 1]) ++j;
-    Range range{probes[i], probes[j]};
-    if (i > 0) range.from = border(probes[i], probes[i - 1]);
-    if (j + 1 < probes.size()) range.to = border(probes[j], probes[j + 1]);
-    ranges.push_back(range);
-    i = j;
-  }
-  return ranges;
-}
-
-void spread(double from, double to, double widest, std::vector<double>& tilts) {
-  const int gaps = to - from < 0.05 ? 0 : static_cast<int>(std::ceil((to - from) / widest - 1e-9));
-  for (int i = 0; i <= gaps; ++i) tilts.push_back(gaps == 0 ? from : from + (to - from) * i / gaps);
-}
-
-std::vector<Pose> poses_at(const Problem& problem, const Surface& arc, const Plane& plane,
-                           const std::vector<double>& tilts) {
-  std::vector<Pose> poses;
-  for (const double tilt : tilts) poses.push_back(pose_on_arc(problem, arc, plane, tilt));
-  return poses;
-}
-
-/// What flats tangent to a bead where it ends leave of it at this place.
-double left_by_end_flats(const Problem& problem, const Surface& arc, double at) {
-  if (!arc.bead) return std::numeric_limits<double>::infinity();
-  const double turn = to_radians(std::min({at - arc.lo, arc.hi - at, 60.0}));
-  return radius(problem.edge(arc)) * (1 / std::cos(turn) - 1);
-}
-
-/// What the poses, and the flats at the ends of a bead, leave of the arc at worst between two places.
-double worst_between(const Problem& problem, const Surface& arc, const Plane& plane,
-                     const std::vector<double>& tilts, double from, double to) {
-  const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
-  double worst = 0;
-  for (const double at : arc_looks(arc)) {
-    if (at < from || at > to) continue;
-    worst = std::max(worst,
-                     std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at)));
-  }
-  return worst;
-}
-
-/// The fewest tilts, spread alike over the arc as far as the range lets them, at which a sole that bears at
-/// one place leaves no more than `allowed` anywhere; nothing where that cannot be.
-std::vector<double> fewest_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
-                                 const Range& range, double allowed) {
-  constexpr int kMost = 12;
-  const double span = arc.hi - arc.lo;
-  for (int n = 1; n <= kMost; ++n) {
-    // Each to the middle of its share of the arc, or within the range spread alike.
-    const double from = std::clamp(arc.lo + span / (2 * n), range.from, range.to);
-    const double to = std::clamp(arc.hi - span / (2 * n), range.from, range.to);
-    if (n > 1 && (to - from) / (n - 1) > kMostTurn) continue;
-    if (n > 1 && to - from < 0.05) break;
-    std::vector<double> tilts;
-    for (int i = 0; i < n; ++i) tilts.push_back(n == 1 ? (from + to) / 2 : from + (to - from) * i / (n - 1));
-    if (worst_between(problem, arc, plane, tilts, arc.lo, arc.hi) <= allowed) return tilts;
-  }
-  return {};
-}
-
-/// Tilts of a sole of another radius, as few as leave no more than `allowed` between them; nothing where even
-/// close together they leave more. `whole`: the stretch of the arc that they have to leave finished.
-std::vector<double> spaced(const Problem& problem, const Surface& arc, const Plane& plane, const Range& tilts,
-                           const Range& whole, double allowed) {
-  constexpr std::size_t kMostTilts = 20;  // nobody would turn a plane more often for one curve
-  std::vector<double> out;
-  for (double widest = kMostTurn; widest > 1 && out.size() <= kMostTilts; widest *= 0.85) {
-    std::vector<double> trial;
-    spread(tilts.from, tilts.to, widest, trial);
-    if (trial.size() == out.size()) continue;
-    out = std::move(trial);
-    if (worst_between(problem, arc, plane, out, whole.from, whole.to) <= allowed) return out;
-  }
-  return {};
-}
-
-/// Thicknesses that the planes may leave: what may stay, and then what the scraper takes. A little is kept
-/// for what is found only when the whole is judged.
-std::vector<double> allowances(const Problem& problem) {
-  constexpr double kShare = 0.95;
-  std::vector<double> out = {kShare * problem.options.tolerance};
-  if (problem.kit.scraper && problem.options.scrape > problem.options.tolerance)
-    out.push_back(kShare * problem.options.scrape);
-  return out;
-}
-
-/// How far the middle of a sole that bears at its edges stays off a circle of radius r.
-double edges_stand_off(const Plane& plane, double r) {
-  auto sagitta = [&](double of) { return of - std::sqrt(of * of - plane.width * plane.width / 4); };
-  return std::abs(sagitta(plane.radius) - sagitta(r));
-}
-
-/// The tilts at which the plane finishes what it can of the arc within the range.
-std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
-                                    const Range& range) {
-  const double r = radius(problem.edge(arc));
-  const bool same = std::abs(plane.radius - r) <= kSameRadius;
-  const bool edges_bear = arc.bead ? plane.radius < r : plane.radius > r;
-  const double w = plane.width;
-  if (edges_bear && !same && (w >= 2 * r || edges_stand_off(plane, r) > allowances(problem).back()))
-    return {};
-  std::vector<double> tilts;
-  if (!same && !edges_bear) {
-    // It bears in its middle, and what is left rises to either side.
-    for (const double allowed : allowances(problem)) {
-      tilts = fewest_tilts(problem, arc, plane, range, allowed);
-      if (tilts.empty()) tilts = spaced(problem, arc, plane, range, range, allowed);
-      if (!tilts.empty()) break;
-    }
-    return tilts;
-  }
-  // Half of the arc that it lies along, or whose ends the edges of its sole rest on.
-  const double half = to_degrees(std::asin(std::min(1.0, w / 2 / (same ? plane.radius : r))));
-  double first = std::max(range.from, std::min(arc.lo + half, range.to));
-  double last = std::min(range.to, std::max(arc.hi - half, range.from));
-  if (last > first && last - first < kNoTurn) first = last = (first + last) / 2;
-  if (first > last) {
-    // Any tilt from `last` to `first` covers the whole arc: its middle leans least on either side.
-    const double middle = std::clamp((arc.lo + arc.hi) / 2, last, first);
-    first = last = std::clamp(middle, range.from, range.to);
-  }
-  if (same) {
-    // A sole of another radius turns about the arc's centre, not its own, and then only so far at a time.
-    const double widest = 2 * half - kOverlap;
-    const bool own = std::abs(plane.radius - r) <= kSameCircle;
-    spread(first, last, own ? widest : std::min(widest, kMostTurn), tilts);
-    return tilts;
-  }
-  for (const double allowed : allowances(problem)) {
-    tilts = spaced(problem, arc, plane, {first, last}, {first - half, last + half}, allowed);
-    if (!tilts.empty()) break;
-  }
-  return tilts;
-}
 
 /// A lean about the sole's own centre from the upright tilt `from`, and on from there.
 struct Leaning {
@@ -370,15 +189,15 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
 
 /// The ranges of tilts to be tried: those in which the plane stands, and, where it bears at one place and can
 /// lean on to the ends of the arc, as much of them as needs no turning of the blank.
-std::vector<Range> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
+std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
   constexpr double kOut = 90, kBack = -60;  // lies_for()
-  std::vector<Range> ranges = standing_ranges(problem, arc, plane);
+  std::vector<TiltRange> ranges = standing_ranges(problem, arc, plane);
   const double r = radius(problem.edge(arc));
   if (arc.bead ? plane.radius <= r + kSameRadius : plane.radius >= r - kSameRadius) return ranges;
   const std::size_t n = ranges.size();
   for (std::size_t i = 0; i < n; ++i) {
     for (const auto& [low, high] : {std::pair{kBack, kOut}, std::pair{-kOut, -kBack}}) {
-      const Range part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
+      const TiltRange part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
       const bool less = part.from > ranges[i].from || part.to < ranges[i].to;
       if (less && part.to - part.from > kOverlap) ranges.push_back(part);
     }
@@ -390,7 +209,7 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
   std::vector<Part> out;
-  for (const Range& range : ranges_to_try(problem, arc, plane)) {
+  for (const TiltRange& range : ranges_to_try(problem, arc, plane)) {
     Draft draft;
     draft.plane = p;
     draft.arc = surface;

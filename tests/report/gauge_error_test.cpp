@@ -50,7 +50,8 @@ TEST_CASE("the cut list says what a gauge set wrong comes to", "[gauge_error]") 
   CHECK(has(
       text,
       "1. Line B, 5.5 mm from the face, in cut 1: that alone takes 0.16 mm too much off element 1 (bead) and "
-      "takes an arris from cut 2. 2. Line A, 5.5 mm from the edge, in cut 1: that alone leaves 0.12 mm more on "
+      "takes an arris from cut 2. 2. Line A, 5.5 mm from the edge, in cut 1: that alone leaves 0.12 mm more "
+      "on "
       "element 1 (bead) and sets a plane down 0.23 mm beside its place."));
   CHECK(has(
       text,
