@@ -17,7 +17,7 @@ constexpr std::size_t kBeside = 8;    // points that tell which way the line run
 constexpr double kAlong = 0.35;       // of its distance that an end of the line lies off that way
 
 /// Whether p lies on the way that the points nearest to it run.
-bool runs_on(Point p, std::vector<Point> beside) {
+bool runs_on(Point p, const std::vector<Point>& beside) {
   const Spread here = spread_of(beside, std::vector<double>(beside.size(), 1));
   return std::abs(cross(here.along, p - here.mean)) < kAlong * distance(p, here.mean);
 }
