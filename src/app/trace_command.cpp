@@ -8,6 +8,7 @@
 #include "arrisline/trace.h"
 #include "report/figures.h"
 #include "report/traced_profile.h"
+#include "trace/spread.h"
 #include "wording/figures.h"
 #include "wording/length.h"
 #include "wording/source.h"
@@ -18,13 +19,8 @@ namespace {
 
 /// The larger of width and height, in the file's own figures.
 double extent_of(const std::vector<Point>& points) {
-  Point low = points.front();
-  Point high = low;
-  for (const Point& p : points) {
-    low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-    high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-  }
-  return std::max(high.x - low.x, high.y - low.y);
+  const Point span = span_of(points);
+  return std::max(span.x, span.y);
 }
 
 /// mm in one of the file's figures, and what to say of it where the file did not.

@@ -227,18 +227,16 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
 }
 
 /// Where the kit has a plan but for its board: which of that plan's cuts no stop holds the blank for.
-std::optional<Reason> only_unheld(const Section& section, const Kit& kit, const PlanOptions& options) {
-  Kit unbound = kit;
+std::optional<Reason> only_unheld(const Problem& problem) {
+  Kit unbound = problem.kit;
   unbound.board.reset();
-  const Problem problem = make_problem(section, unbound, options);
-  const Composition held = compose(problem);
+  const Composition held = compose(make_problem(problem.section, unbound, problem.options));
   if (!held.best) return std::nullopt;
-  const Problem on_board = make_problem(section, kit, options);
   Wood wood(problem.blank);
   for (const Step& step : held.best->steps) {
     const Plane& plane = problem.plane(step.draft.plane);
     for (const Pose& pose : step.draft.poses) wood.cut(Sweep(plane, pose));
-    if (can_be_held(on_board, plane, step.draft.poses, wood)) continue;
+    if (can_be_held(problem, plane, step.draft.poses, wood)) continue;
     Reason reason;
     const std::vector<int> made = elements_of(problem, step.draft);
     if (!made.empty()) reason.element = made.front();
@@ -292,7 +290,7 @@ Plan make_plan(const Section& section, const Kit& kit, const PlanOptions& option
   if (!composition.best) {
     // A plan that is looked for only to see whether there is one needs no reason.
     if (kit.board && !options.any) {
-      if (std::optional<Reason> reason = only_unheld(section, kit, options)) {
+      if (std::optional<Reason> reason = only_unheld(problem)) {
         plan.reasons.push_back(*std::move(reason));
         return plan;
       }

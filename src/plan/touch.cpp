@@ -230,6 +230,15 @@ constexpr double kNick = 1e-7;
 /// Of the width: a tip that bears on more than this stands firm all the same.
 constexpr double kSolidTip = 0.005;
 
+/// Of the width: an arris under a sole bears on less, an arc of nearly the sole's radius on more. Under a
+/// narrow sole an arris may bear on more than that, and it is still plain where.
+constexpr double kLongPatch = 0.05;
+constexpr double kArrisPatch = 0.5;  // mm
+
+bool is_long(const Contact& contact, const Plane& plane) {
+  return contact.to - contact.from > kLongPatch * plane.width;
+}
+
 /// The wood under the sole ends at this place in a lip that is undercut: within a hair of its tip it is no
 /// thicker than a shaving.
 bool is_tip(std::span<const Edge> edges, const Sweep& sweep, Point tip) {
@@ -348,7 +357,7 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     Contact contact{s.from, s.to, peak};
     contact.broken = s.broken;
     const Point hardest = from_sole_frame(sweep.pose(), {peak, s.height + sole_height(sweep.plane(), peak)});
-    contact.arris = is_corner(edges, hardest);
+    contact.arris = is_long(contact, sweep.plane()) && is_corner(edges, hardest);
     if (s.clipped && std::abs(peak) > half - kTouch) {
       // A wall beside the sole, standing above where it bears, holds it there all the same.
       const double side = peak > 0 ? 1 : -1;
@@ -365,11 +374,6 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   }
   return out;
 }
-
-/// Of the width: an arris under a sole bears on less, an arc of nearly the sole's radius on more. Under a
-/// narrow sole an arris may bear on more than that, and it is still plain where.
-static constexpr double kLongPatch = 0.05;
-static constexpr double kArrisPatch = 0.5;  // mm
 
 Guidance guidance(const Touch& touch, const Plane& plane) {
   Guidance out;
@@ -395,11 +399,9 @@ Guidance guidance(const Touch& touch, const Plane& plane) {
       count(contact.to);
     } else {
       count(contact.peak);
-      const double patch = contact.to - contact.from;
-      const bool is_long = patch > kLongPatch * plane.width;
-      const bool plain = contact.arris && patch <= kArrisPatch;
-      out.vague = out.vague || (is_long && !plain);
-      out.narrow = out.narrow || (is_long && plain);
+      const bool plain = contact.arris && contact.to - contact.from <= kArrisPatch;
+      out.narrow = out.narrow || plain;
+      out.vague = out.vague || (is_long(contact, plane) && !plain);
     }
   }
   out.two_arrises = left < 0 && right > 0;

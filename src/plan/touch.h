@@ -23,7 +23,7 @@ struct Contact {
   double peak = 0;          // where it is hardest against the wood
   bool plain_edge = false;  // the edge of the sole on plain wood that runs on under it: guides nothing
   bool tip = false;         // the knife edge of a lip that is hollowed out beneath: no guide to lean on
-  bool arris = false;       // its hardest place is a corner of the wood
+  bool arris = false;       // of one that is long for its sole: its hardest place is a corner of the wood
   bool broken = false;      // by a nick too narrow to tell whether it is one contact or two
 };
 

@@ -9,7 +9,6 @@ namespace arrisline {
 namespace {
 
 constexpr double kSameLine = 1e-6;  // mm; lines are printed alike far above this
-
 constexpr double kInside = 1e-3;    // mm: a hair inside the wood
 constexpr double kStep = 0.02;      // mm in which the wood is looked for
 constexpr double kSameTilt = 1e-6;  // degrees

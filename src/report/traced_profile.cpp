@@ -14,11 +14,10 @@
 namespace arrisline {
 namespace {
 
-/// "within 0.02 mm", rounded up, so that it holds.
+/// "within 0.02 mm", rounded up, so that it holds; or "within less than 0.01 mm".
 std::string within(double mm, Unit unit) {
-  const double step = unit == Unit::inch ? kMmPerInch / 1000 : 0.01;  // of thickness()
-  constexpr double kRounding = 1e-6;
-  return "within " + thickness(mm < step ? mm : step * std::ceil(mm / step - kRounding), unit);
+  const std::string least = thickness(mm, unit);
+  return "within " + (least.starts_with("less") ? least : no_more_than(mm, unit));
 }
 
 std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const TracedFrom& from) {

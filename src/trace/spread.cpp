@@ -14,14 +14,18 @@ double median(std::vector<double> values) {
   return *middle;
 }
 
-double size_of(const std::vector<Point>& points) {
+Point span_of(const std::vector<Point>& points) {
   Point low = points.front();
   Point high = low;
   for (const Point& p : points) {
     low = {std::min(low.x, p.x), std::min(low.y, p.y)};
     high = {std::max(high.x, p.x), std::max(high.y, p.y)};
   }
-  return distance(low, high);
+  return high - low;
+}
+
+double size_of(const std::vector<Point>& points) {
+  return norm(span_of(points));
 }
 
 Spread spread_of(const std::vector<Point>& points, const std::vector<double>& weights) {

@@ -14,7 +14,8 @@ double variance_about_parabola(const Point* points, std::size_t count);
 
 double median(std::vector<double> values);
 
-/// The diagonal of the rectangle about the points. REQUIRES: a point.
+/// Width and height of the rectangle about the points, and its diagonal. REQUIRES: a point.
+Point span_of(const std::vector<Point>& points);
 double size_of(const std::vector<Point>& points);
 
 /// Points about the line through their mean along which they lie spread.
