@@ -49,7 +49,7 @@ Leaning leaning_on(const Problem& problem, const Surface& arc, const Plane& plan
     auto stands_at = [&](double contact, double lean) {
       const Pose pose = pose_at(contact, lean);
       return toward * (pose.tilt - end) < 1e-6 &&
-             lies_for(std::array{pose_at(hinge, 0), pose_at(hinge, lean), pose}) &&
+             !all_ways_to_lie(plane, std::array{pose_at(hinge, 0), pose_at(hinge, lean), pose}).empty() &&
              !gouges(problem.section.target, Sweep(plane, pose), kExact) &&
              body_clears(problem.section.target, plane, pose);
     };
@@ -101,13 +101,13 @@ void put_in(const Leaning& leaning, double toward, std::vector<Pose>& poses) {
 }
 
 /// Splits the poses, in order of tilt, into as few cuts as the turning of the blank allows.
-std::vector<Draft> split_by_turning(const Draft& whole) {
+std::vector<Draft> split_by_turning(const Plane& plane, const Draft& whole) {
   std::vector<Draft> out;
   for (const Pose& pose : whole.poses) {
     if (!out.empty()) {
       std::vector<Pose> longer = out.back().poses;
       longer.push_back(pose);
-      if (lies_for(longer)) {
+      if (!all_ways_to_lie(plane, longer).empty()) {
         out.back().poses = std::move(longer);
         continue;
       }
@@ -124,7 +124,7 @@ std::vector<Draft> split_by_turning(const Draft& whole) {
       const bool near = std::any_of(draft.poses.begin(), draft.poses.end(), [&](const Pose& pose) {
         return std::abs(pose.tilt - start) <= kMostTurn;
       });
-      if (out.size() == 1 || (near && lies_for(with))) draft.starts.push_back(start);
+      if (out.size() == 1 || (near && !all_ways_to_lie(plane, with).empty())) draft.starts.push_back(start);
     }
   }
   return out;
@@ -190,13 +190,12 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
 /// The ranges of tilts to be tried: those in which the plane stands, and, where it bears at one place and can
 /// lean on to the ends of the arc, as much of them as needs no turning of the blank.
 std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
-  constexpr double kOut = 90, kBack = -60;  // lies_for()
   std::vector<TiltRange> ranges = standing_ranges(problem, arc, plane);
   const double r = radius(problem.edge(arc));
   if (arc.bead ? plane.radius <= r + kSameRadius : plane.radius >= r - kSameRadius) return ranges;
   const std::size_t n = ranges.size();
   for (std::size_t i = 0; i < n; ++i) {
-    for (const auto& [low, high] : {std::pair{kBack, kOut}, std::pair{-kOut, -kBack}}) {
+    for (const auto& [low, high] : {std::pair{-kOverFence, 90.0}, std::pair{-90.0, kOverFence}}) {
       const TiltRange part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
       const bool less = part.from > ranges[i].from || part.to < ranges[i].to;
       if (less && part.to - part.from > kOverlap) ranges.push_back(part);
@@ -231,7 +230,7 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
       if (tilt >= range.from && tilt <= range.to) draft.starts.push_back(tilt);
     }
     Part part;
-    part.cuts = split_by_turning(draft);
+    part.cuts = split_by_turning(problem.plane(draft.plane), draft);
     // As much of a range as needs no turning may come to what the whole range came to.
     const auto same_poses = [](const Draft& a, const Draft& b) { return a.poses == b.poses; };
     const bool known = std::any_of(out.begin(), out.end(), [&](const Part& other) {

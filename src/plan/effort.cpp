@@ -56,7 +56,7 @@ double effort_of(const Weights& weights, const Step& step, const Step* previous)
   if (step.ill_laid) effort += weights.ill_laid;
   if (previous == nullptr || previous->taken_up != step.taken_up) effort += weights.change;
   // Turning the blank over or end for end is a change like taking up another plane.
-  if (step.lies != (previous == nullptr ? Lies::face_up : previous->lies)) effort += weights.change;
+  if (step.lies != lies_after(previous)) effort += weights.change;
   return effort;
 }
 

@@ -23,13 +23,12 @@ bool bears(const Wood& wood, double x, double half, double thickness, bool under
   return true;
 }
 
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                 const Wood& after) {
-  if (!problem.kit.board) return true;
-  const Board& board = *problem.kit.board;
+namespace {
+
+bool can_be_held(const Problem& problem, const Board& board, const Plane& plane,
+                 const std::vector<Pose>& poses, const Wood& after, Lies lies) {
   const double w = problem.section.width;
   const double t = problem.section.thickness;
-  const Lies lies = lies_for(plane, poses).value_or(Lies::face_up);
   const bool flipped = is_underside_up(lies);
   const double half = half_column(board);
   for (const double stop : board.stops) {
@@ -48,6 +47,18 @@ bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<P
     if (!in_the_way) return true;
   }
   return false;
+}
+
+}  // namespace
+
+LieSet held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& after,
+            LieSet lies) {
+  if (!problem.kit.board) return lies;
+  LieSet out;
+  for (const Lies one : kWaysToLie) {
+    if (lies.has(one) && can_be_held(problem, *problem.kit.board, plane, poses, after, one)) out.add(one);
+  }
+  return out;
 }
 
 }  // namespace arrisline

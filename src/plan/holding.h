@@ -24,8 +24,9 @@ inline double half_column(const Board& board) {
 /// Wood stands right across the column about x, from the board up to kLeastHold.
 bool bears(const Wood& wood, double x, double half, double thickness, bool underside_up);
 
-/// Some stop screw of the board can hold the wood during the cut (rule 6), given the wood after it.
-bool can_be_held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                 const Wood& after);
+/// In which of these ways to lie some stop screw of the board can hold the wood during the cut (rule 6),
+/// given the wood after it; in all of them where the kit has no board.
+LieSet held(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses, const Wood& after,
+            LieSet lies);
 
 }  // namespace arrisline

@@ -24,13 +24,34 @@ double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) 
   return cost;
 }
 
+/// The fewest turns that lay the blank in one way of each of these sets.
+static std::size_t fewest_turns(const std::vector<LieSet>& sets) {
+  if (sets.size() < 2) return sets.size();
+  std::size_t fewest = kWaysToLie.size();
+  for (unsigned some = 1; some < 1U << kWaysToLie.size(); ++some) {
+    LieSet laid;
+    for (std::size_t i = 0; i < kWaysToLie.size(); ++i) {
+      if ((some >> i & 1) != 0) laid.add(kWaysToLie[i]);
+    }
+    if (std::all_of(sets.begin(), sets.end(), [&](LieSet set) { return set.meets(laid); }))
+      fewest = std::min(fewest, laid.size());
+  }
+  return fewest;
+}
+
+bool may_come_late(const Problem& problem, const Draft& draft) {
+  const Plane& plane = problem.plane(draft.plane);
+  return plane.is_flat() && !draft.finishes.empty() &&
+         !ways_to_lie(problem, plane, draft.poses).has(Lies::face_up);
+}
+
 /// Gives the draft, the next of all, its share and its group.
 void LeastCost::group(const Draft& draft) {
   std::size_t g = 0;
   while (g < groups_.size() && (draft.arc < 0 || arcs_[g] != draft.arc)) ++g;
   if (g == groups_.size()) {
     groups_.emplace_back();
-    groups_.back().flat = true;
+    groups_.back().flat = groups_.back().first = true;
     arcs_.push_back(draft.arc);
   }
   groups_[g].members |= 1ULL << shares_.size();
@@ -38,16 +59,30 @@ void LeastCost::group(const Draft& draft) {
   Share share;
   share.fixed = problem_.weights.cut;
   share.group = g;
-  if (draft.starts.empty()) share.lies = lies_for(problem_.plane(draft.plane), draft.poses);
+  // Where it may start elsewhere too, no likeliest way is told by its own poses.
+  const Plane& plane = problem_.plane(draft.plane);
+  share.may_lie =
+      draft.starts.empty() ? ways_to_lie(problem_, plane, draft.poses) : all_ways_to_lie(plane, draft.poses);
+  share.late = may_come_late(problem_, draft);
   if (known_ != nullptr) share.turns = known_->of(draft);
   shares_.push_back(std::move(share));
+  groups_[g].first = groups_[g].first && comes_first(shares_.size() - 1);
+}
+
+bool LeastCost::curves_meet_late_flats() const {
+  return std::any_of(shares_.begin(), shares_.end(),
+                     [](const Share& share) { return share.by_curves.value_or(0) > kLeastCut; });
+}
+
+bool LeastCost::comes_first(std::size_t i) const {
+  return orders_ == OrderOf::flats_first && is_flat(drafts_[i]) && !shares_[i].late;
 }
 
 /// What the rest of the drafts leave that may come before those of the group.
 const Wood& LeastCost::others(std::size_t g) {
   Group& group = groups_[g];
   if (group.others) return *group.others;
-  const bool curves = !group.flat || orders_ == OrderOf::any;
+  const bool curves = !group.first;
   Wood wood = group.flat ? Wood(problem_.blank) : *flats_left_;
   for (const bool flat : {true, false}) {
     if (flat ? !group.flat : !curves) continue;
@@ -98,13 +133,13 @@ void LeastCost::share_apart(std::size_t g) {
 }
 
 /// The figures each flat needs: the floor and the walls of a square one; of a slanted one only how many.
-/// Where flats do not come first, or cuts are still to come, no wall is certain.
+/// Of one that need not come first, or where cuts are still to come, no wall is certain.
 void LeastCost::share_figures() {
-  const Wood* walls_of = orders_ == OrderOf::flats_first ? flats_left_.get() : nullptr;
   for (std::size_t i = 0; i < drafts_.size(); ++i) {
     const Plane& plane = problem_.plane(drafts_[i].plane);
     if (!plane.is_flat()) continue;
     Share& share = shares_[i];
+    const Wood* walls_of = comes_first(i) ? flats_left_.get() : nullptr;
     share.fixed = problem_.weights.cut;
     share.figures.clear();
     if (is_slanted(i)) {
@@ -117,7 +152,7 @@ void LeastCost::share_figures() {
       // A wall that another draft also stands at may be there before.
       bool shared = false;
       for (std::size_t j = 0; j < drafts_.size() && !share.figures.empty() && !shared; ++j) {
-        if (j == i || (orders_ == OrderOf::flats_first && !is_flat(drafts_[j]))) continue;
+        if (j == i || (comes_first(i) && !is_flat(drafts_[j]))) continue;
         shared = stands_at(problem_.section, shares_[j].turns->flanks, {line.from, line.at, -1});
       }
       if (!shared) share.figures.push_back(line);
@@ -135,6 +170,11 @@ double LeastCost::shared_work() const {
   };
   std::vector<Room> rooms;
   double open = taken_by_flats_;
+  for (std::size_t i = 0; i < drafts_.size(); ++i) {
+    if (!is_flat(drafts_[i])) continue;
+    open -=
+        groups_[shares_[i].group].flat ? shares_[i].by_curves.value_or(0) : shares_[i].turns->area_in_blank;
+  }
   for (std::size_t g = 0; g < groups_.size(); ++g) {
     if (!groups_[g].flat) continue;
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
@@ -155,6 +195,22 @@ double LeastCost::shared_work() const {
     open -= room.area;
   }
   return work;
+}
+
+/// How much of what each late flat reaches the curves may take before it.
+void LeastCost::share_with_curves() {
+  std::optional<Wood> curved;
+  for (Share& share : shares_) {
+    if (!share.late || share.by_curves) continue;
+    if (!curved) {
+      curved.emplace(problem_.blank);
+      for (std::size_t i = 0; i < drafts_.size(); ++i) {
+        if (!is_flat(drafts_[i])) cut_whole(*shares_[i].turns, *curved);
+      }
+    }
+    Wood wood = *curved;
+    share.by_curves = std::max(0.0, share.turns->area_in_blank - cut_whole(*share.turns, wood));
+  }
 }
 
 void LeastCost::sum_up() {
@@ -193,6 +249,7 @@ LeastCost::LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderO
   }
   for (std::size_t i = 0; i < drafts_.size(); ++i) add_maybe_figures(i);
   share_figures();
+  if (orders_ == OrderOf::flats_first) share_with_curves();
   sum_up();
 }
 
@@ -267,16 +324,17 @@ std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) {
 /// Puts the flat behind all others.
 void LeastCost::put_last(const Draft& extra) {
   auto before = flats_left_;
-  if (orders_ == OrderOf::any) {
-    Wood wood = *flats_left_;
-    for (std::size_t i = 0; i < drafts_.size(); ++i) {
+  drafts_.push_back(extra);
+  group(extra);
+  if (!groups_.back().first) {
+    Wood wood = *before;
+    for (std::size_t i = 0; i + 1 < drafts_.size(); ++i) {
       if (!is_flat(drafts_[i])) cut_whole(*shares_[i].turns, wood);
     }
     before = std::make_shared<const Wood>(std::move(wood));
   }
-  group(extra);
-  drafts_.push_back(extra);
   groups_.back().others = std::move(before);
+  if (orders_ == OrderOf::flats_first) share_with_curves();
   share_work(groups_.size() - 1);
 }
 
@@ -317,9 +375,9 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
   double cost = 0;
   std::vector<int> planes;
   std::vector<const GaugeLine*> figures;
-  std::vector<Lies> turned;
+  std::vector<LieSet> to_lie;
   const int held = previous == nullptr ? -1 : previous->taken_up;
-  const Lies lies = previous == nullptr ? Lies::face_up : previous->lies;
+  const Lies lies = lies_after(previous);
   std::vector<Worked> worked;
   bool all_curves = known_ != nullptr;
   for (const Group& group : groups_) {
@@ -336,9 +394,8 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
     const int plane = problem_.taken_up(drafts_[i].plane);
     if (plane != held && std::find(planes.begin(), planes.end(), plane) == planes.end())
       planes.push_back(plane);
-    if (share.lies && *share.lies != lies &&
-        std::find(turned.begin(), turned.end(), *share.lies) == turned.end())
-      turned.push_back(*share.lies);
+    if (!share.may_lie.has(lies) && std::find(to_lie.begin(), to_lie.end(), share.may_lie) == to_lie.end())
+      to_lie.push_back(share.may_lie);
     for (const GaugeLine& figure : share.figures) {
       const bool known = std::any_of(figures.begin(), figures.end(),
                                      [&](const GaugeLine* other) { return same_figure(*other, figure); });
@@ -348,7 +405,7 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
       if (!known && !set) figures.push_back(&figure);
     }
   }
-  cost += problem_.weights.change * static_cast<double>(planes.size() + turned.size());
+  cost += problem_.weights.change * static_cast<double>(planes.size() + fewest_turns(to_lie));
   return cost + problem_.weights.setting * static_cast<double>(figures.size());
 }
 

@@ -101,11 +101,12 @@ std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence&
   return std::nullopt;
 }
 
-bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose) {
-  // Only a side or sole that stands beyond the wood's own underside meets the board.
-  if (is_underside_up(lies_for(plane, {&pose, 1}).value_or(Lies::face_up))) return false;
+/// Whether a part of the sole stands beyond the side of the blank that bears on the board.
+bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose, Lies lies) {
   for (const Edge& edge : sole_edges(plane, pose)) {
-    if (std::max(edge.from.y, edge.to.y) > problem.section.thickness + 1e-6) return true;
+    const double below = is_underside_up(lies) ? -std::min(edge.from.y, edge.to.y)
+                                               : std::max(edge.from.y, edge.to.y) - problem.section.thickness;
+    if (below > 1e-6) return true;
   }
   return false;
 }
@@ -121,7 +122,13 @@ std::string reason_for(const Problem& problem, const Sequence& sequence, std::si
   std::string out;
   if (rail_for) out = "leaves an arris for cut " + std::to_string(*rail_for + 1) + " to ride on";
   if (!step.draft.finishes.empty()) {
-    const std::string does = "finishes its flats before the curves";
+    const auto begin = sequence.steps.begin(), at = begin + static_cast<std::ptrdiff_t>(i);
+    const bool curve_before = std::any_of(
+        begin, at, [&](const Step& earlier) { return problem.plane(earlier.draft.plane).is_curved(); });
+    const bool turned = i > 0 && sequence.steps[i - 1].lies != step.lies;
+    const std::string does = !curve_before ? "finishes its flats before the curves"
+                             : turned      ? "finishes its flats, now that the blank is turned for them"
+                                           : "finishes its flats";
     out = out.empty() ? does : out + ", " + does;
   }
   if (out.empty()) out = "takes waste with a flat sole before a curved one";
@@ -189,7 +196,7 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
     if (step.draft.arc >= 0 && cut.plane.is_flat()) plan.facets = problem.kit.shop.facets;
     for (const Pose& pose : cut.poses) {
       cut.removed += wood.cut(Sweep(problem.plane(step.draft.plane), pose));
-      cut.overhang = cut.overhang || passes_below(problem, cut.plane, pose);
+      cut.overhang = cut.overhang || passes_below(problem, cut.plane, pose, cut.lies);
     }
     if (cut.plane.is_flat()) plan.waste_by_flat += cut.removed;
     plan.cuts.push_back(std::move(cut));
@@ -230,17 +237,18 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
 std::optional<Reason> only_unheld(const Problem& problem) {
   Kit unbound = problem.kit;
   unbound.board.reset();
-  const Composition held = compose(make_problem(problem.section, unbound, problem.options));
-  if (!held.best) return std::nullopt;
+  const Composition unchecked = compose(make_problem(problem.section, unbound, problem.options));
+  if (!unchecked.best) return std::nullopt;
   Wood wood(problem.blank);
-  for (const Step& step : held.best->steps) {
+  for (const Step& step : unchecked.best->steps) {
     const Plane& plane = problem.plane(step.draft.plane);
     for (const Pose& pose : step.draft.poses) wood.cut(Sweep(plane, pose));
-    if (can_be_held(problem, plane, step.draft.poses, wood)) continue;
+    if (!held(problem, plane, step.draft.poses, wood, ways_to_lie(problem, plane, step.draft.poses)).empty())
+      continue;
     Reason reason;
     const std::vector<int> made = elements_of(problem, step.draft);
     if (!made.empty()) reason.element = made.front();
-    const std::size_t cuts = held.best->steps.size();
+    const std::size_t cuts = unchecked.best->steps.size();
     reason.why = "the blank is not held by a stop: none can stand in the wood and clear below " +
                  plane.label + "; held another way, the kit makes it in " + std::to_string(cuts) +
                  (cuts == 1 ? " cut" : " cuts");

@@ -24,14 +24,15 @@ double rounded(double cost) {
 using Done = unsigned long long;
 
 /// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits
-/// for each curved draft), and which cut came last. The wood depends on the first two.
+/// for each curved draft), which cut came last, and how the blank lies. The wood depends on the first two.
 struct Key {
   Done done = 0;
   Done starts = 0;
   int last = -1;
+  Lies lies = Lies::face_up;
 
   friend bool operator<(const Key& a, const Key& b) {
-    return std::tie(a.done, a.starts, a.last) < std::tie(b.done, b.starts, b.last);
+    return std::tie(a.done, a.starts, a.last, a.lies) < std::tie(b.done, b.starts, b.last, b.lies);
   }
 };
 
@@ -40,8 +41,7 @@ class Orders {
   Orders(const Problem& problem, const LeastCost& least, double cutoff, const std::function<bool()>& stop)
       : problem_(problem), drafts_(least.drafts()), least_(least), cutoff_(cutoff), stop_(stop) {
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
-      if (least.orders() == OrderOf::flats_first && problem.plane(drafts_[i].plane).is_flat())
-        first_ |= Done{1} << i;
+      if (least.comes_first(i)) first_ |= Done{1} << i;
     }
     int curved = 0;
     for (const Draft& draft : drafts_) curved_.push_back(draft.arc < 0 ? -1 : curved++);
@@ -115,20 +115,28 @@ class Orders {
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
       if ((key.done >> i & 1) != 0) continue;
       if ((first_ >> i & 1) == 0 && (key.done & first_) != first_) continue;
-      for (const Step& found : standing(key, i)) {
-        Step step = found;
-        settle(problem_, step, previous);
-        const double cost = node.cost + step.effort;
-        const Key next{key.done | Done{1} << i, key.starts | start_mark(i, step), static_cast<int>(i)};
-        const double whole = rounded(least_.planes() + cost + least_.remaining(next.done, &step));
-        if (whole >= cutoff_) continue;
-        auto [slot, fresh] = reached_.try_emplace(next);
-        if (!fresh && rounded(slot->second.cost) <= rounded(cost)) continue;
-        slot->second = {cost, key, std::move(step)};
-        const int left = static_cast<int>(drafts_.size()) - count(next.done);
-        open_.push({whole, left, next, cost});
+      for (const Step& step : standing(key, i)) {
+        const LieSet ways = ways_to_lay(step, previous);
+        for (const Lies lies : kWaysToLie) {
+          if (ways.has(lies)) reach(node, previous, i, step, lies);
+        }
       }
     }
+  }
+
+  /// The step is the next after the node, the blank lying so.
+  void reach(const Node& node, const Step* previous, std::size_t i, Step step, Lies lies) {
+    settle(problem_, step, previous, lies);
+    const double cost = node.cost + step.effort;
+    const Key next{node.key.done | Done{1} << i, node.key.starts | start_mark(i, step), static_cast<int>(i),
+                   lies};
+    const double whole = rounded(least_.planes() + cost + least_.remaining(next.done, &step));
+    if (whole >= cutoff_) return;
+    auto [slot, fresh] = reached_.try_emplace(next);
+    if (!fresh && rounded(slot->second.cost) <= rounded(cost)) return;
+    slot->second = {cost, node.key, std::move(step)};
+    const int left = static_cast<int>(drafts_.size()) - count(next.done);
+    open_.push({whole, left, next, cost});
   }
 
   static int count(Done done) {

@@ -12,8 +12,13 @@
 
 namespace arrisline {
 
-/// Which orders of the cuts are looked at.
+/// Which orders of the cuts are looked at. Flats come before all curves in the first kind, but for those that
+/// may come late.
 enum class OrderOf { flats_first, any };
+
+/// A flat that finishes a part of the target, the blank not lying face up: for curves that come after it the
+/// blank would be turned back.
+bool may_come_late(const Problem& problem, const Draft& draft);
 
 /// What some drafts must cost whatever their order. The drafts of one arc are taken together, every other by
 /// itself, each on the wood that all the rest leave that may come before it: a cut never finds less than
@@ -46,6 +51,11 @@ class LeastCost {
   /// Of the drafts whose bits are not in `done`, after `previous` (null at the start).
   double remaining(unsigned long long done, const Step* previous) const;
 
+  /// The curves wait for the draft, whose place this is: so for a flat where flats come first.
+  bool comes_first(std::size_t i) const;
+  /// Where flats come first: a curve takes of what a late flat reaches.
+  bool curves_meet_late_flats() const;
+
   const std::vector<Draft>& drafts() const { return drafts_; }
   OrderOf orders() const { return orders_; }
   /// What the flats of the plan leave, and what all its cuts do. REQUIRES: all the cuts of a plan were given.
@@ -57,7 +67,10 @@ class LeastCost {
     double fixed = 0;                // cut, and the lines of a slanted flat
     double worked = 0;               // strokes and wear
     std::vector<GaugeLine> figures;  // that it needs in any order
-    std::optional<Lies> lies;        // where its poses alone say how the blank lies
+    LieSet may_lie;                  // ways in which the blank may lie for its poses alone
+    bool late = false;               // may_come_late()
+    std::optional<double>
+        by_curves;  // of a late flat where flats come first: mm² that curves may take before
     std::size_t group = 0;
     SharedTurns turns;
     std::vector<MaybeFigure> maybe;  // of a slanted flat, in their order
@@ -67,8 +80,9 @@ class LeastCost {
   struct Group {
     unsigned long long members = 0;
     bool flat = false;
-    bool told = false;  // what they work, on the wood that the others leave
-    Worked worked;      // all of them together; while it is not told, no more than that
+    bool first = false;  // flats that come before all curves
+    bool told = false;   // what they work, on the wood that the others leave
+    Worked worked;       // all of them together; while it is not told, no more than that
     std::shared_ptr<const Wood>
         others;  // what the rest of the drafts leave that may come before; lazily made
   };
@@ -80,6 +94,7 @@ class LeastCost {
   void add_maybe_figures(std::size_t i);
   const Wood& others(std::size_t group);
   void put_last(const Draft& extra);
+  void share_with_curves();
   double shared_work() const;
   void sum_up();
   std::vector<SharedTurns> turns_of(const Group& group) const;

@@ -96,35 +96,55 @@ bool is_square(double tilt) {
   return std::abs(wrap_degrees(4 * tilt)) < 4e-6;
 }
 
-/// Whether the plane can stand at all these tilts with the blank lying so.
-static bool can_stand(Lies lies, std::span<const Pose> poses) {
-  // A plane leans out over the free edge until it lies on its side, and as far back over the fence as the
-  // fence lets it.
-  constexpr double kOut = 90.5;  // half a degree of slack keeps a plane on its side counted as that
-  constexpr double kBack = -60.5;
+/// Whether the plane can stand at all these tilts with the blank lying so, if it may lean so far over the
+/// fence.
+static bool can_stand(Lies lies, std::span<const Pose> poses, double over_fence) {
+  constexpr double kSlack = 0.5;  // degrees: keeps a plane on its side counted as that
   return std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
     // The lean toward the working edge, as the blank lies.
     const double lean = is_underside_up(lies) ? wrap_degrees(180 - pose.tilt) : wrap_degrees(pose.tilt);
     const double out = back_edge_free(lies) ? -lean : lean;
-    return out >= kBack && out <= kOut;
+    return out >= -over_fence - kSlack && out <= 90 + kSlack;
   });
 }
 
-std::optional<Lies> lies_for(std::span<const Pose> poses) {
-  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
-    if (can_stand(lies, poses)) return lies;
-  }
-  return std::nullopt;
+/// Whether the plane can be run so: a shaped one goes in one direction only.
+static bool runs(const Plane& plane, Lies lies) {
+  if (plane.kind != PlaneKind::shaped || !turned(plane)) return true;
+  // With its other end foremost the section is seen mirrored by who stands at the plane.
+  return plane.turned == (planed(lies) == Planed::against);
 }
 
-std::optional<Lies> lies_for(const Plane& plane, std::span<const Pose> poses) {
-  if (plane.kind != PlaneKind::shaped || !turned(plane)) return lies_for(poses);
-  // Turned end for end, or over end over end, the section is seen mirrored by who stands at the plane.
-  for (const Lies lies : {Lies::face_up, Lies::end_for_end, Lies::underside_up, Lies::rolled_over}) {
-    const bool mirrored = lies == Lies::end_for_end || lies == Lies::underside_up;
-    if (mirrored == plane.turned && can_stand(lies, poses)) return lies;
+LieSet all_ways_to_lie(const Plane& plane, std::span<const Pose> poses) {
+  LieSet out;
+  for (const Lies lies : kWaysToLie) {
+    if (can_stand(lies, poses, kOverFence) && runs(plane, lies)) out.add(lies);
   }
-  return std::nullopt;
+  return out;
+}
+
+/// Whether every sole at these poses stays clear of the fence, which stands at the edge that is not free.
+static bool clear_of_fence(const Problem& problem, const Plane& plane, std::span<const Pose> poses,
+                           Lies lies) {
+  constexpr double kSlack = 1e-6;  // mm: what ends at that edge is not clear of it
+  return std::all_of(poses.begin(), poses.end(), [&](const Pose& pose) {
+    const std::vector<Edge> sole = sole_edges(plane, pose);
+    return std::all_of(sole.begin(), sole.end(), [&](const Edge& edge) {
+      return back_edge_free(lies) ? std::min(edge.from.x, edge.to.x) > kSlack
+                                  : std::max(edge.from.x, edge.to.x) < problem.section.width - kSlack;
+    });
+  });
+}
+
+LieSet ways_to_lie(const Problem& problem, const Plane& plane, std::span<const Pose> poses) {
+  const LieSet all = all_ways_to_lie(plane, poses);
+  LieSet out;
+  if (!all.empty()) out.add(all.first());
+  for (const Lies lies : kWaysToLie) {
+    if (all.has(lies) && can_stand(lies, poses, 0) && clear_of_fence(problem, plane, poses, lies))
+      out.add(lies);
+  }
+  return out;
 }
 
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {

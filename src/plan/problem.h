@@ -9,6 +9,7 @@
 
 #include "arrisline/plan.h"
 #include "plan/effort.h"
+#include "plan/lie_set.h"
 #include "plan/sweep.h"
 #include "plan/wood.h"
 
@@ -101,12 +102,16 @@ void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& woo
 /// Upright on a side of the blank, as gauge lines and fences want it, to 1e-6 degrees.
 bool is_square(double tilt);
 
-/// How the blank can lie on the board for one plane to stand at all these tilts: face up where that serves,
-/// turned end for end before turned over, and over end over end before over about its length, since the
-/// working edge is then free still. Nothing where it has to be turned between them.
-std::optional<Lies> lies_for(std::span<const Pose> poses);
-/// The same of this plane: a shaped one is run in one direction only.
-std::optional<Lies> lies_for(const Plane& plane, std::span<const Pose> poses);
+/// Degrees that a plane can lean back over the fence.
+inline constexpr double kOverFence = 60;
+
+/// How the blank can lie on the board for this plane to stand at all these tilts; a shaped one is run in one
+/// direction only. A plane leans out over the free edge until it lies on its side. None where the blank has
+/// to be turned between the tilts.
+LieSet all_ways_to_lie(const Plane& plane, std::span<const Pose> poses);
+/// The likeliest of them, and those in which the plane neither leans over the fence nor reaches to it: ways
+/// that a maker takes.
+LieSet ways_to_lie(const Problem& problem, const Plane& plane, std::span<const Pose> poses);
 
 /// The pose of a hollow, a round or a flat sole that rests on the arc at this tilt.
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt);

@@ -183,14 +183,18 @@ double Search::least_of_arcs() const {
 
 /// What the strokes of the flats must cost that take what the chosen ones take between them, with others or
 /// without: all of it in full shavings of the widest.
-double Search::least_work(const Choice& choice) const {
+double Search::least_work(const Choice& choice) {
   if (orders_ != OrderOf::flats_first || one_by_one_) return 0;
-  const double taken = area(problem_.blank) - choice.wood.area() - taken_by_given_;
+  double taken = area(problem_.blank) - choice.wood.area() - taken_by_given_;
+  for (const Draft& draft : choice.flats) {
+    // A curve that comes before may have taken what one of these reaches.
+    if (may_come_late(problem_, draft)) taken -= known_.of(draft)->area_in_blank;
+  }
   return std::max(0.0, taken) * cheapest_shaving_;
 }
 
 /// What any plan with these cuts must cost, the arcs from `arcs_done` on still to be chosen for.
-double Search::least_of(const Choice& choice, std::size_t arcs_done) const {
+double Search::least_of(const Choice& choice, std::size_t arcs_done) {
   const std::vector<Draft> drafts = together(choice.flats, choice.curved);
   double cost = LeastCost(problem_, drafts).total() + least_work(choice);
   std::set<int> planes;

@@ -78,8 +78,8 @@ class Search {
   std::vector<Setup> setups(const Way& way, const Wood& wood);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
-  double least_work(const Choice& choice) const;
-  double least_of(const Choice& choice, std::size_t arcs_done) const;
+  double least_work(const Choice& choice);
+  double least_of(const Choice& choice, std::size_t arcs_done);
   void whole(const Choice& choice, double least_known);
   void try_pool();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);

@@ -62,7 +62,7 @@ bool Search::leave_off(double least) {
 
 /// Whether some curved cut finds something to ride on once the flats are done, where these come first.
 bool Search::startable(const LeastCost& least) const {
-  if (orders_ == OrderOf::any) return true;
+  if (orders_ == OrderOf::any || least.curves_meet_late_flats()) return true;
   bool curved = false;
   for (const Draft& draft : least.drafts()) {
     if (!problem_.plane(draft.plane).is_curved()) continue;

@@ -148,9 +148,8 @@ void put_first_that_clears(const Problem& problem, Draft& draft, const Wood& woo
 /// Fills in what the step takes from the wood and checks the rules that depend on it.
 bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   const Plane& plane = problem.plane(step.draft.plane);
-  const std::optional<Lies> lies = lies_for(plane, step.draft.poses);
-  if (!lies) return false;
-  step.lies = *lies;
+  step.may_lie = ways_to_lie(problem, plane, step.draft.poses);
+  if (step.may_lie.empty()) return false;
   Wood wood = before;
   std::vector<Pose>& poses = step.draft.poses;
   for (auto at = poses.begin(); at != poses.end(); ++at) {
@@ -173,7 +172,8 @@ bool judge_cut(const Problem& problem, const Wood& before, Step& step) {
   } else {
     step.wear = step.removed / (plane.width * plane.width);
   }
-  return can_be_held(problem, plane, step.draft.poses, wood);
+  step.may_lie = held(problem, plane, step.draft.poses, wood, step.may_lie);
+  return !step.may_lie.empty();
 }
 
 /// The steps of a curved draft before what it takes is known: one for each start that two arrises guide, or
@@ -223,7 +223,17 @@ std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::v
   return out;
 }
 
-void settle(const Problem& problem, Step& step, const Step* previous) {
+Lies lies_after(const Step* previous) {
+  return previous == nullptr ? Lies::face_up : previous->lies;
+}
+
+LieSet ways_to_lay(const Step& step, const Step* previous) {
+  const Lies already = lies_after(previous);
+  return step.may_lie.has(already) ? LieSet(already) : step.may_lie;
+}
+
+void settle(const Problem& problem, Step& step, const Step* previous, Lies lies) {
+  step.lies = lies;
   step.settings = settings_after(step, previous);
   step.effort = effort_of(problem.weights, step, previous);
 }
@@ -232,7 +242,7 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
                          const Step* previous, Wood& wood) {
   std::optional<Step> best;
   for (Step& step : stand(problem, draft, done, wood)) {
-    settle(problem, step, previous);
+    settle(problem, step, previous, ways_to_lay(step, previous).first());
     if (!best || step.effort < best->effort) best = std::move(step);
   }
   if (best) cut_all(problem, {best->draft}, wood);

@@ -20,6 +20,7 @@ struct Step {
   LaidOut laid_out;
   Rides rides = Rides::gauge_line;
   Guidance guidance;  // two arrises only
+  LieSet may_lie;     // the ways the blank may lie
   Lies lies = Lies::face_up;
   double removed = 0;
   Strokes strokes;
@@ -46,13 +47,20 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
 
 /// The draft on this wood, every rule that concerns it checked: one step for each tilt it may start at. None
 /// where a rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are
-/// the drafts already cut. What a step costs beside the cut before it is left open: `settings` and `effort`
-/// are 0.
+/// the drafts already cut. How the blank lies and what a step costs beside the cut before it are left
+/// open: `settings` and `effort` are 0.
 std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                         const Wood& wood);
 
-/// Fills in what the step costs after `previous` (null at the start).
-void settle(const Problem& problem, Step& step, const Step* previous);
+/// How the blank lies at the start, face up, or after `previous`.
+Lies lies_after(const Step* previous);
+
+/// The ways to lay the blank for the step after `previous` (null at the start) of which one leads to an order
+/// of least effort: as it lies already where that serves, since what is not turned now can be turned later.
+LieSet ways_to_lay(const Step& step, const Step* previous);
+
+/// Fills in what the step costs after `previous` (null at the start) with the blank lying so.
+void settle(const Problem& problem, Step& step, const Step* previous, Lies lies);
 
 /// Both together: the draft made the next step after `previous`, at the start that costs least, and its wood
 /// taken away.

@@ -61,14 +61,15 @@ class Work {
 
   Stuck::Cause why(const Draft& draft) const {
     const Plane& plane = problem_.plane(draft.plane);
-    if (!lies_for(plane, draft.poses)) return Stuck::Cause::turning;
+    const LieSet lies = ways_to_lie(problem_, plane, draft.poses);
+    if (lies.empty()) return Stuck::Cause::turning;
     if (plane.is_curved() && !best_start(problem_, draft, wood_)) return Stuck::Cause::rides;
     Wood after = wood_;
     for (const Pose& pose : draft.poses) after.cut(Sweep(plane, pose));
     for (const Pose& pose : draft.poses) {
       if (!body_clears(after.edges(), plane, pose)) return Stuck::Cause::body;
     }
-    if (!can_be_held(problem_, plane, draft.poses, after)) return Stuck::Cause::held;
+    if (held(problem_, plane, draft.poses, after, lies).empty()) return Stuck::Cause::held;
     return Stuck::Cause::other;
   }
 

@@ -177,7 +177,7 @@ void write_notes(Page& page, const Plan& plan, const Kit& kit) {
   if (over.empty()) return;
   page.line(2, (over.size() == 1 ? "Cut " : "Cuts ") + listed(over) +
                    (over.size() == 1 ? " passes" : " pass") +
-                   " below the underside: the edge must overhang the board.");
+                   " below the blank: the edge must overhang the board.");
 }
 
 void write_cautions(Page& page) {

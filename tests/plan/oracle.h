@@ -258,9 +258,9 @@ class Oracle {
     }
   }
 
-  // Uniform cost over which cuts are done, at which starts, and which came last.
+  // Uniform cost over which cuts are done, at which starts, which came last, and how the blank lies.
   void order(const Drafts& drafts) {
-    using Key = std::tuple<unsigned, std::vector<int>, int>;
+    using Key = std::tuple<unsigned, std::vector<int>, int, Lies>;
     struct Reached {
       double cost;
       Wood wood;
@@ -269,19 +269,22 @@ class Oracle {
     std::map<Key, Reached> reached;
     std::set<Key> closed;
     std::priority_queue<std::pair<double, Key>, std::vector<std::pair<double, Key>>, std::greater<>> open;
-    const Key begin{0, std::vector<int>(drafts.size(), 0), -1};
+    const Key begin{0, std::vector<int>(drafts.size(), 0), -1, Lies::face_up};
     reached.insert({begin, {0, Wood(problem_.blank), {}}});
     open.push({0, begin});
+    // Flats that all curves wait for: not those that finish something where the blank cannot lie face up.
     unsigned flat = 0;
     for (std::size_t i = 0; i < drafts.size(); ++i) {
-      if (problem_.plane(drafts[i].plane).is_flat()) flat |= 1U << i;
+      const Plane& plane = problem_.plane(drafts[i].plane);
+      const bool turned = !ways_to_lie(problem_, plane, drafts[i].poses).has(Lies::face_up);
+      if (plane.is_flat() && (drafts[i].finishes.empty() || !turned)) flat |= 1U << i;
     }
     const unsigned full = (1U << drafts.size()) - 1;
     while (!open.empty()) {
       const Key key = open.top().second;
       open.pop();
       if (!closed.insert(key).second) continue;
-      const auto& [done, starts, last] = key;
+      const auto& [done, starts, last, lay] = key;
       const Reached here = reached.at(key);
       if (done == full) {
         // What is told quickly, and what is told nearer: neither may be more than the cost.
@@ -305,17 +308,20 @@ class Oracle {
       for (std::size_t i = 0; i < drafts.size(); ++i) {
         if ((done >> i & 1) != 0 || ((flat >> i & 1) == 0 && (done & flat) != flat)) continue;
         for (Step step : stand(problem_, drafts[i], before, here.wood)) {
-          settle(problem_, step, last < 0 ? nullptr : &here.step);
-          std::vector<int> at = starts;
-          at[i] = static_cast<int>(std::lround(step.draft.poses.front().tilt * 1e4));
-          Key next{done | 1U << i, at, static_cast<int>(i)};
-          const double cost = here.cost + step.effort;
-          const auto known = reached.find(next);
-          if (known != reached.end() && known->second.cost <= cost) continue;
-          Wood wood = here.wood;
-          cut_all(problem_, {step.draft}, wood);
-          reached.insert_or_assign(next, Reached{cost, wood, step});
-          open.push({cost, next});
+          for (const Lies lies : kWaysToLie) {
+            if (!step.may_lie.has(lies)) continue;
+            settle(problem_, step, last < 0 ? nullptr : &here.step, lies);
+            std::vector<int> at = starts;
+            at[i] = static_cast<int>(std::lround(step.draft.poses.front().tilt * 1e4));
+            Key next{done | 1U << i, at, static_cast<int>(i), lies};
+            const double cost = here.cost + step.effort;
+            const auto known = reached.find(next);
+            if (known != reached.end() && known->second.cost <= cost) continue;
+            Wood wood = here.wood;
+            cut_all(problem_, {step.draft}, wood);
+            reached.insert_or_assign(next, Reached{cost, wood, step});
+            open.push({cost, next});
+          }
         }
       }
     }

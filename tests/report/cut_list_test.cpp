@@ -322,13 +322,13 @@ TEST_CASE("notes say which cuts overhang the board, and whether holding was chec
   Plan plan = round_over();
   Kit kit = kit_named("chest");
   plan.cuts[1].overhang = true;
-  CHECK(has(running(cut_list(plan, kit, {})), "Cut 2 passes below the underside: the edge must overhang"));
+  CHECK(has(running(cut_list(plan, kit, {})), "Cut 2 passes below the blank: the edge must overhang"));
   CHECK(has(running(cut_list(plan, kit, {})), "Let the working edge overhang the board."));
   plan.cuts[1].lies = Lies::end_for_end;
   CHECK(has(running(cut_list(plan, kit, {})), "Let the back edge overhang the board."));
   plan.cuts[1].lies = Lies::face_up;
   plan.cuts[0].overhang = true;
-  CHECK(has(running(cut_list(plan, kit, {})), "Cuts 1 and 2 pass below the underside"));
+  CHECK(has(running(cut_list(plan, kit, {})), "Cuts 1 and 2 pass below the blank"));
   kit.board = Board{};
   CHECK(has(running(cut_list(plan, kit, {})), "Holding was not checked. "));
   plan.holding_checked = true;
