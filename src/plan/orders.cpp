@@ -42,6 +42,7 @@ class Orders {
       : problem_(problem), drafts_(least.drafts()), least_(least), cutoff_(cutoff), stop_(stop) {
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
       if (least.comes_first(i)) first_ |= Done{1} << i;
+      if (!problem.plane(drafts_[i].plane).is_flat()) waiting_ |= Done{1} << i;
     }
     int curved = 0;
     for (const Draft& draft : drafts_) curved_.push_back(draft.arc < 0 ? -1 : curved++);
@@ -114,7 +115,7 @@ class Orders {
     const Step* previous = key.last < 0 ? nullptr : &reached_.at(key).step;
     for (std::size_t i = 0; i < drafts_.size(); ++i) {
       if ((key.done >> i & 1) != 0) continue;
-      if ((first_ >> i & 1) == 0 && (key.done & first_) != first_) continue;
+      if ((waiting_ >> i & 1) != 0 && (key.done & first_) != first_) continue;
       for (const Step& step : standing(key, i)) {
         const LieSet ways = ways_to_lay(step, previous);
         for (const Lies lies : kWaysToLie) {
@@ -206,7 +207,8 @@ class Orders {
   const std::vector<Draft>& drafts_;
   std::vector<int> curved_;  // of a draft of an arc: which among those
   const LeastCost& least_;
-  Done first_ = 0;  // cuts that all others wait for
+  Done first_ = 0;    // flats that the curves wait for
+  Done waiting_ = 0;  // those that wait
   double cutoff_;
   const std::function<bool()>& stop_;
   std::map<std::pair<Done, Done>, Wood> woods_;

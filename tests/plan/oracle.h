@@ -273,11 +273,12 @@ class Oracle {
     reached.insert({begin, {0, Wood(problem_.blank), {}}});
     open.push({0, begin});
     // Flats that all curves wait for: not those that finish something where the blank cannot lie face up.
-    unsigned flat = 0;
+    unsigned flat = 0, curved = 0;
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       const Plane& plane = problem_.plane(drafts[i].plane);
       const bool turned = !ways_to_lie(problem_, plane, drafts[i].poses).has(Lies::face_up);
       if (plane.is_flat() && (drafts[i].finishes.empty() || !turned)) flat |= 1U << i;
+      if (!plane.is_flat()) curved |= 1U << i;
     }
     const unsigned full = (1U << drafts.size()) - 1;
     while (!open.empty()) {
@@ -306,7 +307,7 @@ class Oracle {
         if ((done >> i & 1) != 0) before.push_back(&drafts[i]);
       }
       for (std::size_t i = 0; i < drafts.size(); ++i) {
-        if ((done >> i & 1) != 0 || ((flat >> i & 1) == 0 && (done & flat) != flat)) continue;
+        if ((done >> i & 1) != 0 || ((curved >> i & 1) != 0 && (done & flat) != flat)) continue;
         for (Step step : stand(problem_, drafts[i], before, here.wood)) {
           for (const Lies lies : kWaysToLie) {
             if (!step.may_lie.has(lies)) continue;
