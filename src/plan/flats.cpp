@@ -7,6 +7,7 @@
 
 #include "plan/gouge.h"
 #include "plan/problem.h"
+#include "plan/tilts.h"
 #include "plan/touch.h"
 
 namespace arrisline {
@@ -74,9 +75,13 @@ std::vector<double> tilts_for(const Problem& problem, const Plane& plane) {
   return tilts;
 }
 
-/// What the poses finish of the flat surfaces: stretches along their soles and sides.
+/// What the poses finish of the flat surfaces: stretches along their soles and sides, or so near them that
+/// what stays may stay.
 std::vector<Stretch> finished_by(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses) {
   std::vector<Stretch> out;
+  constexpr double kAbove = 1e-6;  // mm by which rounding may lift the target above a sole
+  const double near = allowances(problem).front();
+  const auto may_stay = [&](double height) { return height > -kAbove && height < near; };
   for (std::size_t i = 0; i < problem.surfaces.size(); ++i) {
     const Surface& s = problem.surfaces[i];
     if (s.arc) continue;
@@ -94,11 +99,13 @@ std::vector<Stretch> finished_by(const Problem& problem, const Plane& plane, con
         from = std::max(0.0, t0);
         to = std::min(1.0, t1);
       };
-      if (std::abs(p.y) < 1e-6 && std::abs(q.y) < 1e-6) {
-        clip(p.x, q.x, -sweep.half() - 1e-6, sweep.half() + 1e-6);
-      } else if (std::abs(std::abs(p.x) - sweep.half()) < 1e-6 && std::abs(p.x - q.x) < 1e-6 &&
+      const double half = sweep.half();
+      const bool one_side = (p.x < 0) == (q.x < 0);
+      if (may_stay(-p.y) && may_stay(-q.y)) {
+        clip(p.x, q.x, -half - near, half + near);
+      } else if (one_side && may_stay(std::abs(p.x) - half) && may_stay(std::abs(q.x) - half) &&
                  plane.kind != PlaneKind::bench) {
-        clip(p.y, q.y, -1e-6, 1e9);
+        clip(p.y, q.y, -near, 1e9);
       }
       if ((to - from) * len > 1e-3) out.push_back({static_cast<int>(i), from, to});
     }

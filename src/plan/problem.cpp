@@ -14,6 +14,43 @@ Point normal_at(const Edge& edge, double t) {
   return {d.y, -d.x};
 }
 
+/// The arcs as one, where the second goes on from the first on the same circle. Where the circles differ by a
+/// little, as figures rounded in a drawing make them, one that keeps out of the wood of both.
+std::optional<Edge> joined(const Edge& a, const Edge& b) {
+  constexpr double kOneCircle = 0.001;  // mm
+  const double apart = distance(a.centre, b.centre);
+  const double turn = std::abs(sweep(a)) + std::abs(sweep(b));
+  if (!a.is_arc() || a.turn != b.turn || a.to != b.from || turn > 2 * kPi - 0.01) return std::nullopt;
+  if (apart > kOneCircle || std::abs(radius(a) - radius(b)) > kOneCircle) return std::nullopt;
+  Edge out = a;
+  out.to = b.to;
+  if (apart == 0 && radius(a) == radius(b)) return out;
+  out.centre = a.centre + std::abs(sweep(b)) / turn * (b.centre - a.centre);
+  const bool bead = a.turn == Turn::left;
+  const double r_a = radius(a), r_b = radius(b);
+  const double off_a = distance(a.centre, out.centre), off_b = distance(b.centre, out.centre);
+  const double r = bead ? std::max(r_a + off_a, r_b + off_b) : std::min(r_a - off_a, r_b - off_b);
+  out.from = out.centre + r / distance(out.centre, out.from) * (out.from - out.centre);
+  out.to = out.centre + r / distance(out.centre, out.to) * (out.to - out.centre);
+  return out;
+}
+
+Surface surface_on(const Edge& line, int first, int last) {
+  Surface s;
+  s.edge = first;
+  s.last = last;
+  s.line = line;
+  s.arc = line.is_arc();
+  s.bead = line.turn == Turn::left;
+  s.tilt = tilt_of(normal_at(line, 0.5));
+  if (s.arc) {
+    const double half = to_degrees(std::abs(sweep(line))) / 2;
+    s.lo = s.tilt - half;
+    s.hi = s.tilt + half;
+  }
+  return s;
+}
+
 }  // namespace
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options) {
@@ -31,20 +68,27 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   }
   for (std::size_t i = 0; i < section.target.size(); ++i) {
     if (section.source[i] < 0) continue;
+    const int at = static_cast<int>(i);
     const Edge& edge = section.target[i];
-    Surface s;
-    s.edge = static_cast<int>(i);
-    s.arc = edge.is_arc();
-    s.bead = edge.turn == Turn::left;
-    s.tilt = tilt_of(normal_at(edge, 0.5));
-    if (s.arc) {
-      const double half = to_degrees(std::abs(sweep(edge))) / 2;
-      s.lo = s.tilt - half;
-      s.hi = s.tilt + half;
+    std::vector<Surface>& all = problem.surfaces;
+    if (!all.empty() && all.back().last == at - 1) {
+      if (const std::optional<Edge> whole = joined(all.back().line, edge)) {
+        all.back() = surface_on(*whole, all.back().edge, at);
+        continue;
+      }
     }
-    problem.surfaces.push_back(s);
+    all.push_back(surface_on(edge, at, at));
   }
   return problem;
+}
+
+std::vector<int> elements_of(const Problem& problem, const Surface& surface) {
+  std::vector<int> out;
+  for (int i = surface.edge; i <= surface.last; ++i) {
+    const int element = problem.section.source[static_cast<std::size_t>(i)];
+    if (out.empty() || out.back() != element) out.push_back(element);
+  }
+  return out;
 }
 
 int element_of(const Problem& problem, const Surface& surface) {

@@ -23,9 +23,11 @@ inline constexpr double kSameCircle = 0.009;
 /// Least area a cut must take to be worth taking up a plane, mm²; the rule asks for 0.01.
 inline constexpr double kLeastCut = 0.02;
 
-/// One edge of the target that has to be cut.
+/// One edge of the target that has to be cut, or arcs of one circle that go on from each other.
 struct Surface {
   int edge = 0;  // index into Section::target
+  int last = 0;  // likewise: of the arcs the last
+  Edge line;     // all of it
   bool arc = false;
   bool bead = false;      // arc with its centre in the wood
   double tilt = 0;        // of a flat: the tilt at which a sole lies along it
@@ -45,7 +47,7 @@ struct Problem {
   /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
   bool facets_too = false;
 
-  const Edge& edge(const Surface& s) const { return section.target[static_cast<std::size_t>(s.edge)]; }
+  const Edge& edge(const Surface& s) const { return s.line; }
   const Plane& plane(int index) const {
     const auto at = static_cast<std::size_t>(index);
     return at < kit.planes.size() ? kit.planes[at] : turned[at - kit.planes.size()].second;
@@ -59,9 +61,11 @@ struct Problem {
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options);
 
-/// Index into Section::elements of the element that the surface belongs to.
+/// Index into Section::elements of the element that the surface belongs to, of several the first.
 int element_of(const Problem& problem, const Surface& surface);
 int element_of(const Problem& problem, int surface);
+/// Those of all the elements that it belongs to.
+std::vector<int> elements_of(const Problem& problem, const Surface& surface);
 
 /// The rebate planes of the kit as indices into Kit::planes, wide soles first: fewer settings side by side.
 std::vector<int> rebate_planes(const Problem& problem);

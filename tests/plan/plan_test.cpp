@@ -219,3 +219,54 @@ TEST_CASE("every example is planned with the half set, or refused with a reason"
 TEST_CASE("every example is planned with the metric bench, or refused with a reason", "[plan][examples]") {
   CHECK(plan_examples("metric-bench.kit") >= 10);
 }
+
+TEST_CASE("a flat is done where no more stays of it than may stay", "[plan]") {
+  // An iron of 1/8 in in a groove 3.2 mm wide leaves 0.025 mm on one wall; in one of 3.4 mm more than 0.2 mm.
+  const Kit plough = test::kit("units inch\nplough 1/8\n");
+  const auto groove = [](const std::string& wide) {
+    return profile("50mm wide, 20mm thick",
+                         "start face 20mm\nstep down 6mm\nfillet out " + wide + "\nstep up 6mm");
+  };
+  const Plan once = make_plan(groove("3.2mm"), plough, {});
+  REQUIRE(once.cuts.size() == 1);
+  CHECK(once.left.max_height == Approx(0.025));
+  CHECK(faults(once) == "");
+  CHECK(make_plan(groove("3.4mm"), plough, {}).cuts.size() == 2);
+  PlanOptions close;
+  close.tolerance = 0.02;
+  const Plan twice = make_plan(groove("3.2mm"), plough, close);
+  REQUIRE(twice.cuts.size() == 2);
+  CHECK(faults(twice, close) == "");
+}
+
+TEST_CASE("arcs of one circle that go on from each other are one to the plane", "[plan]") {
+  // A quadrant of 3/8 in between two small flats, drawn at once, and in two halves of which the figures are
+  // rounded to a micron and to a tenth of one.
+  const auto planned = [](const std::string& arcs) {
+    const Plan plan = make_plan(profile("28mm wide, 17mm thick", "start face 13mm\nstep down 1.5mm\n" +
+                                                                           arcs + "\nfillet out 3.475mm"),
+                                pair_of_sixes(), {});
+    REQUIRE(plan.feasible);
+    CHECK(faults(plan) == "");
+    return plan;
+  };
+  const auto two = [](const std::string& kind, const std::string& a, const std::string& b) {
+    const bool bead = kind == "bead";
+    const std::string rest = "mm radius 9.525mm";
+    return kind + " out " + (bead ? a : b) + "mm down " + (bead ? b : a) + rest + "\n" + kind + " out " +
+           (bead ? b : a) + "mm down " + (bead ? a : b) + rest;
+  };
+  for (const std::string kind : {"bead", "cove"}) {
+    INFO(kind);
+    const Plan whole = planned(kind + " out 9.525mm down 9.525mm");
+    for (const auto& [a, b] : {std::pair{"6.7352", "2.7898"}, std::pair{"6.735", "2.790"}}) {
+      const Plan halves = planned(two(kind, a, b));
+      CHECK(halves.cuts.size() == whole.cuts.size());
+      CHECK(halves.effort == Approx(whole.effort).epsilon(0.01));
+      CHECK(halves.left.max_height < 0.002);
+      CHECK(std::any_of(halves.cuts.begin(), halves.cuts.end(), [](const Cut& cut) {
+        return cut.elements == std::vector<int>{1, 2};
+      }));
+    }
+  }
+}
