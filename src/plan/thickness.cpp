@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "geometry/crossing.h"
 
@@ -62,17 +63,52 @@ bool bounds_a_fin(const Edge& edge, const Wood& wood) {
   return true;
 }
 
-void search(const Edge& edge, double t0, double d0, double t1, double d1, double len, const Loop& target,
+/// A place on an edge of the wood, and how far it is from the target.
+struct Place {
+  double t = 0;
+  Point at;
+  double distance = std::numeric_limits<double>::infinity();
+  const Edge* nearest = nullptr;
+};
+
+Place place(const Edge& edge, double t, const Loop& target) {
+  Place out;
+  out.t = t;
+  out.at = point_at(edge, t);
+  for (const Edge& other : target) {
+    const double d = distance(out.at, other);
+    if (d < out.distance) {
+      out.distance = d;
+      out.nearest = &other;
+    }
+  }
+  return out;
+}
+
+/// The most that the straight way between the places can be from the edge: from what is convex, no more than
+/// the farther of its ends.
+double farthest_between(const Place& a, const Place& b, const Edge& from) {
+  if (from.is_arc()) {
+    const bool outside = from.turn == Turn::left && std::abs(sweep(from)) < kPi &&
+                         spoke_meets(from, a.at - from.centre) && spoke_meets(from, b.at - from.centre);
+    if (!outside) return std::numeric_limits<double>::infinity();
+  }
+  return std::max(distance(a.at, from), distance(b.at, from));
+}
+
+void search(const Edge& edge, const Place& a, const Place& b, double len, const Loop& target,
             Thickest& best) {
-  const double reach = (t1 - t0) * len;
-  if ((d0 + d1 + reach) / 2 <= best.height + kFound) return;
+  const double reach = (b.t - a.t) * len;
+  if ((a.distance + b.distance + reach) / 2 <= best.height + kFound) return;
   if (reach < kFound) return;
-  const double t = (t0 + t1) / 2;
-  const Point p = point_at(edge, t);
-  const double d = distance(p, target);
-  if (d > best.height && !contains(target, p)) best = {d, p};
-  search(edge, t0, d0, t, d, len, target, best);
-  search(edge, t, d, t1, d1, len, target, best);
+  if (!edge.is_arc()) {
+    const double most = std::min(farthest_between(a, b, *a.nearest), farthest_between(a, b, *b.nearest));
+    if (most <= best.height + kFound) return;
+  }
+  const Place middle = place(edge, (a.t + b.t) / 2, target);
+  if (middle.distance > best.height && !contains(target, middle.at)) best = {middle.distance, middle.at};
+  search(edge, a, middle, len, target, best);
+  search(edge, middle, b, len, target, best);
 }
 
 }  // namespace
@@ -92,7 +128,7 @@ Thickest thickest_left(const Wood& wood, const Loop& target) {
     }
   }
   for (const Edge& edge : pieces) {
-    search(edge, 0, distance(edge.from, target), 1, distance(edge.to, target), length(edge), target, best);
+    search(edge, place(edge, 0, target), place(edge, 1, target), length(edge), target, best);
   }
   return best;
 }
