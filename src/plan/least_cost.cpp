@@ -41,8 +41,7 @@ static std::size_t fewest_turns(const std::vector<LieSet>& sets) {
 
 bool may_come_late(const Problem& problem, const Draft& draft) {
   const Plane& plane = problem.plane(draft.plane);
-  return plane.is_flat() && !draft.finishes.empty() &&
-         !ways_to_lie(problem, plane, draft.poses).has(Lies::face_up);
+  return plane.is_flat() && !draft.finishes.empty() && !ways_to_lie(problem, draft).has(Lies::face_up);
 }
 
 /// Gives the draft, the next of all, its share and its group.
@@ -61,8 +60,7 @@ void LeastCost::group(const Draft& draft) {
   share.group = g;
   // Where it may start elsewhere too, no likeliest way is told by its own poses.
   const Plane& plane = problem_.plane(draft.plane);
-  share.may_lie =
-      draft.starts.empty() ? ways_to_lie(problem_, plane, draft.poses) : all_ways_to_lie(plane, draft.poses);
+  share.may_lie = draft.starts.empty() ? ways_to_lie(problem_, draft) : all_ways_to_lie(plane, draft.poses);
   share.late = may_come_late(problem_, draft);
   if (known_ != nullptr) share.turns = known_->of(draft);
   shares_.push_back(std::move(share));
@@ -148,7 +146,16 @@ void LeastCost::share_figures() {
       share.fixed += problem_.weights.setting * (share.shares ? 1 : 2);
       continue;
     }
-    for (const GaugeLine& line : certain_lines(problem_, plane, drafts_[i].poses, walls_of)) {
+    const Draft& draft = drafts_[i];
+    std::vector<GaugeLine> certain = certain_lines(problem_, plane, draft.poses, walls_of);
+    if (!draft.otherwise.empty()) {
+      const std::vector<GaugeLine> others = certain_lines(problem_, plane, draft.otherwise, walls_of);
+      std::erase_if(certain, [&](const GaugeLine& line) {
+        return std::none_of(others.begin(), others.end(),
+                            [&](const GaugeLine& other) { return same_figure(line, other); });
+      });
+    }
+    for (const GaugeLine& line : certain) {
       // A wall that another draft also stands at may be there before.
       bool shared = false;
       for (std::size_t j = 0; j < drafts_.size() && !share.figures.empty() && !shared; ++j) {

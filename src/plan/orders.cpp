@@ -24,15 +24,18 @@ double rounded(double cost) {
 using Done = unsigned long long;
 
 /// Where the search stands: the cuts done, the starts that put a pose in beside the draft's own (some bits
-/// for each curved draft), which cut came last, and how the blank lies. The wood depends on the first two.
+/// for each curved draft), which cut came last, whether with its other poses, and how the blank lies. The
+/// wood depends on the first two.
 struct Key {
   Done done = 0;
   Done starts = 0;
   int last = -1;
+  bool otherwise = false;
   Lies lies = Lies::face_up;
 
   friend bool operator<(const Key& a, const Key& b) {
-    return std::tie(a.done, a.starts, a.last, a.lies) < std::tie(b.done, b.starts, b.last, b.lies);
+    return std::tie(a.done, a.starts, a.last, a.otherwise, a.lies) <
+           std::tie(b.done, b.starts, b.last, b.otherwise, b.lies);
   }
 };
 
@@ -129,8 +132,11 @@ class Orders {
   void reach(const Node& node, const Step* previous, std::size_t i, Step step, Lies lies) {
     settle(problem_, step, previous, lies);
     const double cost = node.cost + step.effort;
+    const Draft& draft = drafts_[i];
+    const bool otherwise =
+        !draft.otherwise.empty() && !same_pose(step.draft.poses.front(), draft.poses.front());
     const Key next{node.key.done | Done{1} << i, node.key.starts | start_mark(i, step), static_cast<int>(i),
-                   lies};
+                   otherwise, lies};
     const double whole = rounded(least_.planes() + cost + least_.remaining(next.done, &step));
     if (whole >= cutoff_) return;
     auto [slot, fresh] = reached_.try_emplace(next);

@@ -191,6 +191,17 @@ LieSet ways_to_lie(const Problem& problem, const Plane& plane, std::span<const P
   return out;
 }
 
+LieSet ways_to_lie(const Problem& problem, const Draft& draft) {
+  const Plane& plane = problem.plane(draft.plane);
+  LieSet out = ways_to_lie(problem, plane, draft.poses);
+  if (draft.otherwise.empty()) return out;
+  const LieSet other = ways_to_lie(problem, plane, draft.otherwise);
+  for (const Lies lies : kWaysToLie) {
+    if (other.has(lies)) out.add(lies);
+  }
+  return out;
+}
+
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {
   const Edge& edge = problem.edge(arc);
   const double r = radius(edge);

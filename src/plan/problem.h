@@ -77,6 +77,7 @@ bool same_pose(const Pose& a, const Pose& b);
 struct Stretch {
   int surface = 0;
   double from = 0, to = 1;
+  bool nearly = false;  // a little may stay on it
 };
 
 /// Length of a flat, in mm, that may stay unclaimed by soles and sides.
@@ -94,11 +95,15 @@ Bare bare_of(std::vector<std::pair<double, double>> spans, double length);
 struct Draft {
   int plane = 0;  // Problem::plane()
   std::vector<Pose> poses;
+  std::vector<Pose> otherwise;    // of a square flat: poses that take the same, the plane turned on its side
   std::vector<Stretch> finishes;  // of flat and shaped soles
   int arc = -1;                   // surface index of the arc a curved draft or a facet finishes
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
 };
+
+/// Those of the draft, made one way or the other.
+LieSet ways_to_lie(const Problem& problem, const Draft& draft);
 
 /// Takes the wood of all the drafts' poses.
 void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood);
@@ -150,6 +155,10 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
 /// The flat that takes waste at this lean of the arc's normal: of a bead a chamfer, in a cove a square cut
 /// with its corner on it. Empty where the plane has no room.
 std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean);
+
+/// Gives a square cut of a rebate plane the other poses that take the same of the blank, its sole where its
+/// side is and its side where its sole is, if it has them.
+void find_other_poses(const Problem& problem, Draft& draft);
 
 /// Grooves side by side in place of such a cut, each of them a cut of its own since the fence is set anew.
 std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,

@@ -150,7 +150,9 @@ bool RailFinder::accept(const std::vector<Draft>& cuts, double start) {
   const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& other) {
     return std::abs(other.start - start) < kSameFigure && same_cuts(other.cuts, cuts);
   });
-  if (!known) list.push_back({cuts, start, guided});
+  if (known) return good;
+  list.push_back({cuts, start, guided});
+  for (Draft& cut : list.back().cuts) find_other_poses(problem_, cut);
   return good;
 }
 

@@ -40,6 +40,7 @@ RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& fla
     Draft draft;
     draft.plane = plane;
     draft.poses = std::move(poses);
+    find_other_poses(problem, draft);
     pool.cuts.push_back(std::move(draft));
     return true;
   };

@@ -214,6 +214,11 @@ std::vector<Step> stand(const Problem& problem, const Draft& draft, const std::v
     steps.emplace_back();
     steps.back().draft = draft;
     if (plane.kind == PlaneKind::shaped) steps.back().rides = Rides::fence;
+    if (!draft.otherwise.empty()) {
+      steps.emplace_back();
+      steps.back().draft = draft;
+      steps.back().draft.poses = draft.otherwise;
+    }
   }
   std::vector<Step> out;
   for (Step& step : steps) {

@@ -14,10 +14,12 @@ std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft
 
 std::vector<long long> key_of(const Draft& draft) {
   std::vector<long long> out = {draft.plane, draft.arc};
-  for (const Pose& pose : draft.poses) {
-    out.push_back(std::llround(pose.at.x * 1e5));
-    out.push_back(std::llround(pose.at.y * 1e5));
-    out.push_back(std::llround(wrap_degrees(pose.tilt) * 1e5));
+  for (const std::vector<Pose>* poses : {&draft.poses, &draft.otherwise}) {
+    for (const Pose& pose : *poses) {
+      out.push_back(std::llround(pose.at.x * 1e5));
+      out.push_back(std::llround(pose.at.y * 1e5));
+      out.push_back(std::llround(wrap_degrees(pose.tilt) * 1e5));
+    }
   }
   for (const double start : draft.starts) out.push_back(std::llround(start * 1e5));
   return out;

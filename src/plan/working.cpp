@@ -62,22 +62,26 @@ Turns::Turns(const Problem& problem, const Draft& draft) {
   };
   flat = plane.is_flat();
   own = sweeps(draft.poses);
-  flanks = flanks_of(own);
+  const std::vector<Sweep> other = sweeps(draft.otherwise);
+  std::vector<Sweep> either = own;
+  either.insert(either.end(), other.begin(), other.end());
+  flanks = flanks_of(either);
   const std::vector<Pose> poses = all_poses(problem, draft);
   all = sweeps(poses);
-  if (flat) reach(problem);
+  if (flat) reach(problem, either);
   if (flat && !is_square(draft.poses.front().tilt))
     figures = figures_alone(problem.section, problem.blank, own);
   if (!plane.is_curved()) from = {own};
+  if (!other.empty()) from.push_back(other);
   if (!plane.is_curved() || poses.size() * draft.poses.size() > kFewTurns) return;
   for (const Pose& start : poses) from.push_back(sweeps(poses_from(problem, draft, start.tilt)));
 }
 
-void Turns::reach(const Problem& problem) {
+void Turns::reach(const Problem& problem, const std::vector<Sweep>& either) {
   Wood blank(problem.blank);
   area_in_blank = cut_whole(*this, blank);
   double width = 0;
-  for (const Sweep& sweep : own) {
+  for (const Sweep& sweep : either) {
     double low = sweep.half(), high = -sweep.half();
     const auto include = [&](double u) {
       low = std::min(low, std::max(u, -sweep.half()));

@@ -24,7 +24,7 @@ struct Turns {
   bool flat = false;
   std::vector<Sweep> own;                // its poses
   std::vector<Sweep> all;                // and the places that it may start at besides
-  std::vector<std::vector<Sweep>> from;  // its orders; none where there are many of a curved draft
+  std::vector<std::vector<Sweep>> from;  // its orders, or ways; none where there are many of a curved draft
   Flanks flanks;                         // of its poses
   std::vector<MaybeFigure> figures;      // of a slanted flat, whatever else is cut
   /// Of a flat: how much of the blank it reaches, mm², and what a mm² of it costs at the least. A stroke
@@ -32,7 +32,7 @@ struct Turns {
   double area_in_blank = 0, cost_in_blank = 0;
 
  private:
-  void reach(const Problem& problem);
+  void reach(const Problem& problem, const std::vector<Sweep>& either);
 };
 using SharedTurns = std::shared_ptr<const Turns>;
 

@@ -56,10 +56,14 @@ struct FlatsOnly {
   FlatsOnly(const FlatsOnly&) = delete;
 };
 
-std::string stairs(int steps) {
-  std::string chain = "start face " + std::to_string(2 * steps) + "/16";
-  for (int i = 0; i < steps; ++i) chain += "\nstep down 1/8\nfillet out 1/8";
-  return chain;
+/// Grooves in a face 10 in wide, each as wide as so many irons of 1/8 in and a half.
+FlatsOnly grooves(int number, int irons) {
+  std::string chain = "start face 9";
+  for (int i = 0; i < number; ++i) {
+    if (i > 0) chain += "\nfillet out 1/8";
+    chain += "\nstep down 1/8\nfillet out " + std::to_string(2 * irons + 1) + "/16\nstep up 1/8";
+  }
+  return {profile("10 wide, 1 thick", chain), test::kit("units inch\nplough 1/8 reach 12\n")};
 }
 
 }  // namespace
@@ -136,11 +140,11 @@ TEST_CASE("of what is told to be out of all reach, the whole search finds no pla
 }
 
 TEST_CASE("of many flats a cover is soon found, and then the others by what they cost", "[plan][large]") {
-  FlatsOnly six(profile("2 wide, 2 thick", stairs(6)), test::kit("units inch\nrebate 3/4\n"));
-  const Problem& problem = six.problem;
-  const std::vector<Draft>& drafts = six.drafts;
-  Covers& covers = six.covers;
-  Patience patience(six.options);
+  FlatsOnly three = grooves(3, 2);
+  const Problem& problem = three.problem;
+  const std::vector<Draft>& drafts = three.drafts;
+  Covers& covers = three.covers;
+  Patience patience(three.options);
   std::set<std::vector<int>> seen;
   double cheapest = 1e300, last = 0;
   std::optional<double> first;
@@ -169,13 +173,12 @@ TEST_CASE("of many flats a cover is soon found, and then the others by what they
   CHECK(seen.size() > 1);
   // What is left of a node is counted at the least only: no cover is cheaper than was said before any was
   // known.
-  CHECK(Covers(problem, drafts, six.none, 0).least_to_come() <= cheapest);
+  CHECK(Covers(problem, drafts, three.none, 0).least_to_come() <= cheapest);
 }
 
 TEST_CASE("too many choices of flats are not taken for all of them", "[plan][large]") {
-  FlatsOnly twelve(profile("4 wide, 4 thick", stairs(12)),
-                   test::kit("units inch\nrebate 3/4\nrebate 1/2\nrebate 1/4\nplough 1/8\n"));
-  Covers& covers = twelve.covers;
+  FlatsOnly seven = grooves(7, 7);
+  Covers& covers = seven.covers;
   PlanOptions patient;
   patient.limit = 600;
   patient.most_work = std::numeric_limits<std::uint64_t>::max();

@@ -276,7 +276,7 @@ class Oracle {
     unsigned flat = 0, curved = 0;
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       const Plane& plane = problem_.plane(drafts[i].plane);
-      const bool turned = !ways_to_lie(problem_, plane, drafts[i].poses).has(Lies::face_up);
+      const bool turned = !ways_to_lie(problem_, drafts[i]).has(Lies::face_up);
       if (plane.is_flat() && (drafts[i].finishes.empty() || !turned)) flat |= 1U << i;
       if (!plane.is_flat()) curved |= 1U << i;
     }

@@ -206,7 +206,10 @@ TEST_CASE("a pose for which the body has no room yet comes after one that makes 
   const Plan back = planned(profile("2 wide, 3/4 thick", "side back\n" + chain), bodies);
   CHECK(edge.cuts.size() == 7);
   CHECK(back.cuts.size() == 7);
-  CHECK(edge.effort == Approx(back.effort).margin(1e-4));
+  // At the back some cut is made upright that at the working edge is made on the plane's side, or the blank
+  // is turned for it.
+  CHECK(back.effort >= edge.effort - 1e-4);
+  CHECK(back.effort <= edge.effort + bodies.shop.weight_change + 1e-4);
 }
 
 TEST_CASE("a plane is found to stand within a degree of tilts", "[reach]") {
@@ -303,7 +306,10 @@ TEST_CASE("flats are offered from every side that they can be worked from", "[re
       // Wall and floor in one cut.
       std::set<int> finished;
       for (const Stretch& part : draft.finishes) finished.insert(part.surface);
-      return std::abs(wrap_degrees(draft.poses.front().tilt - tilt)) < 1e-6 && finished.size() == 2;
+      const auto stands = [&](const std::vector<Pose>& poses) {
+        return !poses.empty() && std::abs(wrap_degrees(poses.front().tilt - tilt)) < 1e-6;
+      };
+      return (stands(draft.poses) || stands(draft.otherwise)) && finished.size() == 2;
     }));
   }
 }
