@@ -44,6 +44,18 @@ double greatest_u(const Plane& plane, const std::vector<Pose>& poses, Point e) {
   return out;
 }
 
+/// Where the soles of the cut end on either side, across from the middle of its first pose.
+std::array<double, 2> ends_of(const Cut& cut) {
+  const Point e = across(cut.poses.front().tilt);
+  const double middle = dot(cut.poses.front().at, e);
+  return {least_u(cut.plane, cut.poses, e) - middle, greatest_u(cut.plane, cut.poses, e) - middle};
+}
+
+/// Whether wood stands beside the cut's soles there.
+bool has_wall(const Cut& cut, double u, const Wood& wood) {
+  return along_side(wood, Sweep(cut.plane, cut.poses.front()), u, 0, nullptr) > kWall;
+}
+
 void take_all(const Plane& plane, const std::vector<Pose>& poses, Wood& wood) {
   for (const Pose& pose : poses) wood.cut(Sweep(plane, pose));
 }
@@ -53,6 +65,8 @@ void take_all(const Plane& plane, const std::vector<Pose>& poses, Wood& wood) {
 Layout::Layout(const Plan& plan) : plan_(plan), places_(plan.cuts.size()) {
   find_settings();
   const Loop blank = blank_outline(plan.section.width, plan.section.thickness);
+  Wood finished(blank);
+  for (const Cut& cut : plan.cuts) take_all(cut.plane, cut.poses, finished);
   Wood exact(blank);
   for (std::size_t i = 0; i < plan.cuts.size(); ++i) {
     const Cut& cut = plan.cuts[i];
@@ -61,7 +75,7 @@ Layout::Layout(const Plan& plan) : plan_(plan), places_(plan.cuts.size()) {
     take_all(cut.plane, cut.poses, exact);
     if (cut.plane.is_flat()) {
       const bool upright = is_square(cut.poses.front().tilt);
-      upright ? find_square(i, before, exact) : find_slanted(i, before, exact);
+      upright ? find_square(i, before, exact) : find_slanted(i, before, exact, finished);
     }
   }
   for (const Cut& cut : plan.cuts) as_set_.push_back(cut.set);
@@ -138,34 +152,33 @@ void Layout::find_square(std::size_t cut, const Wood& before, const Wood& after)
   const Cut& c = plan_.cuts[cut];
   const Point a = outward(c.poses.front().tilt);
   const Point e = across(c.poses.front().tilt);
-  const Sweep sweep(c.plane, c.poses.front());
-  const double middle = dot(c.poses.front().at, e);
-  const std::array<double, 2> us = {least_u(c.plane, c.poses, e) - middle,
-                                    greatest_u(c.plane, c.poses, e) - middle};
+  const std::array<double, 2> us = ends_of(c);
   Place& place = places_[cut];
   for (std::size_t k = 0; k < c.lines.size(); ++k) {
     if (std::abs(dot(growth(c.lines[k].from), a)) > 0.5) place.floor = k;
   }
   for (std::size_t end = 0; end < 2; ++end) {
     const Point p = c.poses.front().at + us[end] * e;
-    place.ends[end].walled = along_side(after, sweep, us[end], 0, nullptr) > kWall;
+    place.ends[end].walled = has_wall(c, us[end], after);
     for (std::size_t k = 0; k < c.lines.size(); ++k) {
       const GaugeLine& line = c.lines[k];
       if (k != place.floor && std::abs(gauged(plan_.section, line.from, p) - line.at) < kSpanOfPoses)
         place.ends[end].line = k;
     }
-    if (place.ends[end].line == kNone && place.ends[end].walled &&
-        along_side(before, sweep, us[end], 0, nullptr) > kWall)
+    if (place.ends[end].line == kNone && place.ends[end].walled && has_wall(c, us[end], before))
       place.ends[end].wall = wall_beside(cut, p, a);
   }
 }
 
-void Layout::find_slanted(std::size_t cut, const Wood& before, const Wood& after) {
+void Layout::find_slanted(std::size_t cut, const Wood& before, const Wood& after, const Wood& finished) {
   const Cut& c = plan_.cuts[cut];
   const Kit no_kit;
   const PlanOptions no_options;
   const Problem problem{
       plan_.section, no_kit, no_options, {}, blank_outline(plan_.section.width, plan_.section.thickness), {}};
+  const Point e = across(c.poses.front().tilt);
+  const std::array<double, 2> us = ends_of(c);
+  for (std::size_t end = 0; end < 2; ++end) places_[cut].ends[end].walled = has_wall(c, us[end], finished);
   const LaidOut laid_out = lay_out(problem, c.plane, c.poses, before, after);
   for (std::size_t i = 0; i < laid_out.lines.size(); ++i) {
     const GaugeLine& line = laid_out.lines[i];
@@ -173,7 +186,6 @@ void Layout::find_slanted(std::size_t cut, const Wood& before, const Wood& after
       if (!same_figure(c.lines[k], line)) continue;
       Mark mark{k, laid_out.ends[i], std::nullopt};
       std::size_t pose = 0;
-      const Point e = across(c.poses.front().tilt);
       for (std::size_t j = 0; j < c.poses.size(); ++j) {
         if (mark.side * dot(c.poses[j].at - c.poses[pose].at, e) > 0) pose = j;
       }
@@ -305,6 +317,22 @@ std::vector<Pose> Layout::slanted(std::size_t cut, const std::vector<double>& of
       shift = shift + (dot(p.to - p.from, way) / (p.side == 0 ? soles : 1)) * way;
     }
     for (Pose& pose : poses) pose.at = pose.at + shift;
+    // What that leaves standing at an end that comes to lie open is taken in one more pass, as far as the
+    // line struck there on the sole.
+    for (const int end : {-1, 1}) {
+      if (places_[cut].ends[end < 0 ? 0 : 1].walled) continue;
+      const auto reach = [&](const std::vector<Pose>& of) {
+        return end < 0 ? least_u(c.plane, of, e) : greatest_u(c.plane, of, e);
+      };
+      double to = reach(c.set);
+      for (const Moved& p : points) {
+        if (p.side == 0 && std::abs(dot(p.from, e) - to) < kThere) to = dot(p.to, e);
+      }
+      if (end * (to - reach(poses)) <= kGap) continue;
+      Pose more = poses.front();
+      more.at = more.at + (to - end * c.plane.width / 2 - dot(more.at, e)) * e;
+      poses.push_back(more);
+    }
     return poses;
   }
   Point along = points[1].to - points[0].to;

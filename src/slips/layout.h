@@ -56,7 +56,7 @@ class Layout {
   };
   /// One end of the sole of a square flat cut.
   struct End {
-    bool walled = false;          // wood stands beside it
+    bool walled = false;          // wood stands beside it; beside a slanted one when all is done
     std::size_t line = kNone;     // index into the cut's lines of the one that gives it,
     std::optional<Feature> wall;  // or the wall it runs against
   };
@@ -76,7 +76,7 @@ class Layout {
 
   void find_settings();
   void find_square(std::size_t cut, const Wood& before, const Wood& after);
-  void find_slanted(std::size_t cut, const Wood& before, const Wood& after);
+  void find_slanted(std::size_t cut, const Wood& before, const Wood& after, const Wood& finished);
   std::optional<Feature> wall_beside(std::size_t cut, Point p, Point along) const;
   std::optional<Feature> surface_under(std::size_t cut, Point p, Point scan) const;
 

@@ -241,3 +241,14 @@ TEST_CASE("a trench of two passes side by side leaves nothing standing between t
     CHECK(element.left == Approx(0.3).margin(kFound));
   }
 }
+
+TEST_CASE("a slanted flat that stands against a wall leaves no fin at its open end", "[gauge_error]") {
+  // A raised panel: the slant's upper end is a side against the wall above it, its lower end lies open.
+  const Plan plan = make_plan(
+      profile("2 wide, 3/4 thick", "start face 1 1/4\nstep down 1/8\nbevel out 1 down 1/4\nfillet out 1/4"),
+      kit("units inch\nrebate 3/4\nshop gauge 0.001\n"), {});
+  REQUIRE(plan.feasible);
+  const GaugeError found = gauge_error(plan, 0.4);
+  // The corner let in beside the wall goes with both of its lines.
+  for (const ElementOff& element : found.elements) CHECK(element.left <= std::sqrt(2.0) * 0.4 + kFound);
+}
