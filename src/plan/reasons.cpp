@@ -8,6 +8,7 @@
 
 #include "plan/access.h"
 #include "plan/stuck.h"
+#include "plan/why_arc.h"
 #include "plan/wood.h"
 #include "wording/figures.h"
 
@@ -15,69 +16,8 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kFits =
-    0.05;  // mm by which a sole's radius may differ from the arc's and still be called its
-
 const Surface& surface_of(const Problem& problem, int surface) {
   return problem.surfaces[static_cast<std::size_t>(surface)];
-}
-
-std::string meets(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses) {
-  const std::optional<Obstacle> found = obstacle(problem.section, plane, poses);
-  if (!found) return "cannot get in without cutting wood that must stay";
-  const std::string what = named(problem.section, found->edge);
-  switch (found->part) {
-    case Obstacle::Part::body:
-      return "its body, wider than its sole, meets " + what;
-    case Obstacle::Part::side:
-      return "its side meets " + what;
-    case Obstacle::Part::sole:
-      break;
-  }
-  return "its sole, " + about(plane.width, problem.options.unit) + " wide, runs into " + what;
-}
-
-/// The plane at every degree of the arc.
-std::vector<Pose> all_round(const Problem& problem, const Surface& arc, const Plane& plane) {
-  std::vector<Pose> out;
-  const int steps = std::max(2, static_cast<int>(arc.hi - arc.lo));
-  for (int i = 0; i <= steps; ++i)
-    out.push_back(pose_on_arc(problem, arc, plane, arc.lo + (arc.hi - arc.lo) * i / steps));
-  return out;
-}
-
-std::string why_no_plane(const Problem& problem, int surface) {
-  const Surface& arc = surface_of(problem, surface);
-  const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
-  const double r = radius(problem.edge(arc));
-  const std::string curve =
-      std::string(arc.bead ? "bead" : "cove") + " of radius " + about(r, problem.options.unit);
-  // Nearest in size of those that go in, and of those that bear on the edges of their soles.
-  const Plane* enters = nullptr;
-  const Plane* bears = nullptr;
-  for (const Plane& plane : problem.kit.planes) {
-    if (plane.kind != kind) continue;
-    const bool edges = arc.bead ? plane.radius < r - kFits : plane.radius > r + kFits;
-    const Plane*& best = edges ? bears : enters;
-    if (best == nullptr || std::abs(plane.radius - r) < std::abs(best->radius - r)) best = &plane;
-  }
-  std::string out;
-  if (bears != nullptr) {
-    out = bears->label + (arc.bead ? " is too tight for a " : " is too flat for a ") + curve +
-          " and would bear on the edges of its sole";
-  }
-  if (enters != nullptr) {
-    if (!out.empty()) out += "; ";
-    out += enters->label;
-    if (std::abs(enters->radius - r) <= kFits) {
-      out += " fits the " + curve;
-    } else {
-      out += arc.bead ? " is open enough for the " : " is small enough for the ";
-      out += curve;
-    }
-    out += ", but " + meets(problem, *enters, all_round(problem, arc, *enters));
-  }
-  return out.empty() ? std::string("the kit has no ") + word(kind) + " for a " + curve : out;
 }
 
 /// How the outline turns at this end of the edge.
@@ -221,6 +161,10 @@ Reason reason_at(const Problem& problem, int surface, std::string why) {
   return reason;
 }
 
+std::optional<std::string> kept_out_of(const Problem& problem, int surface) {
+  return surface_of(problem, surface).arc ? what_keeps_out(problem, surface) : std::nullopt;
+}
+
 Reason too_thick(const Problem& problem, const Sequence& best) {
   Reason reason;
   const Unit unit = problem.options.unit;
@@ -249,6 +193,8 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
       reason.why = plane.label + " cuts it in flats; " + reason.why;
     } else if (plane.is_curved() && std::abs(plane.radius - r) > kFits) {
       reason.why = plane.label + " is not of its radius, " + about(r, unit) + "; " + reason.why;
+    } else if (const std::optional<std::string> kept_out = kept_out_of(problem, surface)) {
+      reason.why = *kept_out + "; " + reason.why;
     }
     break;
   }
@@ -309,8 +255,18 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
         const int element = element_of(problem, s);
         if (std::find(named_already.begin(), named_already.end(), element) != named_already.end()) continue;
         named_already.push_back(element);
-        out.push_back(reason_at(problem, s, which_arc(problem, s) + why_stuck(problem, stuck)));
+        const std::optional<std::string> kept_out = kept_out_of(problem, s);
+        out.push_back(reason_at(
+            problem, s,
+            which_arc(problem, s) + (kept_out ? *kept_out + "; " : "") + why_stuck(problem, stuck)));
       }
+    }
+  }
+  if (out.empty()) {
+    for (int s = 0; s < static_cast<int>(problem.surfaces.size()); ++s) {
+      if (const std::optional<std::string> kept_out = kept_out_of(problem, s))
+        out.push_back(
+            reason_at(problem, s, which_arc(problem, s) + *kept_out + ", and no plan was found without it"));
     }
   }
   if (out.empty()) {

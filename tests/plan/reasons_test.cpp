@@ -3,6 +3,7 @@
 #include <string>
 
 #include "plan/planning.h"
+#include "plan/why_arc.h"
 
 using namespace arrisline;
 using test::kit;
@@ -131,6 +132,54 @@ TEST_CASE("a sole longer than its arc, between a wall and a fillet", "[plan][rea
   const std::string start = "hollow 6 fits the bead of radius 3/8 in, but its sole, 3/8 in wide, runs into ";
   CHECK((plan.reasons[0].why == start + "element 1 (step)" ||
          plan.reasons[0].why == start + "element 3 (fillet)"));
+}
+
+TEST_CASE("what keeps the plane of its radius off an arc", "[plan][reasons]") {
+  // A cyma of 45 degrees each: the bead is 0.096 in from end to end, and the cove begins at its upper end.
+  const Section section =
+      profile("2 wide, 1 thick",
+              "start face 1/2\nstep down 1/8\nfillet out 1/16\ncove out .0732 down .1768 radius "
+              "1/4\nbead out .0366 down .0884 radius 1/8\nfillet out .3277");
+  const PlanOptions options;
+  const auto kept_out = [&](const char* planes) {
+    const Kit own = kit(planes);
+    const Problem problem = make_problem(section, own, options);
+    for (int s = 0; s < static_cast<int>(problem.surfaces.size()); ++s) {
+      if (element_of(problem, s) == 3) return what_keeps_out(problem, s);
+    }
+    FAIL("the bead is not there to be cut");
+    return std::optional<std::string>();
+  };
+  const std::string wide =
+      "hollow 2 fits the bead of radius 1/8 in, but its sole, 1/8 in wide, runs into element 3 (cove)";
+  CHECK(kept_out("units inch\nhollow 2\n") == wide);
+  // One that stands there and is of another radius may yet serve or not.
+  CHECK(kept_out("units inch\nhollow 2\nhollow 3 width 1/16\n") == wide);
+  CHECK(kept_out("units inch\nhollow 2\nhollow radius 1/8 width 1/16\n") == std::nullopt);
+  CHECK(kept_out("units inch\nround 2\n") == std::nullopt);
+}
+
+TEST_CASE("what keeps a plane from an end of its arc", "[plan][reasons]") {
+  // A reed of 150 degrees between walls as high: leaning for its ends the plane has no room.
+  const Section section = profile("3 wide, 3/4 thick",
+                                  "start face 2\nstep down .278\nfillet out 1/8\nbead out .7244 radius "
+                                  "3/8\nfillet out 1/8\nstep up .278");
+  const Plan plan = refused(section, kit("units inch\nrebate 3/4\nplough 1/8\nhollow 6\n"));
+  CHECK(why(plan, 2).find("hollow 6 fits the bead of radius 3/8 in, but toward an end of it its side meets "
+                          "element 1 (step); the best found leaves ") == 0);
+}
+
+TEST_CASE("a plane of the arc's radius that is kept out is named before one that stands there",
+          "[plan][reasons]") {
+  // Computed: the bead is 2 3/8 sin 22.5° = 0.287 in from end to end, the sole of hollow 6 0.375 in. Hollow
+  // 1, 1/16 in wide, bears on its edges within what the scraper takes.
+  const Section section =
+      profile("2 wide, 1 thick",
+              "start face 1\nstep down 1/4\nbead out .1747 down .2277 radius 3/8\nfillet out .8253");
+  const Plan plan = refused(section, kit("units inch\nrebate 3/4\nhollow 1\nhollow 6\nscraper\n"));
+  INFO(plan.reasons[0].why);
+  CHECK(why(plan, 1).find("hollow 6 fits the bead of radius 3/8 in, but its ") == 0);
+  CHECK(why(plan, 1).find("hollow 1 ") != std::string::npos);
 }
 
 TEST_CASE("planes on both sides of the size, each with what hinders it", "[plan][reasons]") {
