@@ -7,6 +7,7 @@
 #include <cmath>
 #include <string>
 
+#include "plan/why_arc.h"
 #include "wording/figures.h"
 
 namespace arrisline {
@@ -131,7 +132,7 @@ void add_narrower(const Arc& arc, Unit unit, List& list) {
   const double division = unit == Unit::inch ? kSixteenth : 1;
   const double most = std::min(arc.radius - 1e-6, arc.chord + 1e-6);
   const int widest = static_cast<int>(std::floor(most / division));
-  for (int n = widest; n * division > arc.radius / 3 && n > widest - 6; --n)
+  for (int n = widest; n * division > std::min(arc.radius, arc.chord) / 3 && n > widest - 6; --n)
     list.add(of_radius(arc.kind, arc.radius, n * division, unit));
 }
 
@@ -192,17 +193,39 @@ std::vector<Plane> helping_planes(const Problem& problem, const Kit& kit, const 
   for (const int s : surfaces) {
     if (problem.surfaces[static_cast<std::size_t>(s)].arc) arcs.push_back(arc_at(problem, s));
   }
+  const Problem with = make_problem(problem.section, kit, problem.options);
+  bool goes_in = false;
+  for (const int s : surfaces) {
+    if (!problem.surfaces[static_cast<std::size_t>(s)].arc || !what_keeps_out(with, s)) continue;
+    List fitting(kit);
+    add_matching(kit, arc_at(problem, s), unit, fitting);
+    add_narrower(arc_at(problem, s), unit, fitting);
+    for (Plane& plane : fitting.take()) {
+      if (!makes_arc(with, s, plane)) continue;
+      list.add(std::move(plane));
+      goes_in = true;
+    }
+  }
   for (const Arc& arc : arcs) add_matching(kit, arc, unit, list);
   list.add_scraper();
+  // No rail helps a plane that is kept out where another would go in.
+  if (goes_in) return list.take();
   const bool square = std::any_of(kit.planes.begin(), kit.planes.end(),
                                   [](const Plane& plane) { return plane.kind == PlaneKind::rebate; });
+  const auto add_ploughs = [&](double below) {
+    for (const double width : usual_widths(PlaneKind::plough, unit)) {
+      if (width < below) list.add(flat(PlaneKind::plough, width, unit));
+    }
+  };
   // The first rebate plane of a kit is a wide one; a second is wanted where the first does not get in.
   const std::vector<double> rebates = usual_widths(PlaneKind::rebate, unit);
   if (!square) list.add(flat(PlaneKind::rebate, rebates[2], unit));
-  for (const double width : usual_widths(PlaneKind::plough, unit)) {
-    if (width < rebates[3]) list.add(flat(PlaneKind::plough, width, unit));
-  }
+  // The rails of a bead slant, and only a rebate plane leans.
+  const bool bead =
+      std::any_of(arcs.begin(), arcs.end(), [](const Arc& arc) { return arc.kind == PlaneKind::hollow; });
+  if (!bead) add_ploughs(rebates[3]);
   for (std::size_t i = 3; i < rebates.size(); ++i) list.add(flat(PlaneKind::rebate, rebates[i], unit));
+  if (bead) add_ploughs(rebates[3]);
   for (const Arc& arc : arcs) add_narrower(arc, unit, list);
   return list.take();
 }

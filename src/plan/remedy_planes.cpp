@@ -77,7 +77,7 @@ std::vector<Plane> helpers(const Trials& trials, const std::vector<Reason>& reas
 }  // namespace
 
 void find_planes(Trials& trials) {
-  Budget left{20, 2, kRemedyWork};
+  Budget left{20, 1, kRemedyWork, 4};
   // Sets that get at everything and still make no plan, with the reasons that then remain.
   struct Short {
     std::vector<Plane> added;

@@ -10,7 +10,7 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::uint64_t kLeastWork = 300000;  // that each plan may cost
+constexpr std::uint64_t kLeastWork = 150000;  // that each plan may cost
 
 /// For the whole of the search: the budgets bound its work, and the limit its time only where that counts
 /// from before.
@@ -41,11 +41,11 @@ std::optional<Plan> Trials::plan_with(const Section& section, const Kit& with_ki
   }
   PlanOptions any = with_options;
   any.any = true;
-  any.most_work = std::max(kLeastWork, budget.work);
+  any.most_work = std::max(kLeastWork, budget.sure > 0 ? budget.work : budget.work / budget.share);
   const std::uint64_t before = wood_work();
   Plan made = make_plan(section, with_kit, any);
   const std::uint64_t work = wood_work() - before;
-  budget.work -= std::min(budget.work, work);
+  budget.work -= std::min(budget.work, budget.sure > 0 ? work / 2 : work);
   --budget.plans;
   --budget.sure;
   left_off = left_off || (made.undecided && clock_.over());

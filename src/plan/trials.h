@@ -17,8 +17,9 @@ inline constexpr std::uint64_t kRemedyWork = 1200000;  // pieces of wood cut: ab
 /// What may still be spent on one kind of remedy: so many plans and, once a few are made, so much work.
 struct Budget {
   int plans = 0;
-  int sure = 2;  // plans made whatever they cost
+  int sure = 2;  // plans made whatever they cost, of which half is counted
   std::uint64_t work = 0;
+  std::uint64_t share = 1;  // one plan after these may cost no more than such a part of what is left
 
   bool spent() const { return plans <= 0 || (sure <= 0 && work == 0); }
 };

@@ -4,6 +4,7 @@
 #include <chrono>
 #include <cmath>
 
+#include "plan/candidates.h"
 #include "plan/planning.h"
 
 using namespace arrisline;
@@ -302,6 +303,42 @@ TEST_CASE("a plane that matches another arc is named where the order is what fai
       return plane.kind == PlaneKind::hollow && plane.number == 1;
     }));
   }
+}
+
+TEST_CASE("where the kit's own hollow is kept out, narrower ones are tried first", "[plan][remedies]") {
+  // Computed: the bead is 2 3/8 sin 22.5 = 0.287 in from end to end, the sole of hollow 6 is 0.375 in wide.
+  const Section section =
+      profile("2 wide, 1 thick",
+              "start face 1\nstep down 1/4\nbead out .1747 down .2277 radius 3/8\nfillet out .8253");
+  const Kit planes = kit("units inch\nrebate 3/4\nhollow 1\nhollow 6\nscraper\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, planes, options);
+  const auto bead =
+      std::find_if(problem.surfaces.begin(), problem.surfaces.end(), [](const Surface& s) { return s.arc; });
+  REQUIRE(bead != problem.surfaces.end());
+  const std::vector<Plane> tried =
+      helping_planes(problem, planes, {static_cast<int>(bead - problem.surfaces.begin())});
+  REQUIRE(tried.size() >= 2);
+  for (std::size_t i = 0; i < tried.size(); ++i) {
+    CHECK(tried[i].kind == PlaneKind::hollow);
+    CHECK(tried[i].radius == Approx(0.375 * kIn));
+    CHECK(tried[i].width == Approx((4 - static_cast<double>(i)) * kIn / 16));
+  }
+}
+
+TEST_CASE("a sole narrower than a shallow arc is named, and the plane for its rails", "[plan][remedies]") {
+  const Section section =
+      profile("2 wide, 3/4 thick",
+              "start face 1\nstep down 1/32\nbead out 3/16 down 1/32 radius 3/4\nstep down "
+              "1/16\nfillet out 13/16");
+  const Kit planes = kit("units inch\nrebate 3/4\nplough 1/8\nhollow 2\nhollow 12\nscraper\n");
+  const Plan no = asked(section, planes);
+  check_remedies(no, planes);
+  const Remedy* remedy = of_kind(no, adds);
+  REQUIRE(remedy != nullptr);
+  CHECK(remedy->add[0].kind == PlaneKind::hollow);
+  CHECK(remedy->add[0].radius == Approx(0.75 * kIn));
+  CHECK(remedy->add[0].width == Approx(3 * kIn / 16));
 }
 
 TEST_CASE("a cleft has no remedy, and none is made up", "[plan][remedies]") {
