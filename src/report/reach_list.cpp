@@ -114,11 +114,14 @@ std::string reach_json(const std::vector<Made>& made, const std::vector<Addition
     for (const Addition& addition : *planes) {
       Json names = Json::array();
       for (const Moulding& moulding : addition.gained) names.push_back(moulding.name);
-      out["add"].push_back(Json{{"kind", word(addition.plane.kind)},
-                                {"number", addition.plane.number.value_or(0)},
-                                {"radius", addition.plane.radius},
-                                {"width", addition.plane.width},
-                                {"adds", names}});
+      Json one{{"kind", word(addition.plane.kind)},
+               {"number", addition.plane.number.value_or(0)},
+               {"radius", addition.plane.radius},
+               {"width", addition.plane.width},
+               {"adds", names}};
+      // Of a pair that adds only together, the second has what both add.
+      if (names.empty()) one["with_next"] = true;
+      out["add"].push_back(std::move(one));
     }
   }
   return json_text(out);
