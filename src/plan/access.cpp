@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "plan/compose.h"
 #include "plan/gouge.h"
+#include "plan/takes.h"
 #include "plan/thickness.h"
 
 namespace arrisline {
@@ -119,9 +121,42 @@ std::vector<Sweep> all_sweeps(const Problem& problem, const std::vector<Draft>& 
   return out;
 }
 
+Point nearest_on(const Edge& edge, Point p) {
+  constexpr int kPoints = 400;
+  Point out = edge.from;
+  for (int i = 1; i <= kPoints; ++i) {
+    const Point q = point_at(edge, static_cast<double>(i) / kPoints);
+    if (distance(p, q) < distance(p, out)) out = q;
+  }
+  return out;
+}
+
+/// From p on between the edge and the rest of the target, where they come nearer and nearer to each other, as
+/// long as that is farther than `height` from either.
+Point into_cleft(const Loop& target, const Edge& edge, Point p, double height) {
+  constexpr double kStep = 0.02;  // mm
+  constexpr int kSteps = 500;
+  for (int i = 0; i < kSteps; ++i) {
+    Point other = edge.from;
+    double least = std::numeric_limits<double>::infinity();
+    for (const Edge& beside : target) {
+      if (&beside == &edge || distance(p, beside) >= least) continue;
+      least = distance(p, beside);
+      other = nearest_on(beside, p);
+    }
+    const Point one = nearest_on(edge, p);
+    const Point way = (1 / distance(p, one)) * (one - p) + (1 / distance(p, other)) * (other - p);
+    const Point next = p + (kStep / norm(way)) * way;
+    if (norm(way) < 1e-3 || distance(next, target) <= height) break;
+    p = next;
+  }
+  return p;
+}
+
 }  // namespace
 
 bool is_hopeless(const Problem& problem, const std::vector<Draft>& flats) {
+  constexpr double kMore = 0.01;     // mm
   constexpr double kBetween = 0.35;  // mm that a sole may take more which leans between those looked at
   const std::vector<Draft> shaped = shaped_drafts(problem);
   // Flats alone are asked for.
@@ -138,7 +173,12 @@ bool is_hopeless(const Problem& problem, const std::vector<Draft>& flats) {
     over.width = length(problem.edge(surface));
     Wood wood = Wood(problem.blank).strip({over, {point_at(problem.edge(surface), 0.5), surface.tilt}});
     for (const Sweep& sweep : sweeps) wood.cut(sweep);
-    if (thickest_left(wood, problem.section.target).height > most_left(problem) + kBetween) return true;
+    const Thickest left = thickest_left(wood, problem.section.target);
+    const double most = most_left(problem);
+    if (left.height > most + kBetween) return true;
+    if (left.height <= most + kMore) continue;
+    const Point deep = into_cleft(problem.section.target, problem.edge(surface), left.at, most + kMore);
+    if (!something_takes(problem, deep)) return true;
   }
   return false;
 }

@@ -9,6 +9,7 @@
 #include "plan/grammar.h"
 #include "plan/planning.h"
 #include "plan/search.h"
+#include "plan/takes.h"
 
 using namespace arrisline;
 using test::faults;
@@ -107,6 +108,27 @@ TEST_CASE("a flat that nothing comes near is told without a search", "[plan][lar
 
   const Kit narrow = test::kit("units inch\nscraper\nrebate 3/4\nrebate 3/8\nhollow 6\nround 6\n");
   CHECK(make_plan(slant_between_beads(), narrow, {}).feasible);
+}
+
+TEST_CASE("no plane gets into the foot of an astragal, and that is told without a search", "[plan][large]") {
+  // 30 degrees between the bead and the fillet below: some 0.6 mm stay, little more than the scraper may
+  // take.
+  const Section section =
+      profile("1 1/2 wide, 1 1/2 thick",
+              "start face 7/8\nstep down 3/16\nfillet out .2\nbead down .433 radius 1/4\nfillet out .675");
+  const Kit kit = test::kit("units inch\nrebate 3/4\nplough 1/8\nhollow 4\nhollow 6\nscraper\n");
+  const std::uint64_t before = wood_work();
+  const Plan plan = make_plan(section, kit, {});
+  CHECK(wood_work() - before < 20'000);
+  CHECK_FALSE(plan.feasible);
+  CHECK_FALSE(plan.undecided);
+  REQUIRE(plan.reasons.size() == 1);
+  CHECK(plan.reasons.front().element == 3);
+  const PlanOptions options;
+  const Problem problem = make_problem(section, kit, options);
+  const Point foot{0.675 * kMmPerInch, 0.6205 * kMmPerInch};
+  CHECK_FALSE(something_takes(problem, foot - Point{0.5, 0.2}));
+  CHECK(something_takes(problem, foot - Point{8, 0.2}));
 }
 
 TEST_CASE("of what is told to be out of all reach, the whole search finds no plan", "[plan][large][random]") {
