@@ -82,6 +82,7 @@ struct Reason {
     std::optional<int> number;
   };
   std::optional<Nearest> nearest;
+  std::optional<double> leaves;  // mm of wood, where more than may be left is what is wrong
 };
 
 /// A change with which the kit can cut the profile. One of its members is set. Every remedy is verified: a

@@ -177,6 +177,7 @@ Reason too_thick(const Problem& problem, const Sequence& best) {
     surface = static_cast<int>(i);
   }
   const bool too_much = best.left.height > most_left(problem);
+  if (too_much) reason.leaves = best.left.height;
   const auto [left, allowed] = too_much ? told_apart(best.left.height, most_left(problem), unit)
                                         : std::pair(thickness(best.left.height, unit), std::string());
   reason.why = "the best found leaves " + left + " of wood above the finished line, and " +

@@ -66,6 +66,16 @@ void name_nearest(Trials& trials) {
   }
 }
 
+/// In the order in which they are told.
+int kind_of(const Remedy& remedy) {
+  return !remedy.add.empty() ? 0 : !remedy.redraw.empty() ? 1 : remedy.tolerance ? 2 : 3;
+}
+
+void find_allowances(Trials& trials) {
+  find_allowance(trials, false);
+  if (trials.kit.scraper) find_allowance(trials, true);
+}
+
 }  // namespace
 
 void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options) {
@@ -74,10 +84,15 @@ void find_remedies(Plan& plan, const Kit& kit, const PlanOptions& options) {
   if (plan.feasible || plan.undecided) return;
   Trials trials(plan, kit, options);
   if (trials.problem.surfaces.empty() || trials.problem.surfaces.size() > kMaxSurfaces) return;
+  // First what is likeliest to serve, since the limit may end it.
+  const bool too_much = std::any_of(plan.reasons.begin(), plan.reasons.end(),
+                                    [](const Reason& reason) { return reason.leaves.has_value(); });
+  if (too_much) find_allowances(trials);
   find_planes(trials);
   find_radius(trials);
-  find_allowance(trials, false);
-  if (kit.scraper) find_allowance(trials, true);
+  if (!too_much) find_allowances(trials);
+  std::stable_sort(plan.remedies.begin(), plan.remedies.end(),
+                   [](const Remedy& a, const Remedy& b) { return kind_of(a) < kind_of(b); });
   drop_harmless(trials);
   name_nearest(trials);
   plan.remedies_left_off = trials.left_off;

@@ -17,7 +17,10 @@ constexpr int kBisection = 9;         // plans: enough to find one figure in 63
 }  // namespace
 
 void find_allowance(Trials& trials, bool scraped) {
-  Budget left{kBisection, 2, kRemedyWork / 2};
+  // What the best found leaves is as a rule enough, and worth the work.
+  std::optional<double> known;
+  for (const Reason& reason : trials.plan.reasons) known = reason.leaves;
+  Budget left{kBisection, 2, known ? kRemedyWork : kRemedyWork / 2};
   const double step = trials.options.unit == Unit::inch ? kMmPerInch / 1000 : 0.01;
   auto options_at = [&](int steps) {
     PlanOptions options = trials.options;
@@ -45,10 +48,12 @@ void find_allowance(Trials& trials, bool scraped) {
     }
     return true;
   };
+  const int enough = known ? static_cast<int>(std::ceil(*known / step + 1e-6)) : most;
   // What a scraper takes is as a rule what a tolerance would have to allow.
   for (const Remedy& remedy : trials.plan.remedies) {
     if (scraped && remedy.tolerance) narrow(static_cast<int>(std::lround(*remedy.tolerance / step)));
   }
+  if (!plan && enough > fails && enough < most) narrow(enough);
   if (!plan && (!narrow(most) || !plan)) return;
   while (serves - fails > 1) {
     // The least that serves is as a rule what the plan found leaves; else it is looked for half-way.

@@ -9,8 +9,9 @@ namespace arrisline {
 /// far it goes in and down; of an arc how far it stands from its chord. REQUIRES: there are surfaces.
 double least_size(const Problem& problem);
 
-/// Whether some flat or arc of the drawing is nowhere laid bare by the plan's planes, but for its ends.
-/// REQUIRES: the plan is feasible, and of this section.
+/// Whether some flat or arc of the drawing is nowhere laid bare by the plan's planes, but for its ends, nor,
+/// of a flat, does a cut run along it as near as the plan comes to the drawing. REQUIRES: the plan is
+/// feasible, and of this section.
 bool leaves_uncut(const Problem& problem, const Plan& plan);
 
 }  // namespace arrisline

@@ -264,6 +264,11 @@ TEST_CASE("what is left over, beside what is allowed", "[plan][reasons]") {
   CHECK(plan.reasons[0].element == 1);
   CHECK(plan.reasons[0].why.find("hollow 8 is not of its radius, 3/8 in; the best found leaves ") == 0);
   CHECK(plan.reasons[0].why.find("0.001 in is allowed") != std::string::npos);
+  REQUIRE(plan.reasons[0].leaves.has_value());
+  CHECK(*plan.reasons[0].leaves > close.tolerance);
+  // A hair more than that is all it takes.
+  REQUIRE_FALSE(plan.remedies.empty());
+  CHECK(plan.remedies.back().tolerance.value_or(0) == Approx(*plan.reasons[0].leaves).margin(0.0255));
 }
 
 TEST_CASE("a flat sole is not called one of another radius", "[plan][reasons]") {

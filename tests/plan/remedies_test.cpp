@@ -6,6 +6,7 @@
 
 #include "plan/candidates.h"
 #include "plan/planning.h"
+#include "plan/uncut.h"
 
 using namespace arrisline;
 using test::faults;
@@ -285,6 +286,24 @@ TEST_CASE("not to cut a part of the drawing is no remedy", "[plan][remedies]") {
     wide.tolerance = one.size + 0.03;
     CHECK(make_plan(section, planes, wide).feasible);
   }
+}
+
+TEST_CASE("a groove cut a little narrow has its walls", "[plan][remedies]") {
+  // 0.13 in with a plough of 1/8 in: one wall stands 0.127 mm off the line.
+  const Section groove = profile(
+      "3 wide, 3/4 thick", "start face 1 1/2\nstep down 1/4\nfillet out .13\nstep up 1/4\nfillet out 1.37");
+  const Kit planes = kit("units inch\nrebate 3/4\nplough 1/8\n");
+  PlanOptions options;
+  options.tolerance = 0.15;
+  Plan narrow = make_plan(groove, planes, options);
+  REQUIRE(narrow.feasible);
+  narrow.cuts.resize(1);
+  narrow.left.max_height = 0.127;
+  const Problem problem = make_problem(groove, planes, options);
+  CHECK_FALSE(leaves_uncut(problem, narrow));
+  Plan none = narrow;
+  none.cuts.clear();
+  CHECK(leaves_uncut(problem, none));
 }
 
 TEST_CASE("a plane that matches another arc is named where the order is what fails", "[plan][remedies]") {

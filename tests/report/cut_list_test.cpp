@@ -339,7 +339,8 @@ TEST_CASE("reasons name the element, and remedies read aloud", "[report]") {
   Plan plan = round_over();
   plan.feasible = false;
   plan.cuts.clear();
-  plan.reasons = {{0, "no hollow of that radius", std::nullopt}, {-1, "nothing to hold it by", std::nullopt}};
+  plan.reasons = {{0, "no hollow of that radius", std::nullopt, std::nullopt},
+                  {-1, "nothing to hold it by", std::nullopt, std::nullopt}};
   CHECK(has(running(check_answer(plan, {})), "No remedy found"));
   plan.remedies_left_off = true;
   CHECK_FALSE(has(running(check_answer(plan, {})), "No remedy found"));
@@ -426,7 +427,7 @@ TEST_CASE("no line is wider than 80 columns and no control byte gets out, whatev
       plan.left.where = name;
       plan.left.max_height = 1e30;
       plan.effort = 1e18;
-      plan.reasons = {{0, name, Reason::Nearest{PlaneKind::round, 1e9, 1e9, 2000000000}}};
+      plan.reasons = {{0, name, Reason::Nearest{PlaneKind::round, 1e9, 1e9, 2000000000}, std::nullopt}};
       for (const std::string& page : {cut_list(plan, kit_named(name), {}), check_answer(plan, {})}) {
         for (const std::string& line : lines_of(page)) {
           INFO(line);
