@@ -228,9 +228,11 @@ class Problem {
 };
 
 /// Lets every sample follow the nearer of the two links that meet near it.
-bool deal_out(const Samples& samples, const FlatsAndArcs& line, std::vector<std::size_t>& from) {
+bool deal_out(const Samples& samples, const FlatsAndArcs& line, const Held& held,
+              std::vector<std::size_t>& from) {
   bool changed = false;
   for (std::size_t j = 1; j < line.size(); ++j) {
+    if (held.parted[j]) continue;
     const Edge before = edge_of(line, j - 1);
     const Edge after = edge_of(line, j);
     // The break with the least sum of squares between the links' own middles.
@@ -386,7 +388,7 @@ Fitted joined(const Samples& samples, const std::vector<Segment>& segments) {
 Fitted fit(const Samples& samples, Fitted start, const Held& held, const Allowed& allowed) {
   for (int round = 0; round < kRounds; ++round) {
     start.line = settled(samples, start.from, start.line, held);
-    if (!deal_out(samples, start.line, start.from)) break;
+    if (!deal_out(samples, start.line, held, start.from)) break;
   }
   measure(samples, allowed, start);
   return start;

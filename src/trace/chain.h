@@ -31,13 +31,19 @@ double offset_from(const Edge& edge, Point p);
 /// What a fit has to keep to; for each link or joint.
 struct Held {
   enum class Axis : unsigned char { free, level, upright };
-  std::vector<Axis> axis;                     // of each link; flats only
-  std::vector<bool> smooth;                   // of each joint: no corner there; the first and last never
+  std::vector<Axis> axis;    // of each link; flats only
+  std::vector<bool> smooth;  // of each joint: no corner there; the first and last never
+  std::vector<bool> parted;  // of each joint: the samples stay with the links that they follow
   std::vector<std::optional<double>> radius;  // of each link; arcs only
   std::vector<std::optional<double>> x, y;    // of each joint
 
   explicit Held(std::size_t links)
-      : axis(links, Axis::free), smooth(links + 1, false), radius(links), x(links + 1), y(links + 1) {}
+      : axis(links, Axis::free),
+        smooth(links + 1, false),
+        parted(links + 1, false),
+        radius(links),
+        x(links + 1),
+        y(links + 1) {}
 };
 
 /// A line and the samples that each of its links follows: from[i] up to, but without, from[i + 1].

@@ -10,7 +10,7 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kMostMoved = 0.3;  // radians of an arc that goes or comes where it is put under the face
+constexpr double kMostMoved = 0.3;  // radians of an arc that goes or comes where it is put to a side
 constexpr double kRounding = 1e-9;  // mm
 constexpr double kHair = 0.005;     // mm, which nobody sees and the gauge does not know
 
@@ -18,12 +18,20 @@ double radius_of(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   return held.radius[i] ? *held.radius[i] : radius(edge_of(line, i));
 }
 
-/// Puts an arc that meets the face all but level where it touches the face instead. False where it does not.
-bool put_under_face(FlatsAndArcs& line, const Held& held, const Allowed& allowed, std::size_t i) {
-  const Edge edge = exact_edge(line, held, i);
+/// Puts an arc that runs all but smoothly into the face, or the working edge, where it touches that instead.
+/// False where it does not.
+bool put_to_side(FlatsAndArcs& line, const Held& held, const Allowed& allowed, std::size_t i, bool face) {
+  // As at the face: the working edge is the face with x for y, and left for right.
+  const auto as_at_face = [face](Point p) { return face ? p : Point{p.y, p.x}; };
+  Edge edge = exact_edge(line, held, i);
+  edge.from = as_at_face(edge.from);
+  edge.to = as_at_face(edge.to);
+  edge.centre = as_at_face(edge.centre);
+  if (!face) edge.turn = edge.turn == Turn::left ? Turn::right : Turn::left;
   for (const bool at_start : {true, false}) {
     const std::size_t joint = at_start ? i : i + 1;
-    if (!held.y[joint] || *held.y[joint] != 0) continue;
+    const std::optional<double>& level = face ? held.y[joint] : held.x[joint];
+    if (!level || *level != 0) continue;
     const double r = radius_of(line, held, i);
     const Point other = at_start ? edge.to : edge.from;
     // A half-round deeper than twice its radius stands upright on its ends.
@@ -37,7 +45,7 @@ bool put_under_face(FlatsAndArcs& line, const Held& held, const Allowed& allowed
     const bool onward = (edge.turn == Turn::left) == at_start;
     if (onward != (swept > 0)) swept += swept > 0 ? -2 * kPi : 2 * kPi;
     if (std::abs(std::abs(swept) - std::abs(sweep(edge))) > kMostMoved) continue;
-    line.joints[joint].x = centre.x;
+    line.joints[joint] = as_at_face({centre.x, 0});
     line.bulges[i] = std::copysign(std::tan(std::abs(swept) / 4), line.bulges[i]);
     return true;
   }
@@ -135,8 +143,7 @@ void keep_in_blank(FlatsAndArcs& line, Held& held, const Allowed& allowed) {
       const Point low = reach_of(edge).low;
       const double over = -(face ? low.y : low.x);
       if (over <= kRounding || over > most) continue;
-      if (face && over <= allowed.tolerance + allowed.scatter && put_under_face(line, held, allowed, i))
-        continue;
+      if (over <= allowed.tolerance + allowed.scatter && put_to_side(line, held, allowed, i, face)) continue;
       if (!face || !narrow(line, held, i)) flatten(line, held, i, face);
     }
   }

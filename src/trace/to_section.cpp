@@ -40,7 +40,9 @@ bool runs(const Samples& samples, const Fitted& fitted, std::size_t link, Axis a
 void put_stub(Samples& samples, Fitted& fitted, bool before, Point along) {
   const Point end = before ? fitted.line.joints.front() : fitted.line.joints.back();
   std::vector<Point> stub;
-  for (std::size_t i = 1; i <= kStubSamples; ++i)
+  // From the end on, so that the joint is held where the line ends: an arc that meets the side smoothly would
+  // slide along it.
+  for (std::size_t i = 0; i <= kStubSamples; ++i)
     stub.push_back(end + (kStub * static_cast<double>(i) / static_cast<double>(kStubSamples)) * along);
   if (before) {
     std::reverse(stub.begin(), stub.end());
@@ -194,6 +196,9 @@ class Placing {
     if (ends_.closed) return;
     held_.axis[0] = ends_.from_back ? Axis::upright : Axis::level;
     held_.axis[links() - 1] = ends_.to_underside || ends_.flute ? Axis::level : Axis::upright;
+    // Nothing of a side that was not traced follows it: an arc that runs into it would lose its end to it.
+    held_.parted[1] = !ends_.face_traced;
+    held_.parted[links() - 1] = !ends_.edge_traced;
   }
 
   void shift_to_origin() {

@@ -113,6 +113,41 @@ TEST_CASE("what was drawn by figures is not rounded to the division of the gauge
   }
 }
 
+TEST_CASE("a line that runs smoothly into an edge that is not drawn keeps its figures", "[trace][drawn]") {
+  // A step and an ovolo down to the working edge, of which nothing is drawn; with the face, and without.
+  for (const double r : {4.0, 6.0, 7.5, 8.0, 9.525, 10.0, 12.0}) {
+    for (const bool face : {true, false}) {
+      INFO("radius " << r << (face ? ", face drawn" : ""));
+      Drawn ovolo;
+      if (face) ovolo.line({r + 7, 0}, {r, 0});
+      ovolo.line({r, 0}, {r, -3});
+      ovolo.arc({r, -3 - r}, r, 90, 180);
+      const std::vector<Edge> back = found_in(ovolo);
+      REQUIRE(kinds(back) == "step bead ");
+      constexpr double kExact = 1e-3;
+      CHECK(back[0].from.x == Approx(r).margin(kExact));
+      CHECK(length(back[0]) == Approx(3).margin(kExact));
+      CHECK(radius(back[1]) == Approx(r).margin(kExact));
+      CHECK(back[1].to.y == Approx(3 + r).margin(kExact));
+    }
+  }
+}
+
+TEST_CASE("an arc that meets an edge that is not drawn ends where it was drawn to", "[trace][drawn]") {
+  // At an angle to it: half a bead, its lowest point level with its ends.
+  const std::vector<Edge> back = found_in([] {
+    Drawn bead;
+    bead.line({20, 0}, {10, 0});
+    bead.line({10, 0}, {10, -4});
+    const double aside = to_degrees(std::asin(5.0 / 6));
+    bead.arc({5, -4 - std::sqrt(11.0)}, 6, 90 - aside, 90 + aside);
+    return bead;
+  }());
+  REQUIRE(kinds(back) == "step bead ");
+  CHECK(back[1].to.y == Approx(4).margin(1e-3));
+  CHECK(radius(back[1]) == Approx(6).margin(1e-3));
+}
+
 /// Two level flats a step of so much apart, face and working edge beside them.
 Drawn stepped(double step, double larger = 1) {
   const double n = larger;

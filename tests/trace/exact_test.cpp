@@ -79,6 +79,23 @@ TEST_CASE("a bead that stands over the face by more than scatter is left as it i
   CHECK(below_face(line, held) == Approx(-0.5));
 }
 
+TEST_CASE("a bead whose foot lies past where it stands upright at the edge keeps its radius",
+          "[trace][exact]") {
+  FlatsAndArcs line;
+  line.joints = {{30, 0}, {8, 0}, {8, 3}, {0, 11.24}, {0, 20}};
+  const double past = std::asin(0.24 / 8);  // radians
+  line.bulges = {0, 0, -std::tan((kPi / 2 + past) / 4), 0};
+  Held held = flats_held(line);
+  held.x[3] = held.x[4] = 0;
+  const auto bead = [&] { return exact_edge(line, held, 2); };
+  REQUIRE(reach_of(bead()).low.x < -0.002);
+  keep_in_blank(line, held, {0.05, 0});
+  CHECK(reach_of(bead()).low.x >= -1e-9);
+  CHECK(radius(bead()) == Approx(8).margin(0.01));
+  CHECK(line.joints[3].x == 0);
+  CHECK(line.joints[3].y == Approx(11).margin(0.01));
+}
+
 TEST_CASE("a bead that runs down to the working edge stays off it", "[trace][exact]") {
   // A quadrant from a fillet down to the edge, its foot 0.01 mm short of where it stands upright.
   FlatsAndArcs line;
