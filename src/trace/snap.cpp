@@ -15,7 +15,7 @@ constexpr double kMostTurn =
 
 // mm: what follows this near was drawn by figures, and what its figures were is not to be rounded away.
 constexpr double kExact = 0.005;
-constexpr double kOffExact = 0.003;  // mm by which such a line may then be moved
+constexpr double kOffExact = 0.003;  // mm by which such a line may then lie farther off
 
 class Snapper {
  public:
@@ -26,7 +26,7 @@ class Snapper {
   void run() {
     refit();
     const bool exact = allowed_.scatter <= kExact && fitted_.worst * allowed_.tolerance <= kExact;
-    most_ = exact ? std::min(1.0, kOffExact / allowed_.tolerance) : 1;
+    most_ = exact ? std::min(1.0, fitted_.worst + kOffExact / allowed_.tolerance) : 1;
     flats_square();
     joints_smooth();
     levels(true);
