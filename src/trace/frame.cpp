@@ -1,5 +1,5 @@
 // Flats tell how far a tracing lies askew; its two ends tell face from working edge. Shown by
-// tests/trace/round_trip_test.cpp.
+// tests/trace/round_trip_test.cpp and tests/trace/frame_test.cpp.
 #include "trace/frame.h"
 
 #include <algorithm>
@@ -128,6 +128,19 @@ bool agree_by_themselves(const std::vector<Witness>& witnesses, double angle) {
          std::abs(angle) > kChance * std::sqrt(by_scatter) / weights;
 }
 
+/// Whether a line that lies face up, y its depth, has the working edge at its right. It begins on the face,
+/// its higher end, and where it leaves that more level than upright goes toward the edge: under a face there
+/// is wood. Where it goes straight down, its lower end tells.
+bool edge_at_right(const FlatsAndArcs& line) {
+  const Point front = line.joints.front();
+  const Point back = line.joints.back();
+  const bool from_front = front.y <= back.y;
+  const Point along =
+      from_front ? direction_at(edge_of(line, 0), 0) : -1 * direction_at(edge_of(line, line.size() - 1), 1);
+  if (std::abs(along.x) > std::abs(along.y)) return along.x > 0;
+  return (back.x > front.x) == from_front;
+}
+
 }  // namespace
 
 double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
@@ -198,10 +211,11 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const All
     if (fitted.line.joints.front().x < fitted.line.joints.back().x) reverse(samples, fitted);
     return out;
   }
-  const bool falling = (b.y - a.y) * (b.x - a.x) < 0;  // the line goes deeper as it goes left, if y is depth
+  // With the working edge at the left a line goes deeper as it goes left, if y is depth.
+  const bool falling = (b.y - a.y) * (b.x - a.x) < 0;
   const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && !falling);
   if (y_up) mirror(samples, fitted, false, true);
-  out.mirrored = y_up ? falling : !falling;
+  out.mirrored = upward != Upward::unknown && edge_at_right(fitted.line);
   if (out.mirrored) mirror(samples, fitted, true, false);
   const Point first = fitted.line.joints.front();
   const Point last = fitted.line.joints.back();

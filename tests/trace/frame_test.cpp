@@ -1,0 +1,73 @@
+// Which end of a drawn line is on the face, and at which side its working edge is.
+#include <algorithm>
+#include <string>
+
+#include "arrisline/trace.h"
+#include "catch.h"
+#include "trace/tracing.h"
+#include "trace/tracings.h"
+
+namespace arrisline::testing {
+namespace {
+
+FittedProfile profile_of(const Tracing& tracing) {
+  FitOptions options;
+  options.division = 0.5;
+  std::string why;
+  const auto found = fit_tracing(tracing, options, &why);
+  INFO(why);
+  REQUIRE(found);
+  return *found;
+}
+
+/// The same with the other side at the left.
+Tracing turned_about(Tracing tracing) {
+  for (Point& p : tracing.points) p.x = -p.x;
+  return tracing;
+}
+
+TEST_CASE("a line that goes round the working edge to the underside has it where it turns",
+          "[trace][frame]") {
+  // A nosing, of whose face is drawn more than of its underside, as much, and less.
+  for (const char* under : {"15", "20", "25"}) {
+    Tracing nosing = traced_path("M20 0 H6 A6 6 0 0 0 6 12 H" + std::string(under));
+    for (const bool from_right : {false, true}) {
+      for (const bool backward : {false, true}) {
+        INFO("to " << under << (from_right ? ", edge at the right" : "") << (backward ? ", backward" : ""));
+        Tracing drawn = from_right ? turned_about(nosing) : nosing;
+        if (backward) std::reverse(drawn.points.begin(), drawn.points.end());
+        const FittedProfile found = profile_of(drawn);
+        CHECK(found.mirrored == from_right);
+        CHECK(found.section.thickness == Approx(12).margin(1e-3));
+        const std::vector<Edge> line = worked_line(found.section);
+        REQUIRE(kinds(line) == "bead ");
+        CHECK(radius(line[0]) == Approx(6).margin(1e-3));
+      }
+    }
+  }
+}
+
+TEST_CASE("a face that is drawn leads to the working edge, whatever comes back under it", "[trace][frame]") {
+  // A step and an ovolo, then a rebate from the underside that goes farther back than the face is drawn.
+  const Tracing drawn = traced_path("M12 0 H8 V3 A8 8 0 0 0 0 11 V16 H30");
+  for (const bool from_right : {false, true}) {
+    const FittedProfile found = profile_of(from_right ? turned_about(drawn) : drawn);
+    CHECK(found.mirrored == from_right);
+    const std::vector<Edge> line = worked_line(found.section);
+    CHECK(kinds(line) == "step bead ");
+    CHECK(line.front().from.x == Approx(8).margin(1e-3));
+  }
+}
+
+TEST_CASE("where a line goes straight down from the face its lower end is at the working edge",
+          "[trace][frame]") {
+  const Tracing cavetto = traced_path("M10 0 V2 A8 8 0 0 1 2 10 H0");
+  for (const bool from_right : {false, true}) {
+    const FittedProfile found = profile_of(from_right ? turned_about(cavetto) : cavetto);
+    CHECK(found.mirrored == from_right);
+    CHECK(kinds(worked_line(found.section)) == "step cove fillet ");
+  }
+}
+
+}  // namespace
+}  // namespace arrisline::testing
