@@ -52,23 +52,40 @@ bool put_to_side(FlatsAndArcs& line, const Held& held, const Allowed& allowed, s
   return false;
 }
 
+/// Whether a link is a half-round with flats that run so on both sides of it.
+bool half_round_between(const FlatsAndArcs& line, const Held& held, std::size_t i, Held::Axis flats) {
+  return std::abs(line.bulges[i]) == 1 && i > 0 && i + 1 < line.size() && held.axis[i - 1] == flats &&
+         held.axis[i + 1] == flats;
+}
+
 /// Makes a half-round that stands a hair too high between flats at its feet narrower by as much. False where
 /// it is not one, or where its feet are held.
-bool narrow(FlatsAndArcs& line, Held& held, std::size_t i) {
+bool narrow(FlatsAndArcs& line, Held& held, std::size_t i, bool face) {
+  const auto along = face ? &Point::x : &Point::y;
+  const auto off_side = face ? &Point::y : &Point::x;
+  const auto& held_along = face ? held.x : held.y;
   Point& from = line.joints[i];
   Point& to = line.joints[i + 1];
-  const double half = (from.y + to.y) / 2;
-  const double rise = (to.y - from.y) / 2;
-  const bool between_flats = i > 0 && i + 1 < line.size() && held.axis[i - 1] == Held::Axis::level &&
-                             held.axis[i + 1] == Held::Axis::level;
-  if (std::abs(line.bulges[i]) != 1 || !between_flats || held.x[i] || held.x[i + 1] ||
-      half <= std::abs(rise) || std::abs(half - distance(from, to) / 2) > kHair)
+  const double half = (from.*off_side + to.*off_side) / 2;
+  const double rise = (to.*off_side - from.*off_side) / 2;
+  if (!half_round_between(line, held, i, face ? Held::Axis::level : Held::Axis::upright) || held_along[i] ||
+      held_along[i + 1] || half <= std::abs(rise) || std::abs(half - distance(from, to) / 2) > kHair)
     return false;
-  const double middle = (from.x + to.x) / 2;
-  const double aside = std::copysign(std::sqrt(half * half - rise * rise), to.x - from.x);
-  from.x = middle - aside;
-  to.x = middle + aside;
+  const double middle = (from.*along + to.*along) / 2;
+  const double aside = std::copysign(std::sqrt(half * half - rise * rise), to.*along - from.*along);
+  from.*along = middle - aside;
+  to.*along = middle + aside;
   held.radius[i] = half;
+  return true;
+}
+
+/// Moves a half-round that ends two flats, as a nosing does, along them to where it touches the side.
+/// Flattened by a hair it would still be written as a half-round. False where it is not one.
+bool move_in(FlatsAndArcs& line, const Held& held, std::size_t i, bool face, double by) {
+  if (!half_round_between(line, held, i, face ? Held::Axis::upright : Held::Axis::level)) return false;
+  const auto off_side = face ? &Point::y : &Point::x;
+  line.joints[i].*off_side += by;
+  line.joints[i + 1].*off_side += by;
   return true;
 }
 
@@ -143,8 +160,10 @@ void keep_in_blank(FlatsAndArcs& line, Held& held, const Allowed& allowed) {
       const Point low = reach_of(edge).low;
       const double over = -(face ? low.y : low.x);
       if (over <= kRounding || over > most) continue;
-      if (over <= allowed.tolerance + allowed.scatter && put_to_side(line, held, allowed, i, face)) continue;
-      if (!face || !narrow(line, held, i)) flatten(line, held, i, face);
+      const bool little = over <= allowed.tolerance + allowed.scatter;
+      if (little && (put_to_side(line, held, allowed, i, face) || move_in(line, held, i, face, over)))
+        continue;
+      if (!narrow(line, held, i, face)) flatten(line, held, i, face);
     }
   }
 }

@@ -72,6 +72,22 @@ TEST_CASE("a bead that is level with the face stays under it", "[trace][exact]")
   }
 }
 
+TEST_CASE("a nosing that makes the working edge is moved along its flats to it", "[trace][exact]") {
+  for (const double over : {0.000006, 0.001, 0.03}) {
+    INFO(over << " over");
+    const double r = 9.525;
+    FlatsAndArcs line;
+    line.joints = {{30, 0}, {r - over, 0}, {r - over, 2 * r}, {20, 2 * r}};
+    line.bulges = {0, -1, 0};
+    Held held = flats_held(line);
+    keep_in_blank(line, held, {0.05, 0});
+    const Edge nosing = exact_edge(line, held, 1);
+    CHECK(reach_of(nosing).low.x == Approx(0).margin(1e-9));
+    CHECK(radius(nosing) == Approx(r));
+    CHECK(nosing.from.x == nosing.to.x);
+  }
+}
+
 TEST_CASE("a bead that stands over the face by more than scatter is left as it is", "[trace][exact]") {
   FlatsAndArcs line = quirk_bead(3.5, 8, 1);
   Held held = flats_held(line);
