@@ -11,22 +11,28 @@ void KeptPoints::add(Point point) {
   if (count_ == 0) least_ = greatest_ = point;
   least_ = {std::min(least_.x, point.x), std::min(least_.y, point.y)};
   greatest_ = {std::max(greatest_.x, point.x), std::max(greatest_.y, point.y)};
-  const std::size_t number = count_++;
-  if (kept_.size() < most_) {
-    kept_.push_back({number, point});
+  if (count_ > 0) offer(last_);
+  last_ = {count_++, point};
+}
+
+/// Takes in the point that is the last no longer. The first keeps its place.
+void KeptPoints::offer(const Kept& one) {
+  if (kept_.size() < before_last_) {
+    kept_.push_back(one);
     return;
   }
   // The remainder is even enough: of 64 bits for numbers of at most some thousand millions.
-  const std::size_t place = static_cast<std::size_t>(random_() % count_);
-  if (place < most_) kept_[place] = {number, point};
+  const std::size_t place = 1 + static_cast<std::size_t>(random_() % one.number);
+  if (place < before_last_) kept_[place] = one;
 }
 
 std::vector<Point> KeptPoints::points() const {
   std::vector<Kept> kept = kept_;
   std::sort(kept.begin(), kept.end(), [](const Kept& a, const Kept& b) { return a.number < b.number; });
   std::vector<Point> out;
-  out.reserve(kept.size());
+  out.reserve(kept.size() + 1);
   for (const Kept& one : kept) out.push_back(one.point);
+  if (count_ > 0) out.push_back(last_.point);
   return out;
 }
 

@@ -17,7 +17,8 @@ constexpr std::size_t kMost = 2400;               // samples: more say nothing m
 constexpr std::size_t kDrawn = 900;               // samples along a drawn line
 constexpr std::size_t kToOrder = kMaxKeptPoints;  // points of which the order is looked for
 
-/// So many means of neighbours at most, which scatter the less the more each is the mean of.
+/// So many means of neighbours at most, which scatter the less the more each is the mean of; the two ends as
+/// they are, or the line would be shorter than it is.
 std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {
   const std::size_t group = (points.size() + most - 1) / most;
   if (group <= 1) return points;
@@ -28,6 +29,8 @@ std::vector<Point> thinned(const std::vector<Point>& points, std::size_t most) {
     for (std::size_t j = i; j < end; ++j) sum = sum + points[j];
     out.push_back((1 / static_cast<double>(end - i)) * sum);
   }
+  out.front() = points.front();
+  out.back() = points.back();
   return out;
 }
 

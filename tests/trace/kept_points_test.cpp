@@ -40,6 +40,15 @@ TEST_CASE("of many points some are kept, in their order and the same each time",
   CHECK(kept(100000, 1000) == numbers);
 }
 
+TEST_CASE("of many points the first and the last are kept, where the line ends", "[trace][points]") {
+  for (const std::size_t count : {5U, 1000U, 100000U}) {
+    const std::vector<std::size_t> numbers = kept(count, 4);
+    REQUIRE(numbers.size() == 4);
+    CHECK(numbers.front() == 0);
+    CHECK(numbers.back() == count - 1);
+  }
+}
+
 TEST_CASE("every point has the same chance to be kept", "[trace][points]") {
   const std::vector<std::size_t> numbers = kept(1 << 20, 16384);
   // In 64 parts of the file, and in 64 places of rows of 1024, as a scanner measures them: 256 each on
