@@ -33,7 +33,9 @@ std::vector<Witness> witnesses(const Samples& samples, const Fitted& fitted, con
     const Edge edge = edge_of(fitted.line, i);
     if (!edge.is_arc()) {
       const double long_ = distance(edge.from, edge.to);
-      const auto count = std::max<std::size_t>(1, distances_of(samples, fitted, i).size());
+      const std::size_t count = distances_of(samples, fitted, i).size();
+      // A wall that no pin of a profile gauge touched but at its ends leans by as much as they are apart.
+      if (count < 3) continue;
       const double play = allowed.tolerance / 2 + 4 * allowed.scatter / std::sqrt(static_cast<double>(count));
       const double chance =
           allowed.scatter * std::sqrt(12 / static_cast<double>(count)) / std::max(long_, play);

@@ -59,6 +59,30 @@ TEST_CASE("a face that is drawn leads to the working edge, whatever comes back u
   }
 }
 
+/// By the pins of a profile gauge, so far apart: what stands upright has none.
+Tracing by_gauge(const std::vector<Point>& corners, double pitch, double first) {
+  Tracing out;
+  for (double x = corners.front().x - first; x > corners.back().x; x -= pitch) {
+    const auto after =
+        std::find_if(corners.begin(), corners.end(), [x](const Point& corner) { return corner.x < x; });
+    const Point a = *std::prev(after);
+    const Point b = *after;
+    out.points.push_back({x, a.y + (b.y - a.y) * (a.x - x) / (a.x - b.x)});
+  }
+  return out;
+}
+
+TEST_CASE("walls between the pins of a profile gauge tell of no tilt", "[trace][frame]") {
+  // Two bevels, before each a wall that leans by as much as two pins are apart.
+  const std::vector<Point> corners = {{47, 0}, {39, 0}, {39, 6}, {15, 12}, {15, 18}, {3, 30}, {0, 30}};
+  for (const double pitch : {0.5, 0.75, 1.0}) {
+    for (const double first : {0.1, 0.2, 0.3, 0.4}) {
+      INFO("pins " << pitch << " apart, the first at " << first);
+      CHECK(profile_of(by_gauge(corners, pitch, first)).turned == 0);
+    }
+  }
+}
+
 TEST_CASE("where a line goes straight down from the face its lower end is at the working edge",
           "[trace][frame]") {
   const Tracing cavetto = traced_path("M10 0 V2 A8 8 0 0 1 2 10 H0");
