@@ -196,9 +196,15 @@ class Placing {
     if (ends_.closed) return;
     held_.axis[0] = ends_.from_back ? Axis::upright : Axis::level;
     held_.axis[links() - 1] = ends_.to_underside || ends_.flute ? Axis::level : Axis::upright;
-    // Nothing of a side that was not traced follows it: an arc that runs into it would lose its end to it.
-    held_.parted[1] = !ends_.face_traced;
-    held_.parted[links() - 1] = !ends_.edge_traced;
+    // Nothing of a side that was not traced follows it: an arc that runs into it would lose its end to it. At
+    // a corner those beside it tell where it lies.
+    const auto runs_into_side = [&](std::size_t joint) {
+      const Point before = direction_at(edge_of(fitted_.line, joint - 1), 1);
+      const Point after = direction_at(edge_of(fitted_.line, joint), 0);
+      return dot(before, after) > std::cos(to_radians(45));
+    };
+    held_.parted[1] = !ends_.face_traced && runs_into_side(1);
+    held_.parted[links() - 1] = !ends_.edge_traced && runs_into_side(links() - 1);
   }
 
   void shift_to_origin() {
