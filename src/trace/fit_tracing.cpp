@@ -10,7 +10,9 @@
 #include "trace/chain.h"
 #include "trace/clefts.h"
 #include "trace/corners.h"
+#include "trace/faults.h"
 #include "trace/frame.h"
+#include "trace/loops.h"
 #include "trace/overlooked.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
@@ -165,6 +167,11 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   }
   const Fitted start = joined(samples, segments);
   Fitted fitted = fit(samples, start, Held(start.line.size()), allowed);
+  if (const auto at = crossing_of(samples, fitted, allowed)) {
+    *why = "the line crosses itself, at " + spoken(at->x / options.mm_per_unit, at->y / options.mm_per_unit) +
+           (samples.put_in_order ? kTraceInOrder : "; trace one that nowhere meets itself");
+    return std::nullopt;
+  }
   round_out(samples, start, fitted, allowed);
   simplify(samples, fitted, allowed);
   put_in(samples, fitted, allowed);
