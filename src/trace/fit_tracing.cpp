@@ -20,6 +20,7 @@
 #include "trace/spread.h"
 #include "trace/strays.h"
 #include "trace/to_section.h"
+#include "trace/walls.h"
 
 namespace arrisline {
 namespace {
@@ -178,6 +179,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   simplify_arcs(samples, fitted, allowed);
 
   const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);
+  if (!tracing.drawn) put_in_walls(samples, fitted, allowed);
   out.turned = laid.turned;
   out.mirrored = laid.mirrored;
   out.scatter = samples.scatter;

@@ -80,9 +80,9 @@ class Snapper {
       const bool level = std::abs(along.y) < std::abs(along.x);
       const double off = level ? std::abs(along.y) : std::abs(along.x);
       const std::size_t count = distances_of(samples_, fitted_, i).size();
-      // A flat that no sample lies on is only as sure as the gap it bridges.
+      // A flat that no samples lie on but at its ends is only as sure as the gap it bridges.
       const double play =
-          count < 2 ? 4 * samples_.spacing + 6 * allowed_.scatter
+          count < 3 ? 4 * samples_.spacing + 6 * allowed_.scatter
                     : allowed_.tolerance + 6 * allowed_.scatter / std::sqrt(static_cast<double>(count));
       if (off > 2 * play || off > 0.6 * norm(along)) continue;
       keeps([&](Held& held) { held.axis[i] = level ? Held::Axis::level : Held::Axis::upright; });

@@ -1,0 +1,45 @@
+// Walls that a profile gauge has no pins on.
+#include <cmath>
+#include <random>
+
+#include "arrisline/trace.h"
+#include "catch.h"
+#include "trace/tracings.h"
+
+namespace arrisline::testing {
+namespace {
+
+/// Two congés, each under a wall that stands as high as they are, or two thirds of it.
+double depth_at(double x) {
+  if (x > 25) return 0;
+  if (x > 20) return 5 + std::sqrt(25 - (x - 20) * (x - 20));
+  if (x > 10) return 10;
+  if (x > 2.5) return 15 + std::sqrt(7.5 * 7.5 - (x - 2.5) * (x - 2.5));
+  return 22.5;
+}
+
+TEST_CASE("between the pins of a profile gauge a wall stands, and no arc runs on", "[trace][walls]") {
+  constexpr double kPitch = 0.5;
+  std::mt19937 random(1);
+  std::normal_distribution<double> off(0, 0.02);
+  FitOptions options;
+  options.division = 0.5;
+  for (const double first : {0.05, 0.15, 0.25, 0.35, 0.45}) {
+    Tracing gauge;
+    for (double x = 33 - first; x > 0; x -= kPitch) gauge.points.push_back({x, depth_at(x) + off(random)});
+    std::string why;
+    const auto found = fit_tracing(gauge, options, &why);
+    INFO("first pin at " << first << " " << why);
+    REQUIRE(found);
+    const std::vector<Edge> line = worked_line(found->section);
+    REQUIRE(kinds(line) == "step cove fillet step cove fillet ");
+    // As near as the pins are apart.
+    CHECK(std::abs(line[0].from.x - 25) <= kPitch);
+    CHECK(std::abs(radius(line[1]) - 5) <= kPitch);
+    CHECK(std::abs(radius(line[4]) - 7.5) <= kPitch);
+    CHECK(std::abs(length(line[3]) - 5) <= kPitch);
+  }
+}
+
+}  // namespace
+}  // namespace arrisline::testing
