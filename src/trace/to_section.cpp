@@ -8,6 +8,7 @@
 #include <numeric>
 #include <utility>
 
+#include "section/contacts.h"
 #include "section/walk.h"
 #include "trace/exact.h"
 #include "trace/frame.h"
@@ -101,7 +102,7 @@ struct Ends {
   bool from_back = false;     // from the back edge; otherwise from the face
   bool to_underside = false;  // to the underside; otherwise to the working edge, or the face
   bool face_traced = true;    // the first link is a piece of the face
-  bool edge_traced = true;    // the last link is a piece of the working edge, or of the face
+  bool edge_traced = true;    // the last link is a piece of the working edge, the underside or the face
 };
 
 Ends ends_of(const Samples& samples, const Fitted& fitted, Reached reached, const Allowed& allowed) {
@@ -118,9 +119,12 @@ Ends ends_of(const Samples& samples, const Fitted& fitted, Reached reached, cons
   const Edge end = edge_of(fitted.line, last);
   out.face_traced = last > 0 && !out.from_back && runs(samples, fitted, 0, Axis::level, allowed) &&
                     begin.to.x < begin.from.x;
-  out.edge_traced = last > 0 && !out.to_underside &&
-                    runs(samples, fitted, last, out.flute ? Axis::level : Axis::upright, allowed) &&
-                    (out.flute ? end.to.x < end.from.x : end.to.y > end.from.y);
+  const bool level = out.flute || out.to_underside;
+  const bool onward = out.to_underside ? end.to.x > end.from.x
+                      : out.flute      ? end.to.x < end.from.x
+                                       : end.to.y > end.from.y;
+  out.edge_traced =
+      last > 0 && onward && runs(samples, fitted, last, level ? Axis::level : Axis::upright, allowed);
   return out;
 }
 
@@ -299,7 +303,9 @@ class Placing {
       width = seen(whole.high.x, work.high.x);
     }
     if (ends_.closed || ends_.to_underside) {
-      thickness = whole.high.y;
+      // An arc that runs into the underside reaches lower than that by less than the edges are told apart by.
+      const double underside = joints().back().y;
+      thickness = ends_.to_underside && whole.high.y - underside < kSamePoint ? underside : whole.high.y;
     } else if (out.traced_thickness) {
       thickness = seen(whole.high.y, work.high.y);
     }
