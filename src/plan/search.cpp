@@ -112,7 +112,8 @@ void Search::run() {
                           Pass{OrderOf::any, false, true}, Pass{OrderOf::flats_first, true, false}}) {
     if (pass.trenches && !pool_.trough) break;
     // What is left depends on the cuts and not on their order.
-    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || !little_enough_)) continue;
+    const bool all_leave_too_much = chosen_ && !little_enough_;
+    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || all_leave_too_much)) continue;
     orders_ = pass.orders;
     trenches_ = pass.trenches;
     one_by_one_ = pass.one_by_one;
@@ -312,6 +313,7 @@ double Search::estimate(const Way& way, const Setup& setup, const Wood& wood) co
 void Search::whole(const Choice& choice, double least_known) {
   const std::vector<Draft> drafts = in_order(together(choice.flats, choice.curved));
   if (!seen_.insert(key_of(drafts)).second || leave_off(least_known)) return;
+  chosen_ = true;
   LeastCost least(known_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {

@@ -118,6 +118,7 @@ class Search {
   bool forward_ = true;
   bool trenches_ = false;       // ploughs lay rails groove beside groove
   bool one_by_one_ = false;     // each arc is finished before rails are laid for the next
+  bool chosen_ = false;         // some cover had rails for every arc
   bool little_enough_ = false;  // some choice leaves no more than may be left
   double unsearched_ = std::numeric_limits<double>::infinity();
 };
