@@ -7,7 +7,6 @@
 
 #include "plan/gouge.h"
 #include "plan/problem.h"
-#include "plan/sets.h"
 #include "plan/tilts.h"
 #include "plan/touch.h"
 
@@ -15,7 +14,6 @@ namespace arrisline {
 
 namespace {
 
-constexpr double kSameArea = 1e-3;      // mm² by which two cuts that take the same may differ
 constexpr std::size_t kMostPoses = 60;  // of one cut; a wider rebate than that many soles is no moulding
 
 struct Extent {
@@ -248,37 +246,6 @@ std::vector<Pose> flat_cut(const Problem& problem, const Plane& plane, double ti
   return poses;
 }
 
-void find_other_poses(const Problem& problem, Draft& draft) {
-  const Plane& plane = problem.plane(draft.plane);
-  const Pose& first = draft.poses.front();
-  if (plane.kind != PlaneKind::rebate || !is_square(first.tilt)) return;
-  const Point e = across(first.tilt);
-  Wood taken(problem.blank);
-  cut_all(problem, {draft}, taken);
-  for (const int open : {-1, 1}) {
-    // From the corner of its side and its sole it lies toward where it was open, and opens to where it came
-    // from.
-    const Point corner = first.at - open * plane.width / 2 * e;
-    if (draft.poses.size() > 1 && dot(draft.poses[1].at - first.at, e) * open < 0) continue;
-    const double tilt = wrap_degrees(first.tilt - 90 * open);
-    const int other_open = dot(outward(first.tilt), across(tilt)) > 0 ? 1 : -1;
-    std::vector<Pose> poses =
-        flat_cut(problem, plane, tilt, dot(corner, across(tilt)), other_open, dot(corner, outward(tilt)));
-    if (poses.empty()) continue;
-    Draft other = draft;
-    other.poses = std::move(poses);
-    Wood wood(problem.blank);
-    cut_all(problem, {other}, wood);
-    if (std::abs(wood.area() - taken.area()) > kSameArea) continue;
-    cut_all(problem, {draft}, wood);
-    if (taken.area() - wood.area() > kSameArea) continue;
-    draft.otherwise = std::move(other.poses);
-    // Upright first, so that one cut is known by its poses from whichever side it was found.
-    if (std::abs(e.x) < 0.5) std::swap(draft.poses, draft.otherwise);
-    return;
-  }
-}
-
 std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,
                           double floor_v) {
   const double u = wall_u + open * plough.width / 2;
@@ -288,23 +255,6 @@ std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double ti
     return !gouges(problem.blank, Sweep(plough, pose), 1e-4) || !allows(problem, plough, pose);
   });
   return poses;
-}
-
-/// One draft of each two that take the same, one upright and one on its side.
-static void join_alike(const Problem& problem, std::vector<Draft>& drafts) {
-  std::set<std::vector<long long>> known;
-  std::vector<Draft> out;
-  for (Draft& draft : drafts) {
-    if (!known.insert(key_of(draft)).second) continue;
-    find_other_poses(problem, draft);
-    Draft one_way = draft;
-    one_way.otherwise.clear();
-    known.insert(key_of(one_way));
-    one_way.poses = draft.otherwise;
-    known.insert(key_of(one_way));
-    out.push_back(std::move(draft));
-  }
-  drafts = std::move(out);
 }
 
 std::vector<Draft> flat_drafts(const Problem& problem) {

@@ -159,6 +159,8 @@ std::vector<Pose> waste_on_arc(const Problem& problem, const Surface& arc, const
 /// Gives a square cut of a rebate plane the other poses that take the same of the blank, its sole where its
 /// side is and its side where its sole is, if it has them.
 void find_other_poses(const Problem& problem, Draft& draft);
+/// Does so for all, and keeps one draft of each two that take the same, one upright and one on its side.
+void join_alike(const Problem& problem, std::vector<Draft>& drafts);
 
 /// Grooves side by side in place of such a cut, each of them a cut of its own since the fence is set anew.
 std::vector<Pose> grooves(const Problem& problem, const Plane& plough, double tilt, double wall_u, int open,
