@@ -311,7 +311,7 @@ TEST_CASE("a plane that matches another arc is named where the order is what fai
   const Section section = profile(
       "1 wide, 1/2 thick",
       "start face 1/4\nbead out 1/16 down 1/16\nfillet out 1/16\ncove out 1/16 down 1/16\nfillet out 1/16");
-  const std::string large = "units inch\nrebate 5/8\nhollow radius 0.41 width 0.36\nround 4\n";
+  const std::string large = "units inch\nrebate 5/8\nhollow radius 0.6 width 0.5\nround 4\n";
   for (const auto& [planes, lacks] : {std::pair(kit(large + "round 1\n"), 1), std::pair(kit(large), 2)}) {
     const Plan no = asked(section, planes);
     check_remedies(no, planes);
