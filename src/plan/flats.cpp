@@ -152,7 +152,7 @@ void keep_widest(const Problem& problem, std::vector<Draft>& drafts) {
         const bool finishes = std::any_of(draft.finishes.begin(), draft.finishes.end(),
                                           [&, at = at, nearly = nearly](const Stretch& part) {
                                             return part.surface == static_cast<int>(s) && part.from <= at &&
-                                                   part.to >= at && part.nearly == nearly;
+                                                   part.to >= at && (nearly || !part.nearly);
                                           });
         if (!finishes) continue;
         if (best >= 0) {
