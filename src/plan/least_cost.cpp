@@ -39,11 +39,6 @@ static std::size_t fewest_turns(const std::vector<LieSet>& sets) {
   return fewest;
 }
 
-bool may_come_late(const Problem& problem, const Draft& draft) {
-  const Plane& plane = problem.plane(draft.plane);
-  return plane.is_flat() && !draft.finishes.empty() && !ways_to_lie(problem, draft).has(Lies::face_up);
-}
-
 /// Gives the draft, the next of all, its share and its group.
 void LeastCost::group(const Draft& draft) {
   std::size_t g = 0;
@@ -58,11 +53,8 @@ void LeastCost::group(const Draft& draft) {
   Share share;
   share.fixed = problem_.weights.cut;
   share.group = g;
-  // Where it may start elsewhere too, no likeliest way is told by its own poses.
-  const Plane& plane = problem_.plane(draft.plane);
-  share.may_lie = draft.starts.empty() ? ways_to_lie(problem_, draft) : all_ways_to_lie(plane, draft.poses);
-  share.late = may_come_late(problem_, draft);
   if (known_ != nullptr) share.turns = known_->of(draft);
+  share.may_lie = share.turns ? share.turns->may_lie : ways_by_poses(problem_, draft);
   shares_.push_back(std::move(share));
   groups_[g].first = groups_[g].first && comes_first(shares_.size() - 1);
 }
@@ -73,7 +65,7 @@ bool LeastCost::curves_meet_late_flats() const {
 }
 
 bool LeastCost::comes_first(std::size_t i) const {
-  return orders_ == OrderOf::flats_first && is_flat(drafts_[i]) && !shares_[i].late;
+  return orders_ == OrderOf::flats_first && is_flat(drafts_[i]) && !may_come_late(i);
 }
 
 /// What the rest of the drafts leave that may come before those of the group.
@@ -170,8 +162,9 @@ double LeastCost::shared_work() const {
 /// How much of what each late flat reaches the curves may take before it.
 void LeastCost::share_with_curves() {
   std::optional<Wood> curved;
-  for (Share& share : shares_) {
-    if (!share.late || share.by_curves) continue;
+  for (std::size_t late = 0; late < shares_.size(); ++late) {
+    Share& share = shares_[late];
+    if (!may_come_late(late) || share.by_curves) continue;
     if (!curved) {
       curved.emplace(problem_.blank);
       for (std::size_t i = 0; i < drafts_.size(); ++i) {

@@ -46,7 +46,7 @@ namespace {
 
 std::vector<int> elements_of(const Problem& problem, const Draft& draft) {
   std::vector<int> out;
-  if (draft.arc >= 0) out = elements_of(problem, problem.surfaces[static_cast<std::size_t>(draft.arc)]);
+  if (draft.arc >= 0) out = elements_of(problem, surface_of(problem, draft.arc));
   for (const Stretch& s : draft.finishes) out.push_back(element_of(problem, s.surface));
   std::sort(out.begin(), out.end());
   out.erase(std::unique(out.begin(), out.end()), out.end());

@@ -16,10 +16,6 @@ namespace arrisline {
 /// may come late.
 enum class OrderOf { flats_first, any };
 
-/// A flat that finishes a part of the target, the blank not lying face up: for curves that come after it the
-/// blank would be turned back.
-bool may_come_late(const Problem& problem, const Draft& draft);
-
 /// What some drafts must cost whatever their order. The drafts of one arc are taken together, every other by
 /// itself, each on the wood that all the rest leave that may come before it: a cut never finds less than
 /// that.
@@ -68,7 +64,6 @@ class LeastCost {
     double worked = 0;               // strokes and wear
     std::vector<GaugeLine> figures;  // that it needs in any order
     LieSet may_lie;                  // ways in which the blank may lie for its poses alone
-    bool late = false;               // may_come_late()
     std::optional<double>
         by_curves;  // of a late flat where flats come first: mm² that curves may take before
     std::size_t group = 0;
@@ -87,6 +82,9 @@ class LeastCost {
         others;  // what the rest of the drafts leave that may come before; lazily made
   };
   bool is_flat(const Draft& draft) const { return problem_.plane(draft.plane).is_flat(); }
+  bool may_come_late(std::size_t i) const {
+    return arrisline::may_come_late(problem_, drafts_[i], shares_[i].may_lie);
+  }
   bool is_slanted(std::size_t i) const {
     return is_flat(drafts_[i]) && !is_square(drafts_[i].poses.front().tilt);
   }

@@ -14,7 +14,7 @@ static constexpr double kSameArea = 1e-3;
 void find_other_poses(const Problem& problem, Draft& draft) {
   const Plane& plane = problem.plane(draft.plane);
   const Pose& first = draft.poses.front();
-  if (plane.kind != PlaneKind::rebate || !is_square(first.tilt)) return;
+  if (plane.kind != PlaneKind::rebate || !is_square(first.tilt) || !draft.otherwise.empty()) return;
   const Point e = across(first.tilt);
   Wood taken(problem.blank);
   cut_all(problem, {draft}, taken);
@@ -50,9 +50,10 @@ void join_alike(const Problem& problem, std::vector<Draft>& drafts) {
     find_other_poses(problem, draft);
     Draft one_way = draft;
     one_way.otherwise.clear();
-    known.insert(key_of(one_way));
-    one_way.poses = draft.otherwise;
-    known.insert(key_of(one_way));
+    for (const std::vector<Pose>* poses : {&draft.poses, &draft.otherwise}) {
+      one_way.poses = *poses;
+      known.insert(key_of(one_way));
+    }
     out.push_back(std::move(draft));
   }
   drafts = std::move(out);

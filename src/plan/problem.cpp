@@ -96,7 +96,7 @@ int element_of(const Problem& problem, const Surface& surface) {
 }
 
 int element_of(const Problem& problem, int surface) {
-  return element_of(problem, problem.surfaces[static_cast<std::size_t>(surface)]);
+  return element_of(problem, surface_of(problem, surface));
 }
 
 std::vector<int> rebate_planes(const Problem& problem) {
@@ -200,6 +200,15 @@ LieSet ways_to_lie(const Problem& problem, const Draft& draft) {
     if (other.has(lies)) out.add(lies);
   }
   return out;
+}
+
+LieSet ways_by_poses(const Problem& problem, const Draft& draft) {
+  return draft.starts.empty() ? ways_to_lie(problem, draft)
+                              : all_ways_to_lie(problem.plane(draft.plane), draft.poses);
+}
+
+bool may_come_late(const Problem& problem, const Draft& draft, LieSet may_lie) {
+  return problem.plane(draft.plane).is_flat() && !draft.finishes.empty() && !may_lie.has(Lies::face_up);
 }
 
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {

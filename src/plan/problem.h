@@ -61,6 +61,10 @@ struct Problem {
 
 Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& options);
 
+inline const Surface& surface_of(const Problem& problem, int surface) {
+  return problem.surfaces[static_cast<std::size_t>(surface)];
+}
+
 /// Index into Section::elements of the element that the surface belongs to, of several the first.
 int element_of(const Problem& problem, const Surface& surface);
 int element_of(const Problem& problem, int surface);
@@ -104,6 +108,11 @@ struct Draft {
 
 /// Those of the draft, made one way or the other.
 LieSet ways_to_lie(const Problem& problem, const Draft& draft);
+/// The same as far as its own poses tell: of one that may start elsewhere too, every way that is left.
+LieSet ways_by_poses(const Problem& problem, const Draft& draft);
+/// Whether the draft, for which the blank may lie so, is a flat that finishes a part of the target, the blank
+/// not face up: for curves that come after it the blank would be turned back.
+bool may_come_late(const Problem& problem, const Draft& draft, LieSet may_lie);
 
 /// Takes the wood of all the drafts' poses.
 void cut_all(const Problem& problem, const std::vector<Draft>& drafts, Wood& wood);

@@ -16,10 +16,6 @@ namespace arrisline {
 
 namespace {
 
-const Surface& surface_of(const Problem& problem, int surface) {
-  return problem.surfaces[static_cast<std::size_t>(surface)];
-}
-
 /// How the outline turns at this end of the edge.
 struct Corner {
   bool inner = false;  // wood stands on both sides of it

@@ -189,7 +189,8 @@ double Search::least_work(const Choice& choice) {
   double taken = area(problem_.blank) - choice.wood.area() - taken_by_given_;
   for (const Draft& draft : choice.flats) {
     // A curve that comes before may have taken what one of these reaches.
-    if (may_come_late(problem_, draft)) taken -= known_.of(draft)->area_in_blank;
+    const SharedTurns turns = known_.of(draft);
+    if (may_come_late(problem_, draft, turns->may_lie)) taken -= turns->area_in_blank;
   }
   return std::max(0.0, taken) * cheapest_shaving_;
 }

@@ -13,10 +13,6 @@ namespace arrisline {
 
 namespace {
 
-const Surface& surface_of(const Problem& problem, int surface) {
-  return problem.surfaces[static_cast<std::size_t>(surface)];
-}
-
 /// The plane at every degree of the arc at which its sole lies along it, or at every one where the sole is
 /// wider.
 std::vector<Pose> along(const Problem& problem, const Surface& arc, const Plane& plane) {

@@ -61,6 +61,7 @@ Turns::Turns(const Problem& problem, const Draft& draft) {
     return out;
   };
   flat = plane.is_flat();
+  may_lie = ways_by_poses(problem, draft);
   own = sweeps(draft.poses);
   const std::vector<Sweep> other = sweeps(draft.otherwise);
   std::vector<Sweep> either = own;

@@ -22,6 +22,7 @@ struct Turns {
   Turns(const Problem& problem, const Draft& draft);
 
   bool flat = false;
+  LieSet may_lie;                        // ways_by_poses()
   std::vector<Sweep> own;                // its poses
   std::vector<Sweep> all;                // and the places that it may start at besides
   std::vector<std::vector<Sweep>> from;  // its orders, or ways; none where there are many of a curved draft

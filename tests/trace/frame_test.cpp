@@ -10,16 +10,6 @@
 namespace arrisline::testing {
 namespace {
 
-FittedProfile profile_of(const Tracing& tracing) {
-  FitOptions options;
-  options.division = 0.5;
-  std::string why;
-  const auto found = fit_tracing(tracing, options, &why);
-  INFO(why);
-  REQUIRE(found);
-  return *found;
-}
-
 /// The same with the other side at the left.
 Tracing turned_about(Tracing tracing) {
   for (Point& p : tracing.points) p.x = -p.x;
@@ -36,7 +26,7 @@ TEST_CASE("a line that goes round the working edge to the underside has it where
         INFO("to " << under << (from_right ? ", edge at the right" : "") << (backward ? ", backward" : ""));
         Tracing drawn = from_right ? turned_about(nosing) : nosing;
         if (backward) std::reverse(drawn.points.begin(), drawn.points.end());
-        const FittedProfile found = profile_of(drawn);
+        const FittedProfile found = on_halves(drawn);
         CHECK(found.mirrored == from_right);
         CHECK(found.section.thickness == Approx(12).margin(1e-3));
         const std::vector<Edge> line = worked_line(found.section);
@@ -51,7 +41,7 @@ TEST_CASE("a face that is drawn leads to the working edge, whatever comes back u
   // A step and an ovolo, then a rebate from the underside that goes farther back than the face is drawn.
   const Tracing drawn = traced_path("M12 0 H8 V3 A8 8 0 0 0 0 11 V16 H30");
   for (const bool from_right : {false, true}) {
-    const FittedProfile found = profile_of(from_right ? turned_about(drawn) : drawn);
+    const FittedProfile found = on_halves(from_right ? turned_about(drawn) : drawn);
     CHECK(found.mirrored == from_right);
     const std::vector<Edge> line = worked_line(found.section);
     CHECK(kinds(line) == "step bead ");
@@ -68,7 +58,7 @@ TEST_CASE("an underside that a scattered nosing runs into is a side of the stock
                               {{7.9375, 15.875}, {13, 15.875}, {}, Turn::straight}};
     Digitiser by;
     by.scatter = 0.05;
-    const FittedProfile found = profile_of(digitised(line, by, seed));
+    const FittedProfile found = on_halves(digitised(line, by, seed));
     INFO("seed " << seed);
     CHECK(kinds(worked_line(found.section)) == "bead ");
   }
@@ -93,7 +83,7 @@ TEST_CASE("walls between the pins of a profile gauge tell of no tilt", "[trace][
   for (const double pitch : {0.5, 0.75, 1.0}) {
     for (const double first : {0.1, 0.2, 0.3, 0.4}) {
       INFO("pins " << pitch << " apart, the first at " << first);
-      CHECK(profile_of(by_gauge(corners, pitch, first)).turned == 0);
+      CHECK(on_halves(by_gauge(corners, pitch, first)).turned == 0);
     }
   }
 }
@@ -102,7 +92,7 @@ TEST_CASE("where a line goes straight down from the face its lower end is at the
           "[trace][frame]") {
   const Tracing cavetto = traced_path("M10 0 V2 A8 8 0 0 1 2 10 H0");
   for (const bool from_right : {false, true}) {
-    const FittedProfile found = profile_of(from_right ? turned_about(cavetto) : cavetto);
+    const FittedProfile found = on_halves(from_right ? turned_about(cavetto) : cavetto);
     CHECK(found.mirrored == from_right);
     CHECK(kinds(worked_line(found.section)) == "step cove fillet ");
   }

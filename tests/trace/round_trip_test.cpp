@@ -260,17 +260,12 @@ TEST_CASE("a whole section, closed, gives the stock and the work on every side",
     const int parts = edge.is_arc() ? 80 : 1;
     for (int k = 0; k < parts; ++k) tracing.points.push_back(point_at(edge, static_cast<double>(k) / parts));
   }
-  FitOptions options;
-  options.division = 0.5;
-  std::string why;
-  const auto found = fit_tracing(tracing, options, &why);
-  INFO(why);
-  REQUIRE(found);
-  CHECK(found->section.width == 40);
-  CHECK(found->section.thickness == 20);
-  REQUIRE(found->section.target.size() == section.target.size());
-  CHECK(area(found->section.target) == Approx(area(section.target)).margin(0.01));
-  const std::string text = profile_text(drawing_of(found->section, Unit::mm));
+  const FittedProfile found = on_halves(tracing);
+  CHECK(found.section.width == 40);
+  CHECK(found.section.thickness == 20);
+  REQUIRE(found.section.target.size() == section.target.size());
+  CHECK(area(found.section.target) == Approx(area(section.target)).margin(0.01));
+  const std::string text = profile_text(drawing_of(found.section, Unit::mm));
   INFO(text);
   const Section again = section_of(text);
   CHECK(area(again.target) == Approx(area(section.target)).margin(0.01));

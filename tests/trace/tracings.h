@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "arrisline/trace.h"
+#include "catch.h"
 
 namespace arrisline::testing {
 
@@ -39,6 +40,17 @@ inline std::vector<Edge> with_sides(std::vector<Edge> line, double more) {
   else if (to.y == 0)
     line.push_back(Edge{to, {to.x - more, 0}, {}, Turn::straight});
   return line;
+}
+
+/// The profile that is found, its levels and radii on halves of a millimetre where that lies near.
+inline FittedProfile on_halves(const Tracing& tracing) {
+  FitOptions options;
+  options.division = 0.5;
+  std::string why;
+  const auto found = fit_tracing(tracing, options, &why);
+  INFO(why);
+  REQUIRE(found);
+  return *found;
 }
 
 struct Digitiser {
