@@ -225,7 +225,7 @@ TEST_CASE("a flat is done where no more stays of it than may stay", "[plan]") {
   const Kit plough = test::kit("units inch\nplough 1/8\n");
   const auto groove = [](const std::string& wide) {
     return profile("50mm wide, 20mm thick",
-                         "start face 20mm\nstep down 6mm\nfillet out " + wide + "\nstep up 6mm");
+                   "start face 20mm\nstep down 6mm\nfillet out " + wide + "\nstep up 6mm");
   };
   const Plan once = make_plan(groove("3.2mm"), plough, {});
   REQUIRE(once.cuts.size() == 1);
@@ -243,8 +243,8 @@ TEST_CASE("arcs of one circle that go on from each other are one to the plane", 
   // A quadrant of 3/8 in between two small flats, drawn at once, and in two halves of which the figures are
   // rounded to a micron and to a tenth of one.
   const auto planned = [](const std::string& arcs) {
-    const Plan plan = make_plan(profile("28mm wide, 17mm thick", "start face 13mm\nstep down 1.5mm\n" +
-                                                                           arcs + "\nfillet out 3.475mm"),
+    const Plan plan = make_plan(profile("28mm wide, 17mm thick",
+                                        "start face 13mm\nstep down 1.5mm\n" + arcs + "\nfillet out 3.475mm"),
                                 pair_of_sixes(), {});
     REQUIRE(plan.feasible);
     CHECK(faults(plan) == "");
