@@ -134,16 +134,22 @@ void cross_edge(const Measured& edge, const Measured& other, double reach, std::
 static constexpr double kNearlyTouching = 1e-5;  // mm
 static constexpr double kNearlyAlong = 1e-3;     // radians of lines; mm of centres and of radii
 
-void part_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
+/// Whether part_line() has nothing to say of the line through p along d, whose length is the root of `square`.
+static inline bool far_from_along(const Measured& edge, Point p, Point d, double square) {
   const Edge& own = edge.edge();
-  const Point n = {-d.y, d.x};
   if (!edge.is_arc()) {
     const Point along = own.to - own.from;
     const double turn = cross(d, along);
-    if (turn * turn > kNearlyAlong * kNearlyAlong * dot(along, along)) return;
-  } else if (std::abs(std::abs(dot(p - own.centre, n)) - edge.r()) > kNearlyTouching) {
-    return;
+    return turn * turn > kNearlyAlong * kNearlyAlong * dot(along, along) * square;
   }
+  const double aside = std::abs(cross(d, p - own.centre));
+  const double low = edge.r() - kNearlyTouching, high = edge.r() + kNearlyTouching;
+  return (low > 0 && aside * aside < low * low * square) || aside * aside > high * high * square;
+}
+
+void part_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
+  if (far_from_along(edge, p, d, 1)) return;
+  const Point n = {-d.y, d.x};
   for (const double aside : {kSame, -kSame}) cross_line(edge, p + aside * n, d, ts);
 }
 
@@ -171,8 +177,10 @@ void part_carrier(const Measured& edge, const Measured& other, std::vector<doubl
     part_circle(edge, its.centre, other.r(), ts);
     return;
   }
-  const double len = other.length();
-  if (len > 0) part_line(edge, its.from, (1 / len) * (its.to - its.from), ts);
+  const Point along = its.to - its.from;
+  const double square = dot(along, along);
+  if (square == 0 || far_from_along(edge, its.from, along, square)) return;
+  part_line(edge, its.from, (1 / std::sqrt(square)) * along, ts);
 }
 
 void cross_at(const Measured& edge, Point p, std::vector<double>& ts, double reach) {

@@ -177,9 +177,15 @@ bool arcs_are_finished(const Problem& problem, const std::vector<Draft>& drafts,
   };
   if (std::any_of(drafts.begin(), drafts.end(), has_own_curve)) return true;
   const int facets = problem.kit.shop.facets;
+  // Of arcs that make one circle each is an element of its own.
+  const auto is_finished = [&](const Surface& arc) {
+    return is_curved(problem, arc, drafts, limit) ||
+           (facets > 0 && flats_on(problem, arc, drafts, limit) <= facets);
+  };
   return std::all_of(problem.surfaces.begin(), problem.surfaces.end(), [&](const Surface& surface) {
-    if (!surface.arc || is_curved(problem, surface, drafts, limit)) return true;
-    return facets > 0 && flats_on(problem, surface, drafts, limit) <= facets;
+    if (!surface.arc) return true;
+    const std::vector<Surface> arcs = edges_of(problem, surface);
+    return std::all_of(arcs.begin(), arcs.end(), is_finished);
   });
 }
 

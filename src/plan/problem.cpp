@@ -82,6 +82,14 @@ Problem make_problem(const Section& section, const Kit& kit, const PlanOptions& 
   return problem;
 }
 
+std::vector<Surface> edges_of(const Problem& problem, const Surface& surface) {
+  if (surface.edge == surface.last) return {surface};
+  std::vector<Surface> out;
+  for (int i = surface.edge; i <= surface.last; ++i)
+    out.push_back(surface_on(problem.section.target[static_cast<std::size_t>(i)], i, i));
+  return out;
+}
+
 std::vector<int> elements_of(const Problem& problem, const Surface& surface) {
   std::vector<int> out;
   for (int i = surface.edge; i <= surface.last; ++i) {

@@ -65,6 +65,9 @@ inline const Surface& surface_of(const Problem& problem, int surface) {
   return problem.surfaces[static_cast<std::size_t>(surface)];
 }
 
+/// The surface edge by edge, as the section has it: where arcs of one circle are one surface, each arc.
+std::vector<Surface> edges_of(const Problem& problem, const Surface& surface);
+
 /// Index into Section::elements of the element that the surface belongs to, of several the first.
 int element_of(const Problem& problem, const Surface& surface);
 int element_of(const Problem& problem, int surface);

@@ -82,6 +82,8 @@ class Search {
   double least_of(const Choice& choice, std::size_t arcs_done);
   void whole(const Choice& choice, double least_known);
   void try_pool();
+  void try_with_one_more(LeastCost least, const Thickest& before);
+  void try_with_more();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);
   bool startable(const LeastCost& least) const;
   double may_leave(const LeastCost& least, double left) const;
@@ -107,6 +109,8 @@ class Search {
   bool possible_ = true;
   RoughingPool pool_;
   std::vector<Draft> best_drafts_;  // of the best plan, where this search found it
+  double with_more_ =
+      std::numeric_limits<double>::infinity();  // effort of the last best that was tried with more
   std::vector<Pending> pending_;
   std::vector<Unordered> unordered_;
   std::vector<Unordered> too_thick_;  // while there is no plan

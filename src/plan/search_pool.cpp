@@ -103,34 +103,51 @@ void Search::try_pool() {
     if (leave_off(one.known)) return;
     if (!one.worked) one.worked = std::make_shared<LeastCost>(known_, one.drafts, orders_);
     // It is no longer needed once its turn is over.
-    const std::shared_ptr<LeastCost> kept = std::move(one.worked);
-    LeastCost& least = *kept;
-    least.work_out_curves();
-    for (const Draft& extra : pool_.cuts) {
-      if (has(one.drafts, extra)) continue;
-      std::vector<Draft> more = one.drafts;
-      more.push_back(extra);
-      auto key = key_of(more);
-      if (seen_.count(key) > 0) continue;
-      // Where it takes nothing from the thickest, that stays as thick.
-      double left = takes(extra, one.left.at) ? 0 : one.left.height;
-      if (worth(left) > worth(one.left.height)) {
-        Wood finished = least.finished();
-        cut_all(problem_, {extra}, finished);
-        left = thickest_left(finished, problem_.section.target).height;
-        left = sure_to_stay(one.drafts, finished, {left, {}}).height;
-      }
-      const std::optional<LeastCost> with = least.with(extra, worth(left));
-      if (!with) continue;
-      seen_.insert(std::move(key));
-      judge(*with, thickest_left(with->finished(), problem_.section.target).height);
+    try_with_one_more(*std::move(one.worked), one.left);
+    try_with_more();
+  }
+}
+
+/// Tries these cuts, which leave so much, with each cut of the pool besides.
+void Search::try_with_one_more(LeastCost least, const Thickest& before) {
+  const std::vector<Draft> drafts = least.drafts();
+  least.work_out_curves();
+  for (const Draft& extra : pool_.cuts) {
+    if (has(drafts, extra)) continue;
+    std::vector<Draft> more = drafts;
+    more.push_back(extra);
+    auto key = key_of(more);
+    if (seen_.count(key) > 0) continue;
+    // Where it takes nothing from the thickest, that stays as thick.
+    double left = takes(extra, before.at) ? 0 : before.height;
+    if (worth(left) > worth(before.height)) {
+      Wood finished = least.finished();
+      cut_all(problem_, {extra}, finished);
+      left = thickest_left(finished, problem_.section.target).height;
+      left = sure_to_stay(drafts, finished, {left, {}}).height;
     }
-    for (const auto& [a, b] : pool_.pairs) {
-      const Draft& first = pool_.cuts[a];
-      const Draft& second = pool_.cuts[b];
-      if (!has(one.drafts, first) && !has(one.drafts, second))
-        try_drafts(together(one.drafts, {first, second}));
-    }
+    const std::optional<LeastCost> with = least.with(extra, worth(left));
+    if (!with) continue;
+    seen_.insert(std::move(key));
+    judge(*with, thickest_left(with->finished(), problem_.section.target).height);
+  }
+  for (const auto& [a, b] : pool_.pairs) {
+    const Draft& first = pool_.cuts[a];
+    const Draft& second = pool_.cuts[b];
+    if (!has(drafts, first) && !has(drafts, second)) try_drafts(together(drafts, {first, second}));
+  }
+}
+
+/// The best plan with another cut of the pool, as long as that makes it better: what helps in one arc helps
+/// as much in the next.
+void Search::try_with_more() {
+  while (arcs_.size() > 1 && out_.best && out_.best->effort < with_more_ - kTie && !patience_.over()) {
+    with_more_ = out_.best->effort;
+    if (best_drafts_.empty()) return;
+    LeastCost best(known_, best_drafts_, orders_);
+    const Thickest left = thickest_left(best.finished(), problem_.section.target);
+    const Thickest sure = sure_to_stay(best_drafts_, best.finished(), left);
+    try_with_one_more(std::move(best), sure);
   }
 }
 

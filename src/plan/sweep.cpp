@@ -25,7 +25,7 @@ bool lies_beside(const Measured& measured, Point at, Point e, double reach) {
 }
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_(outward(pose.tilt)) {
+    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_{e_.y, -e_.x} {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
@@ -55,8 +55,8 @@ double Sweep::depth(Point p) const {
 
 bool Sweep::clear_of(const Measured& measured, double by) const {
   if (lies_beside(measured, pose_.at, e_, half_ + by)) return true;
-  const Edge& edge = measured.edge();
   const double lowest = plane_->kind == PlaneKind::hollow ? sole_height(*plane_, half_) : 0;
+  const Edge& edge = measured.edge();
   const double top = edge.is_arc() ? v(edge.centre) + measured.r() : std::max(v(edge.from), v(edge.to));
   return top < lowest - by;
 }

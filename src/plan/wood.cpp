@@ -157,10 +157,6 @@ double enclosed_area(const std::vector<Edge>& edges) {
 /// the wood to its left is outside. Returns whether anything was dropped.
 bool keep_outside(const Measured& whole, const Sweep& sweep, std::vector<double>& ts,
                   std::vector<Edge>& out) {
-  if (sweep.clear_of(whole, kAside)) {
-    out.push_back(whole.edge());
-    return false;
-  }
   ts.clear();
   sweep.crossings(whole, 0, ts);
   sweep.partings(whole, ts);
@@ -239,9 +235,15 @@ double Wood::cut(const Sweep& sweep) {
   bool touched = false;
   for (const Edge& edge : edges_) {
     const Measured old(edge);
+    if (sweep.clear_of(old, kOpen)) {
+      left.push_back(edge);
+      continue;
+    }
     touched = keep_outside(old, sweep, ts, left) || touched;
     olds.push_back({old, box_of(old)});
   }
+  // A strip's sole may lie within the wood, all of what lies over it being left out.
+  if (olds.empty() && !strip_) return 0;
   for (const Edge& sides : sweep.boundary(far_)) {
     if (strip_ && strip_->beside(sides)) continue;
     ts.clear();

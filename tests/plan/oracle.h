@@ -17,6 +17,7 @@
 #include "plan/rails.h"
 #include "plan/search.h"
 #include "plan/sequence.h"
+#include "plan/sets.h"
 
 namespace arrisline::test {
 
@@ -39,6 +40,7 @@ class Oracle {
     // Rails of many grooves only where there is nothing else.
     trenches_ = true;
     if (!std::isfinite(effort_) && roughing_pool(problem_, flats_).trough) cover({});
+    more_waste();
     return effort_;
   }
   /// More sets of cuts than were to be tried: the answer is worth nothing.
@@ -258,6 +260,21 @@ class Oracle {
     }
   }
 
+  // The best with more from the pool, as long as one more, or two in a cove, make it better.
+  void more_waste() {
+    for (double before = std::numeric_limits<double>::infinity();
+         arcs_.size() > 1 && effort_ < before - kTie;) {
+      before = effort_;
+      const Drafts now = best_;
+      const auto with = [&](const Drafts& more) {
+        if (std::any_of(more.begin(), more.end(), [&](const Draft& one) { return has(now, one); })) return;
+        order(together(now, more));
+      };
+      for (const Draft& extra : pool_) with({extra});
+      for (const Drafts& pair : pairs_) with(pair);
+    }
+  }
+
   // Uniform cost over which cuts are done, at which starts, which came last, and how the blank lies.
   void order(const Drafts& drafts) {
     using Key = std::tuple<unsigned, std::vector<int>, int, Lies>;
@@ -299,6 +316,7 @@ class Oracle {
         if (over < over_ - 1e-4 || (over < over_ + 1e-4 && here.cost < effort_)) {
           over_ = over;
           effort_ = here.cost;
+          best_ = drafts;
         }
         return;
       }
@@ -334,6 +352,7 @@ class Oracle {
   std::vector<std::vector<Drafts>> arcs_;
   Drafts pool_;
   std::vector<Drafts> pairs_;
+  Drafts best_;  // of the least effort
   bool trenches_ = false;
   long sets_ = 0;
   double bound_over_ = -std::numeric_limits<double>::infinity();

@@ -98,6 +98,17 @@ TEST_CASE("ploughs take the waste of a flute that no rebate plane has room in", 
   CHECK(flute.effort < 47.4);
   CHECK(cuts_with(flute, PlaneKind::plough) == 3);
   CHECK(cuts_with(flute, PlaneKind::round) == 1);
+  // What takes the waste of one flute takes that of the next: no plan of several costs more than each by
+  // itself.
+  for (const int flutes : {2, 3}) {
+    std::string chain = std::string("start face 2") + (flutes > 2 ? " 3/4" : "");
+    for (int i = 0; i < flutes; ++i)
+      chain += std::string(i > 0 ? "\nfillet out 1/4" : "") + "\ncove out 1/2 radius 1/4";
+    const Plan plan = planned(profile("3 wide, 3/4 thick", chain), ploughs);
+    INFO(flutes << " flutes, effort " << plan.effort << ", of one " << flute.effort);
+    CHECK(plan.effort < flutes * flute.effort);
+    CHECK(cuts_with(plan, PlaneKind::plough) >= 2 * flutes);
+  }
   // Sunk between walls, so much is left that the round can do nothing without grooves.
   const Section sunk =
       profile("3 wide, 1 thick", "start face 1 3/4\nstep down 1/8\ncove out 3/4 radius 3/8\nstep up 1/8");
