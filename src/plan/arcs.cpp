@@ -204,6 +204,28 @@ std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc,
   return ranges;
 }
 
+/// The tilts, in order, and where the arc is several of one circle, those at which the plane comes nearest
+/// the middle of each that it leaves the half of undone: each is an element, and has to be finished.
+std::vector<double> tilts_for_each(const Problem& problem, const Surface& arc, const Plane& plane,
+                                   const TiltRange& range, std::vector<double> tilts) {
+  const std::vector<Surface> each = edges_of(problem, arc);
+  if (each.size() == 1) return tilts;
+  const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
+  for (const Surface& one : each) {
+    const std::vector<double> looks = arc_looks(one);
+    const auto done = std::count_if(looks.begin(), looks.end(), [&](double at) {
+      return left_at(problem, one, plane, poses, at) <= allowances(problem).front();
+    });
+    if (2 * done >= static_cast<std::ptrdiff_t>(looks.size())) continue;
+    const double middle = (arc.lo + arc.hi) / 2;
+    const double tilt =
+        std::clamp(middle + wrap_degrees((one.lo + one.hi) / 2 - middle), range.from, range.to);
+    const auto place = std::lower_bound(tilts.begin(), tilts.end(), tilt);
+    if (place == tilts.end() || *place - tilt > 1e-6) tilts.insert(place, tilt);
+  }
+  return tilts;
+}
+
 std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
@@ -213,8 +235,9 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     draft.plane = p;
     draft.arc = surface;
     draft.miss = std::abs(plane.radius - radius(problem.edge(arc)));
-    const std::vector<double> tilts = finishing_tilts(problem, arc, plane, range);
+    std::vector<double> tilts = finishing_tilts(problem, arc, plane, range);
     if (tilts.empty()) continue;
+    tilts = tilts_for_each(problem, arc, plane, range, std::move(tilts));
     draft.poses = poses_at(problem, arc, plane, tilts);
     const double r = radius(problem.edge(arc));
     if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {

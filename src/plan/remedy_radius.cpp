@@ -12,12 +12,20 @@ namespace {
 
 constexpr int kLeastRadii = 3;  // radii tried for one arc, nearest drawing first
 
+/// Of how far an arc rises over its chord: redrawn by more it is another shape.
+constexpr double kMostOfRise = 0.5;
+
 /// Arcs of one radius in one statement: they are drawn with one figure.
 struct Group {
   std::vector<int> elements;
   bool bead = false, cove = false;
   double drawn = 0;
+  double rise = 0;  // of the arc that rises least over its chord
 };
+
+double rise_of(const Edge& arc) {
+  return radius(arc) * (1 - std::cos(sweep(arc) / 2));
+}
 
 std::vector<Group> groups(const Trials& trials) {
   std::vector<Group> out;
@@ -42,6 +50,8 @@ std::vector<Group> groups(const Trials& trials) {
       for (const Surface& other : trials.problem.surfaces) {
         if (!other.arc || !same_figure(s, other)) continue;
         group.elements.push_back(element_of(trials.problem, other));
+        const double rise = rise_of(trials.problem.edge(other));
+        if (group.rise == 0 || rise < group.rise) group.rise = rise;
         (other.bead ? group.bead : group.cove) = true;
       }
       out.push_back(std::move(group));
@@ -67,7 +77,9 @@ std::vector<Choice> radii(const Trials& trials, const Group& group) {
     });
     if (known) continue;
     const std::optional<Section> drawn = with_radius(trials.plan.section, group.elements, plane.radius);
-    if (drawn) out.push_back({plane.radius, largest_departure(trials.plan.section, *drawn)});
+    if (!drawn) continue;
+    const double departure = largest_departure(trials.plan.section, *drawn);
+    if (departure <= kMostOfRise * group.rise) out.push_back({plane.radius, departure});
   }
   std::sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) {
     return a.departure != b.departure ? a.departure < b.departure : a.radius < b.radius;

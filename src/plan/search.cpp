@@ -119,6 +119,7 @@ void Search::run() {
     one_by_one_ = pass.one_by_one;
     if (trenches_) rails_.clear();
     seen_.clear();
+    if (!first_.empty() && !out_.best) try_drafts(first_);
     covers();
     try_pool();
     order_unordered();
@@ -270,11 +271,9 @@ std::vector<Setup> Search::setups(const Way& way, const Wood& wood) {
   std::vector<Setup> out;
   if (!problem_.plane(first.plane).is_curved()) return {{}};
   const std::optional<Start> start = best_start(problem_, first, wood);
-  if (start && well_laid(start->guidance, problem_.plane(first.plane)))
-    out.push_back({{}, start->tilt, start->guidance});
+  if (start) out.push_back({{}, start->tilt, start->guidance});
   const std::vector<Setup>& laid = rails_for(first, wood);
   out.insert(out.end(), laid.begin(), laid.end());
-  if (out.empty() && start) out.push_back({{}, start->tilt, start->guidance});
   return out;
 }
 

@@ -129,3 +129,15 @@ TEST_CASE("the sole of a flat beside the arc is no facet of it", "[facets]") {
   REQUIRE(plan.feasible);
   CHECK(test::faults(plan) == "");
 }
+
+TEST_CASE("of arcs of one circle each is finished, as the replay asks of each", "[facets]") {
+  // Rounded on both arrises, a slip of 1/8 in is half round: two quadrants of 1/16 in, end to end.
+  const Section slip = test::profile(
+      "1/2 wide, 1/8 thick", "start face 1/16\novolo 1/16\nside underside\nstart face 1/16\novolo 1/16");
+  for (const char* hollow : {"hollow 2", "hollow 4", "hollow radius 1/16 width 1/16"}) {
+    INFO(hollow);
+    const Plan plan = make_plan(slip, test::kit(std::string("units inch\nrebate 3/4\n") + hollow), {});
+    REQUIRE(plan.feasible);
+    CHECK(test::faults(plan) == "");
+  }
+}

@@ -32,7 +32,8 @@ class Oracle {
     fill_pool();
   }
 
-  /// Least effort of all plans with their flats first; infinity where there is none.
+  /// Least effort of all plans with their flats first and one waste cut, or more put to the best of these as
+  /// long as they make it better; infinity where there is none.
   double least() {
     if (std::any_of(arcs_.begin(), arcs_.end(), [](const auto& ways) { return ways.empty(); }))
       return effort_;
@@ -46,6 +47,16 @@ class Oracle {
   /// More sets of cuts than were to be tried: the answer is worth nothing.
   bool gave_up() const { return sets_ > most_sets_; }
   long sets() const { return sets_; }
+  /// Cuts of the plan that the pool has too, made one way or the other.
+  long of_pool(const Sequence& plan) const {
+    return std::count_if(plan.steps.begin(), plan.steps.end(), [&](const Step& step) {
+      return std::any_of(pool_.begin(), pool_.end(), [&](const Draft& cut) {
+        Draft other = cut;
+        other.poses = cut.otherwise;
+        return same(cut, step.draft) || same(other, step.draft);
+      });
+    });
+  }
   /// How far what some cuts must cost in any case was above what they then cost; below 0 as it should be.
   double bound_over() const { return bound_over_; }
 
@@ -99,6 +110,10 @@ class Oracle {
     }
     for (const Draft& draft : flats_) {
       if (problem_.plane(draft.plane).kind == PlaneKind::rebate) pool_.push_back(draft);
+    }
+    for (Draft& draft : pool_) find_other_poses(problem_, draft);
+    for (Drafts& pair : pairs_) {
+      for (Draft& draft : pair) find_other_poses(problem_, draft);
     }
   }
 
@@ -205,8 +220,7 @@ class Oracle {
       if (plane.is_curved()) {
         const std::optional<Start> start = best_start(problem_, way[0], wood);
         setups = lay_rails(problem_, way[0], wood, trenches_);
-        if (start && (setups.empty() || well_laid(start->guidance, plane)))
-          setups.push_back({{}, start->tilt, start->guidance});
+        if (start) setups.push_back({{}, start->tilt, start->guidance});
       } else {
         setups = {{}};
       }

@@ -115,7 +115,7 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
   int pairs = kPairs;
   if (const char* given = std::getenv("ARRISLINE_ORACLE_PAIRS")) pairs = std::atoi(given);
   Random random(kSeed);
-  int agreed = 0, no = 0, beyond = 0, other = 0;
+  int agreed = 0, with_more = 0, no = 0, beyond = 0, other = 0;
   for (int i = 0; i < pairs; ++i) {
     const std::string profile_text = small_profile(random);
     const std::string kit_text = small_kit(random);
@@ -156,11 +156,17 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
     CHECK(oracle.bound_over() < 1e-6);
     REQUIRE(found.best.has_value());
     CHECK(found.proved);
-    CHECK(found.best->effort == Approx(least).margin(1e-6));
+    CHECK(found.best->effort < least + 1e-6);
+    if (found.best->effort < least - 1e-6) {
+      // More waste cuts may have made one that was the best for a while cheaper than they make the best.
+      CHECK(oracle.of_pool(*found.best) > 1);
+      ++with_more;
+    }
     ++agreed;
   }
   CHECK(agreed > pairs / 4);
+  CHECK(with_more <= agreed / 50);
   if (pairs != kPairs)
-    std::cout << "oracle: " << agreed << " compared, " << no << " without a plan, " << beyond
-              << " beyond the oracle, " << other << " no profile\n";
+    std::cout << "oracle: " << agreed << " compared, " << with_more << " of them cheaper by more waste cuts, "
+              << no << " without a plan, " << beyond << " beyond the oracle, " << other << " no profile\n";
 }

@@ -115,6 +115,21 @@ TEST_CASE("ploughs take the waste of a flute that no rebate plane has room in", 
   CHECK(cuts_with(planned(sunk, ploughs), PlaneKind::plough) > 3);
 }
 
+TEST_CASE("a hollow as wide as the bead across the whole stock rides on the blank's own arrises", "[reach]") {
+  const Section top = profile("1 wide, 3/4 thick", "start back .133975\nbead out 1 radius 1");
+  for (const char* width : {"1", "1.02", "1.1"}) {
+    INFO("sole " << width);
+    const Plan plan =
+        planned(top, kit(std::string("units inch\nrebate 3/4\nhollow radius 1 width ") + width));
+    CHECK(cuts_with(plan, PlaneKind::hollow) == 1);
+    CHECK(plan.cuts.size() <= 3);
+  }
+  // A little narrower, the arrises lie beside it: it needs chamfers. The flat that would be tangent to the
+  // top takes nothing of a bead that all but reaches the face.
+  const Plan narrower = planned(top, kit("units inch\nrebate 3/4\nhollow radius 1 width .98\n"));
+  CHECK(cuts_with(narrower, PlaneKind::rebate) == 2);
+}
+
 TEST_CASE("three chamfers guide a hollow on a round-over", "[reach]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8");
   const Kit with = kit("units inch\nrebate 3/4\nhollow radius 3/8 width .361\n");

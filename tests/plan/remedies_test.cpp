@@ -213,6 +213,16 @@ TEST_CASE("no radius is named that does not reach between the ends", "[plan][rem
   REQUIRE(of_kind(no, adds) != nullptr);
 }
 
+TEST_CASE("no radius is named that makes another shape of it", "[plan][remedies]") {
+  // A half-round flute 1/4 in wide is 1/8 in deep; by round 4 between the same ends it is 0.033 in deep.
+  const Section section = profile("2 wide, 3/4 thick", "start face 3/4\ncove out 1/4 radius 1/8");
+  const Kit planes = kit("units inch\nrebate 3/4\nplough 1/8\nround 4\n");
+  const Plan no = asked(section, planes);
+  check_remedies(no, planes);
+  CHECK(of_kind(no, redraws) == nullptr);
+  REQUIRE(of_kind(no, adds) != nullptr);
+}
+
 TEST_CASE("the tolerance at which it passes is the least", "[plan][remedies]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 1/4\ncavetto 1/4");
   const Kit inch = kit("units inch\nround 5\nrebate 3/4\n");

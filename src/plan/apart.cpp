@@ -1,0 +1,137 @@
+// Shown by tests/plan/apart_test.cpp.
+#include "plan/apart.h"
+
+#include <algorithm>
+#include <limits>
+#include <optional>
+
+#include "plan/compose.h"
+
+namespace arrisline {
+
+namespace {
+
+constexpr double kSamePlace = 1e-9;  // mm
+
+/// How far along the blank's outline, from the face's working edge to the edge, the underside, the back edge
+/// and the face, a place on it lies: mm.
+double along_outline(const Loop& blank, Point p) {
+  double before = 0, nearest = std::numeric_limits<double>::infinity(), out = 0;
+  for (const Edge& edge : blank) {
+    const double off = distance(p, edge);
+    if (off < nearest) {
+      nearest = off;
+      out = before + distance(edge.from, p);
+    }
+    before += length(edge);
+  }
+  return out;
+}
+
+/// Appends the blank's outline from one place on it on to another.
+void follow_outline(const Loop& blank, Point from, Point to, Section& out) {
+  double whole = 0;
+  for (const Edge& edge : blank) whole += length(edge);
+  const double begin = along_outline(blank, from);
+  double end = along_outline(blank, to);
+  if (end < begin) end += whole;
+  const auto put = [&](Point next) {
+    if (distance(from, next) <= kSamePlace) return;
+    out.target.push_back({from, next, {}, Turn::straight});
+    out.source.push_back(-1);
+    from = next;
+  };
+  double corner = 0;
+  for (int round = 0; round < 2; ++round) {
+    for (const Edge& edge : blank) {
+      if (corner > begin && corner < end) put(edge.from);
+      corner += length(edge);
+    }
+  }
+  put(to);
+}
+
+/// Where a run of edges that have to be cut begins, and how many it has.
+struct Run {
+  std::size_t first, count;
+};
+
+std::vector<Run> runs_of(const Section& section) {
+  const std::size_t n = section.target.size();
+  const auto is_cut = [&](std::size_t i) { return section.source[i % n] >= 0; };
+  std::vector<Run> out;
+  for (std::size_t i = 0; i < n; ++i) {
+    if (!is_cut(i) || is_cut(i + n - 1)) continue;
+    std::size_t count = 1;
+    while (is_cut(i + count)) ++count;
+    out.push_back({i, count});
+  }
+  return out;
+}
+
+/// The whole problem's surface that is this one of a part.
+std::optional<int> same_surface(const Problem& whole, const Surface& part) {
+  for (std::size_t s = 0; s < whole.surfaces.size(); ++s) {
+    const Edge& line = whole.surfaces[s].line;
+    if (line.from == part.line.from && line.to == part.line.to) return static_cast<int>(s);
+  }
+  return std::nullopt;
+}
+
+/// The draft of a part with its surfaces told as the whole problem has them. Whether all are known there.
+bool tell_surfaces(const Problem& part, const Problem& whole, Draft& draft) {
+  const auto tell = [&](int& surface) {
+    const std::optional<int> same = same_surface(whole, surface_of(part, surface));
+    if (same) surface = *same;
+    return same.has_value();
+  };
+  if (draft.arc >= 0 && !tell(draft.arc)) return false;
+  return std::all_of(draft.finishes.begin(), draft.finishes.end(),
+                     [&](Stretch& stretch) { return tell(stretch.surface); });
+}
+
+}  // namespace
+
+std::vector<Section> parts_of(const Section& section) {
+  const std::vector<Run> runs = runs_of(section);
+  const std::size_t n = section.target.size();
+  const Loop blank = blank_outline(section.width, section.thickness);
+  std::vector<Section> out;
+  for (const Run& run : runs) {
+    Section part = section;
+    part.target.clear();
+    part.source.clear();
+    for (std::size_t i = run.first; i < run.first + run.count; ++i) {
+      part.target.push_back(section.target[i % n]);
+      part.source.push_back(section.source[i % n]);
+    }
+    follow_outline(blank, part.target.back().to, part.target.front().from, part);
+    out.push_back(std::move(part));
+  }
+  return out;
+}
+
+std::vector<Draft> planned_apart(const Problem& problem) {
+  const std::vector<Section> parts = parts_of(problem.section);
+  if (parts.size() < 2) return {};
+  PlanOptions options = problem.options;
+  const double shares = 2 * static_cast<double>(parts.size());
+  options.since = std::nullopt;
+  options.limit /= shares;
+  options.most_work = static_cast<std::uint64_t>(static_cast<double>(options.most_work) / shares);
+  options.progress = nullptr;
+  std::vector<Draft> out;
+  for (const Section& section : parts) {
+    const Problem part = make_problem(section, problem.kit, options);
+    const Composition found = compose(part);
+    if (!found.best) return {};
+    for (const Step& step : found.best->steps) {
+      Draft draft = step.draft;
+      if (!tell_surfaces(part, problem, draft)) return {};
+      out.push_back(std::move(draft));
+    }
+  }
+  return out;
+}
+
+}  // namespace arrisline
