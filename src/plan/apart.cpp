@@ -2,6 +2,7 @@
 #include "plan/apart.h"
 
 #include <algorithm>
+#include <chrono>
 #include <limits>
 #include <optional>
 
@@ -119,7 +120,12 @@ std::vector<Draft> planned_apart(const Problem& problem) {
   options.since = std::nullopt;
   options.limit /= shares;
   options.most_work = static_cast<std::uint64_t>(static_cast<double>(options.most_work) / shares);
-  options.progress = nullptr;
+  if (options.progress) {
+    using Clock = std::chrono::steady_clock;
+    options.progress = [&problem, began = problem.options.since.value_or(Clock::now())](double) {
+      problem.options.progress(std::chrono::duration<double>(Clock::now() - began).count());
+    };
+  }
   std::vector<Draft> out;
   for (const Section& section : parts) {
     const Problem part = make_problem(section, problem.kit, options);
