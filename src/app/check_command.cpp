@@ -2,6 +2,7 @@
 #include "app/answer_json.h"
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "app/verify.h"
 #include "arrisline/report.h"
 
@@ -16,7 +17,10 @@ Outcome check_command(const CheckArguments& arguments) {
     if (section) sections.push_back(*std::move(section));
   }
   const std::optional<double> limit = limit_option(arguments.limit, "check", outcome.err);
-  const bool writable = output_option(arguments.output, "check", outcome.err);
+  std::vector<std::string> read = arguments.profiles;
+  read.push_back(arguments.kit);
+  const bool writable = output_option(arguments.output, "check", outcome.err) &&
+                        kept_apart(read, {{"--output", arguments.output}}, "check", outcome.err);
   if (!kit || !limit || !writable || sections.size() != arguments.profiles.size()) {
     outcome.code = kBadInput;
     return outcome;

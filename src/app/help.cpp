@@ -174,7 +174,8 @@ usage: arrisline reach --kit KIT --stock "W x T" [options]
   --kit KIT          the planes on the shelf, a text file
   --stock "W x T"    width and thickness of the stock, such as "2 x 3/4"
   --by-adding N      the N planes that would add most, one after the other
-  --write FOLDER     write the profile of each moulding to this folder
+  --write FOLDER     write the profile of each moulding to this folder; a file
+                     there that holds anything else is not written over
   --json             the mouldings as JSON
   --limit SECONDS    longest search for each moulding (default 2)
   -o, --output FILE  write to this file, whole or not at all, instead of the

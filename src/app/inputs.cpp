@@ -129,10 +129,10 @@ std::optional<Prefer> prefer_option(const std::optional<std::string>& word, cons
   return std::nullopt;
 }
 
-bool output_option(const std::optional<std::string>& path, const std::string& command,
-                   std::string& messages) {
+bool output_option(const std::optional<std::string>& path, const std::string& command, std::string& messages,
+                   const std::string& option) {
   const std::optional<std::string> why = path ? unwritable(*path) : std::nullopt;
-  if (why) messages += usage_error(command, "--output " + quoted(*path) + " cannot be written: " + *why);
+  if (why) messages += usage_error(command, option + " " + quoted(*path) + " cannot be written: " + *why);
   return !why;
 }
 

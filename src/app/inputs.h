@@ -66,9 +66,10 @@ int code_after(const Outside& outside, int code);
 std::optional<Prefer> prefer_option(const std::optional<std::string>& word, const std::string& command,
                                     std::string& messages);
 
-/// Whether the file named by --output can be written, as far as can be seen, or is absent; one that cannot
-/// adds to `messages`.
-bool output_option(const std::optional<std::string>& path, const std::string& command, std::string& messages);
+/// Whether the file named by --output, or by another option, can be written, as far as can be seen, or is
+/// absent; one that cannot adds to `messages`.
+bool output_option(const std::optional<std::string>& path, const std::string& command, std::string& messages,
+                   const std::string& option = "--output");
 
 /// The name of a file without its folders, fit for a page.
 std::string file_name(const std::string& path);

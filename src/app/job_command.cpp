@@ -1,11 +1,30 @@
 // `arrisline job`: read, plan every profile and the whole, judge, show. Shown by tests/cli.
+#include <filesystem>
+
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "app/sheets.h"
 #include "app/verify.h"
 #include "arrisline/job_report.h"
+#include "text/job_files.h"
 
 namespace arrisline {
+namespace {
+
+/// The job file and the files that it names.
+std::vector<std::string> files_read(const std::string& path, const std::optional<Job>& job) {
+  std::vector<std::string> out = {path};
+  const auto add = [&](const std::string& name) {
+    out.push_back((std::filesystem::path(folder_of(path)) / name).string());
+  };
+  if (!job) return out;
+  add(job->kit_file);
+  for (const Mould& mould : job->moulds) add(mould.profile);
+  return out;
+}
+
+}  // namespace
 
 Outcome job_command(const JobArguments& arguments) {
   Outcome outcome;
@@ -17,7 +36,11 @@ Outcome job_command(const JobArguments& arguments) {
   const std::optional<std::vector<SheetFile>> files =
       sheet_option(arguments.sheets, arguments.output, "job", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "job", outcome.err);
-  if (!job || !unit || !limit || !writable || !files || !paper) {
+  std::vector<ToWrite> written = {{"--output", arguments.output}};
+  for (const SheetFile& sheet : files.value_or(std::vector<SheetFile>{}))
+    written.push_back({"--sheet", sheet.path});
+  const bool apart = kept_apart(files_read(arguments.job, job), written, "job", outcome.err);
+  if (!job || !unit || !limit || !writable || !files || !paper || !apart) {
     outcome.code = kBadInput;
     return outcome;
   }

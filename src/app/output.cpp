@@ -133,8 +133,8 @@ bool is_there(const std::string& path) {
 std::optional<std::string> unwritable(const std::string& path) {
   struct stat old = {};
   const bool there = ::stat(path.c_str(), &old) == 0;
-  if (path.empty() || path.back() == '/' || (there && S_ISDIR(old.st_mode)))
-    return "this is a folder; name a file in it";
+  if (path.empty()) return "this is no name of a file; give one";
+  if (path.back() == '/' || (there && S_ISDIR(old.st_mode))) return "this is a folder; name a file in it";
   const auto refused = [] { return words(errno) + "; name another place"; };
   if (there) {
     if (::access(path.c_str(), W_OK) != 0) return refused();

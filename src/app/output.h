@@ -23,10 +23,10 @@ Created create_file(const std::string& path, std::string_view text);
 /// could not be, or nothing.
 std::optional<std::string> replace_file(const std::string& path, std::string_view text);
 
-/// Why replace_file() is bound to fail, as far as can be seen before there is a text, or nothing.
 /// Whether there is a file or folder of that name, or a link.
 bool is_there(const std::string& path);
 
+/// Why replace_file() is bound to fail, as far as can be seen before there is a text, or nothing.
 std::optional<std::string> unwritable(const std::string& path);
 
 /// Colour is welcome: standard output is a terminal that can, and NO_COLOR is not set.

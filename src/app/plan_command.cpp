@@ -1,6 +1,7 @@
 // `arrisline plan`: read, plan, judge, show. Shown by tests/cli.
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "app/sheets.h"
 #include "app/verify.h"
 #include "arrisline/plan_json.h"
@@ -33,7 +34,13 @@ Outcome plan_command(const PlanArguments& arguments) {
   const std::optional<std::vector<SheetFile>> files =
       sheet_option(arguments.sheets, arguments.output, "plan", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
-  const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err);
+  std::vector<ToWrite> written = {{"--output", arguments.output}};
+  for (const SheetFile& sheet : files.value_or(std::vector<SheetFile>{}))
+    written.push_back({"--sheet", sheet.path});
+  written.push_back({"--redrawn", arguments.redrawn});
+  const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err, "--redrawn") &&
+                                writable &&
+                                kept_apart({arguments.profile, arguments.kit}, written, "plan", outcome.err);
   const bool allows_nothing = arguments.allow && allow && *allow == 0;
   if (allows_nothing)
     outcome.err += usage_error(

@@ -1,10 +1,14 @@
 // `arrisline reach`: what a kit makes on a stock. Shown by tests/cli/reach*.golden and tests/reach.
 #include <charconv>
 #include <filesystem>
+#include <fstream>
+#include <sstream>
 #include <system_error>
 
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/output.h"
+#include "app/same_file.h"
 #include "app/verify.h"
 #include "arrisline/reach.h"
 #include "arrisline/report.h"
@@ -42,6 +46,35 @@ bool folder_option(const std::optional<std::string>& folder, std::string& messag
   return false;
 }
 
+/// Whether the file is there and is not what would be written.
+bool is_another(const Outcome::File& file) {
+  if (!is_there(file.path)) return false;
+  std::ostringstream old;
+  old << std::ifstream(file.path, std::ios::binary).rdbuf();
+  return old.str() != file.text;
+}
+
+/// Whether none of the files is there with another text, nor the one that the answer goes to; what would be
+/// lost adds to `messages`.
+bool nothing_lost(const std::vector<Outcome::File>& files, const std::optional<std::string>& output,
+                  std::string& messages) {
+  std::vector<std::string> others;
+  for (const Outcome::File& file : files) {
+    if (output && same_file(*output, file.path)) {
+      messages += usage_error("reach", "--output " + arrisline::quoted(*output) +
+                                           ": a file of --write has this name; name another");
+      return false;
+    }
+    if (is_another(file)) others.push_back(file.path);
+  }
+  if (others.empty()) return true;
+  const std::string more = others.size() > 1 ? " and " + std::to_string(others.size() - 1) + " more" : "";
+  messages += usage_error("reach", "--write would write over '" + others.front() + "'" + more +
+                                       ", whose text is another; name another folder, or move " +
+                                       (others.size() > 1 ? "them" : "it"));
+  return false;
+}
+
 }  // namespace
 
 Outcome reach_command(const ReachArguments& arguments) {
@@ -51,7 +84,8 @@ Outcome reach_command(const ReachArguments& arguments) {
       stock_option(arguments.stock, kit ? kit->unit : Unit::inch, "reach", outcome.err);
   const std::optional<double> limit = limit_option(arguments.limit, "reach", outcome.err);
   const std::optional<std::size_t> adding = number_option(arguments.by_adding, outcome.err);
-  const bool writable = output_option(arguments.output, "reach", outcome.err);
+  const bool writable = output_option(arguments.output, "reach", outcome.err) &&
+                        kept_apart({arguments.kit}, {{"--output", arguments.output}}, "reach", outcome.err);
   if (!kit || !stock || !limit || !adding || !writable || !folder_option(arguments.write, outcome.err)) {
     outcome.code = kBadInput;
     return outcome;
@@ -83,6 +117,7 @@ Outcome reach_command(const ReachArguments& arguments) {
     for (const Made& one : made)
       outcome.sheets.push_back(
           {*arguments.write + "/" + one.moulding.file + ".profile", one.moulding.profile});
+    if (!nothing_lost(outcome.sheets, arguments.output, outcome.err)) return {kBadInput, "", outcome.err};
   }
   outcome.file = arguments.output;
   outcome.code = code_after(arguments.outside, made.empty() && planes.empty() ? kNo : kDone);

@@ -3,6 +3,7 @@
 
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "arrisline/report.h"
 #include "report/reshaped_profile.h"
 #include "section/drawing_of.h"
@@ -146,7 +147,9 @@ Outcome scale_command(const ScaleArguments& arguments) {
   const double usual = of_lengths == Unit::inch ? kMmPerInch / 16 : 1.5;
   const auto fillet = length_option("--fillet", arguments.fillet, of_lengths, usual, "scale", outcome.err);
   const auto stock = stock_option(arguments.stock, of_lengths, "scale", outcome.err);
-  const bool writable = output_option(arguments.output, "scale", outcome.err);
+  const bool writable = output_option(arguments.output, "scale", outcome.err) &&
+                        kept_apart({arguments.profile, arguments.kit.value_or("")},
+                                   {{"--output", arguments.output}}, "scale", outcome.err);
   if (!from || !unit || !height || !projection || !by || !fillet || !stock || !writable ||
       (arguments.kit && !kit)) {
     outcome.code = kBadInput;
@@ -189,7 +192,9 @@ Outcome rake_command(const RakeArguments& arguments) {
                                        options.tolerance, "rake", outcome.err);
   const bool fine = !tolerance || *tolerance >= kLeastTolerance;
   if (!fine) outcome.err += usage_error("rake", "--tolerance is at least 0.001 mm, such as 0.1mm");
-  const bool writable = output_option(arguments.output, "rake", outcome.err);
+  const bool writable = output_option(arguments.output, "rake", outcome.err) &&
+                        kept_apart({arguments.profile, arguments.kit.value_or("")},
+                                   {{"--output", arguments.output}}, "rake", outcome.err);
   if (!from || !unit || !slope || !corner || !head || !up || !tolerance || !fine || !writable ||
       (arguments.kit && !kit)) {
     outcome.code = kBadInput;

@@ -8,6 +8,7 @@
 
 #include "app/inputs.h"
 #include "app/output.h"
+#include "app/same_file.h"
 #include "wording/words.h"
 
 namespace arrisline {
@@ -50,11 +51,11 @@ std::optional<std::vector<SheetFile>> sheet_option(const std::vector<std::string
   };
   for (const std::string& path : paths) {
     const std::optional<SheetFile::Kind> kind = kind_of(path);
-    const auto named = [&path](const SheetFile& file) { return file.path == path; };
+    const auto named = [&path](const SheetFile& file) { return same_file(file.path, path); };
     if (!kind) {
       refuse(path, ": the ending says what kind of sheet; expected .svg, .pdf or .html" +
                        suggestion(lower(ending_of(path)), {".svg", ".pdf", ".html"}));
-    } else if (output == path || std::any_of(out.begin(), out.end(), named)) {
+    } else if ((output && same_file(*output, path)) || std::any_of(out.begin(), out.end(), named)) {
       refuse(path, ": this file is named twice; name another");
     } else if (const std::optional<std::string> why = unwritable(path)) {
       refuse(path, " cannot be written: " + *why);

@@ -10,6 +10,7 @@
 #include "app/answer_json.h"
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "app/verify.h"
 #include "arrisline/limits.h"
 #include "arrisline/read.h"
@@ -85,7 +86,11 @@ Outcome survey_command(const SurveyArguments& arguments) {
   const std::vector<Section> sections = read_all<Section>(profile_files, read_profile_file, outcome.err);
   const std::vector<Kit> kits = read_all<Kit>(kit_files, read_kit_file, outcome.err);
   const std::optional<double> limit = limit_option(arguments.limit, "survey", outcome.err);
-  const bool writable = output_option(arguments.output, "survey", outcome.err);
+  std::vector<std::string> read;
+  for (const auto* files : {&profile_files, &kit_files})
+    for (const fs::path& file : *files) read.push_back(file.string());
+  const bool writable = output_option(arguments.output, "survey", outcome.err) &&
+                        kept_apart(read, {{"--output", arguments.output}}, "survey", outcome.err);
   if (pairs == 0 || sections.size() * kits.size() != pairs || !limit || !writable) {
     outcome.code = kBadInput;
     return outcome;

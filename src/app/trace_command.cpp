@@ -4,6 +4,7 @@
 
 #include "app/commands.h"
 #include "app/inputs.h"
+#include "app/same_file.h"
 #include "arrisline/report.h"
 #include "arrisline/trace.h"
 #include "report/figures.h"
@@ -72,7 +73,9 @@ Outcome trace_command(const TraceArguments& arguments) {
   const auto stock = stock_option(arguments.stock, of_lengths, "trace", outcome.err);
   std::optional<Kit> kit;
   if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
-  const bool writable = output_option(arguments.output, "trace", outcome.err);
+  const bool writable = output_option(arguments.output, "trace", outcome.err) &&
+                        kept_apart({arguments.file, arguments.kit.value_or("")},
+                                   {{"--output", arguments.output}}, "trace", outcome.err);
   if (!unit || !tolerance || !width || !stock || !writable || no_width || (arguments.kit && !kit)) {
     outcome.code = kBadInput;
     return outcome;
