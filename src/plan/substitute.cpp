@@ -51,6 +51,7 @@ class Substituting {
     drawing_ = drawing;
     for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
     // A reason for the whole names nobody.
+    find_drawn_as();
     for (const Reason& reason : refused.reasons) {
       if (reason.element >= 0) named_.push_back(reason.element);
     }
@@ -94,6 +95,35 @@ class Substituting {
   }
 
   struct Way {
+  /// What each stroke was drawn as. One along the stock is no part of what is cut, but it has an element that
+  /// may come to be: the one that stands where it does between elements that are cut. Nobody drew what leads
+  /// to a chain that begins on the edge it runs toward.
+  void find_drawn_as() {
+    drawn_as_ = sources_;
+    std::size_t first = 0;
+    for (const DrawnChain& chain : drawing_.chains) {
+      const std::size_t end = first + chain.strokes.size();
+      for (std::size_t s = first; s + 1 < end; ++s) {
+        if (sources_[s] < 0 && s > first) drawn_as_[s] = drawn_as_[s - 1] < 0 ? -1 : drawn_as_[s - 1] + 1;
+      }
+      // Before the first that is cut, counted back from it.
+      std::size_t cut = first;
+      while (cut < end && sources_[cut] < 0) ++cut;
+      for (std::size_t s = cut; cut < end && s > first + 1; --s) {
+        const int element = drawn_as_[s] - 1;
+        drawn_as_[s - 1] = element >= 0 && same_chain(element, sources_[cut]) ? element : -1;
+        if (drawn_as_[s - 1] < 0) break;
+      }
+      first = end;
+    }
+  }
+
+  bool same_chain(int earlier, int later) const {
+    const Element& a = section_.elements[static_cast<std::size_t>(earlier)];
+    const Element& b = section_.elements[static_cast<std::size_t>(later)];
+    return a.chain == b.chain && std::pair(a.number, a.part) < std::pair(b.number, b.part);
+  }
+
     std::vector<FlatsAndArcs> lines;  // of each chain
     std::vector<Held> held;           // what each keeps to
     double departure = 0;
@@ -362,7 +392,7 @@ class Substituting {
           stroke.radius = chosen_radius(edge, drawn.radius);
           stroke.large = std::abs(sweep(edge)) > kPi;
         }
-        note(sources_[index], drawn, stroke, out.changes);
+        note(drawn_as_[index], drawn, stroke, out.changes);
       }
     }
     if (out.changes.empty()) return std::nullopt;
@@ -403,7 +433,8 @@ class Substituting {
   bool left_off_ = false;
   Drawing drawing_;
   std::vector<int> sources_;
-  std::vector<int> named_;  // elements, by the reasons
+  std::vector<int> drawn_as_;  // element of each stroke, of those along the stock too
+  std::vector<int> named_;     // elements, by the reasons
   std::vector<ChainLine> chains_;
   std::vector<Variable> variables_;
   std::set<std::string> planned_;  // texts of profiles

@@ -248,5 +248,36 @@ TEST_CASE("a bead that runs level into the face does so with another radius too"
   CHECK(bead);
 }
 
+TEST_CASE("a flat along the face that comes out otherwise is told too", "[substitute]") {
+  const Kit planes =
+      kit("units mm\nrebate 19\nrebate 6\nplough 3 5\nhollow radius 8\nround radius 8\nhollow radius 11\n");
+  const Section drawn = profile("80mm wide, 18mm thick",
+                                "start face 21.28mm\nstep down 4mm\nfillet out 2.7mm\nstep up 4mm\n"
+                                "fillet out 3.7mm\nbead out 11.98mm down 11.98mm\nfillet out 2.9mm");
+  const int along_the_face = 3;
+  REQUIRE(std::count(drawn.source.begin(), drawn.source.end(), along_the_face) == 0);
+  PlanOptions close;
+  close.tolerance = 0.05;
+  const Plan no = refused(drawn, planes, close);
+  const std::optional<Substitute> found = nearest_profile(no, planes, close, 0.4).nearest;
+  REQUIRE(found);
+  // It lies between the wall of the groove and the bead.
+  const auto gap = [](const Section& section) {
+    const auto edge = [&](int element) {
+      const auto at = std::find(section.source.begin(), section.source.end(), element);
+      return section.target[static_cast<std::size_t>(at - section.source.begin())];
+    };
+    return std::abs(edge(along_the_face + 1).to.x - edge(along_the_face - 1).from.x);
+  };
+  REQUIRE(gap(drawn) == Approx(3.7));
+  REQUIRE(std::abs(gap(found->section) - 3.7) > 0.1);
+  const auto told = std::find_if(found->changes.begin(), found->changes.end(), [](const Redrawn& change) {
+    return change.element == along_the_face && change.what == Redrawn::What::across;
+  });
+  REQUIRE(told != found->changes.end());
+  CHECK(told->drawn == Approx(3.7));
+  CHECK(told->now == Approx(gap(found->section)).margin(1e-3));
+}
+
 }  // namespace
 }  // namespace arrisline::test
