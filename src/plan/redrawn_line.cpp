@@ -131,14 +131,17 @@ std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& hel
   const Allowed allowed{std::max(allow, 0.01), 0};
   Samples samples = chain.samples;
   samples.weights.assign(samples.points.size(), 1);
-  // A radius that is much another is come to in steps, or the fit loses its way.
+  // A radius that is much another is come to in steps, and so is a chord, or the fit loses its way.
   constexpr int kSteps = 4;
   for (int step = 1; step < kSteps; ++step) {
     Held on_the_way = held;
     for (std::size_t i = 0; i < chain.line.size(); ++i) {
-      if (!held.radius[i]) continue;
-      const double drawn = radius(edge_of(chain.line, i));
-      on_the_way.radius[i] = drawn + step * (*held.radius[i] - drawn) / kSteps;
+      const Edge edge = edge_of(chain.line, i);
+      const auto part_of_it = [&](double drawn, std::optional<double>& now) {
+        if (now) now = drawn + step * (*now - drawn) / kSteps;
+      };
+      if (held.radius[i]) part_of_it(radius(edge), on_the_way.radius[i]);
+      part_of_it(distance(edge.from, edge.to), on_the_way.chord[i]);
     }
     start = fit(samples, start, on_the_way, allowed);
   }
@@ -179,6 +182,7 @@ bool keeps(const FlatsAndArcs& line, const Held& held) {
     const Edge edge = edge_of(line, i);
     if (length(edge) < 0.05) return false;
     if (held.radius[i] && (!edge.is_arc() || std::abs(radius(edge) - *held.radius[i]) > 1e-3)) return false;
+    if (held.chord[i] && std::abs(distance(edge.from, edge.to) - *held.chord[i]) > 1e-3) return false;
   }
   return true;
 }

@@ -33,6 +33,7 @@ constexpr double kShare = 0.75;               // of the time left, so that the o
 struct Choice {
   double figure = 0;
   double off = 0;  // about how far it takes the line, mm: only the order of trying hangs on it
+  std::optional<double> chord = std::nullopt;  // of an arc that grows until the sole goes in
 };
 
 /// An element that may change, and how.
@@ -50,8 +51,8 @@ class Substituting {
     const Drawing drawing = drawing_of(section_, options.unit, &sources_);
     drawing_ = drawing;
     for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
-    // A reason for the whole names nobody.
     find_drawn_as();
+    // A reason for the whole names nobody.
     for (const Reason& reason : refused.reasons) {
       if (reason.element >= 0) named_.push_back(reason.element);
     }
@@ -94,7 +95,6 @@ class Substituting {
     return options;
   }
 
-  struct Way {
   /// What each stroke was drawn as. One along the stock is no part of what is cut, but it has an element that
   /// may come to be: the one that stands where it does between elements that are cut. Nobody drew what leads
   /// to a chain that begins on the edge it runs toward.
@@ -124,6 +124,7 @@ class Substituting {
     return a.chain == b.chain && std::pair(a.number, a.part) < std::pair(b.number, b.part);
   }
 
+  struct Way {
     std::vector<FlatsAndArcs> lines;  // of each chain
     std::vector<Held> held;           // what each keeps to
     double departure = 0;
@@ -200,7 +201,9 @@ class Substituting {
                    std::abs(plane.radius - stroke.radius));
       if (off <= 3 * allow_) out.push_back({plane.radius, off});
     }
-    return cut_short(std::move(out), stroke.radius);
+    out = cut_short(std::move(out), stroke.radius);
+    for (const Choice& choice : grown(stroke)) out.push_back(choice);
+    return out;
   }
 
   std::vector<Choice> widths(const Stroke& stroke) const {
@@ -212,6 +215,26 @@ class Substituting {
       if (plane.width - drawn <= 2 * allow_) out.push_back({plane.width, (plane.width - drawn) / 2});
     }
     return cut_short(std::move(out), drawn);
+  }
+
+  /// For an arc that is too short for the sole of a plane: its radius, and the arc as long as the sole. A
+  /// sole that is longer by what either of its corners may sink into what stands beside goes in too.
+  std::vector<Choice> grown(const Stroke& stroke) const {
+    std::vector<Choice> out;
+    const PlaneKind kind = stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
+    const double drawn = norm(stroke.move);
+    for (const Plane& plane : kit_.planes) {
+      if (plane.kind != kind || stroke.large) continue;
+      for (const double spared : {2 * options_.tolerance, 0.0}) {
+        const double chord = plane.width - spared;
+        // Each end goes out by half, most of it along what it meets.
+        const double off = (chord - drawn) / 2 + std::abs(plane.radius - stroke.radius) / 8;
+        if (chord > drawn + kSameLength && off <= 2 * allow_) out.push_back({plane.radius, off, chord});
+      }
+    }
+    std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) { return a.off < b.off; });
+    if (out.size() > kChoices) out.resize(kChoices);
+    return out;
   }
 
   static std::vector<Choice> cut_short(std::vector<Choice> choices, double drawn) {
@@ -278,6 +301,7 @@ class Substituting {
         const double figure = variable.choices[pick[v]].figure;
         if (variable.arc) {
           held.radius[variable.stroke] = figure;
+          held.chord[variable.stroke] = variable.choices[pick[v]].chord;
         } else {
           hold_width(chain.line, variable.stroke, figure, held);
         }
@@ -308,7 +332,7 @@ class Substituting {
     for (std::size_t v = 0; v < pick.size(); ++v) {
       if (pick[v] == 0) continue;
       const Variable& variable = variables_[v];
-      if (!variable.arc) return std::nullopt;
+      if (!variable.arc || variable.choices[pick[v]].chord) return std::nullopt;
       FlatsAndArcs& line = out.lines[variable.chain];
       const Edge edge = edge_of(line, variable.stroke);
       const double r = variable.choices[pick[v]].figure;

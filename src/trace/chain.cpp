@@ -153,6 +153,11 @@ class Problem {
       total += add_of_link(line, i, weight_, sums,
                            [r](const Edge& e) { return (e.is_arc() ? radius(e) : 1e6) - r; });
     }
+    if (held_.chord[i]) {
+      const double chord = *held_.chord[i];
+      total += add_of_link(line, i, weight_, sums,
+                           [chord](const Edge& e) { return distance(e.from, e.to) - chord; });
+    }
     return total;
   }
 

@@ -35,6 +35,7 @@ struct Held {
   std::vector<bool> smooth;  // of each joint: no corner there; the first and last never
   std::vector<bool> parted;  // of each joint: the samples stay with the links that they follow
   std::vector<std::optional<double>> radius;  // of each link; arcs only
+  std::vector<std::optional<double>> chord;   // of each link: from end to end
   std::vector<std::optional<double>> x, y;    // of each joint
 
   explicit Held(std::size_t links)
@@ -42,6 +43,7 @@ struct Held {
         smooth(links + 1, false),
         parted(links + 1, false),
         radius(links),
+        chord(links),
         x(links + 1),
         y(links + 1) {}
 };

@@ -279,5 +279,34 @@ TEST_CASE("a flat along the face that comes out otherwise is told too", "[substi
   CHECK(told->now == Approx(gap(found->section)).margin(1e-3));
 }
 
+TEST_CASE("an arc too short for the sole grows at both ends", "[substitute]") {
+  // Hollow 6 has a sole of 60 degrees; the bead's chord is as long as 8.5 mm, its sole 9.5.
+  const Section drawn =
+      profile("80mm wide, 16mm thick",
+              "start face 10mm\nstep down 3.4mm\nbead out 6mm down 6mm radius 8.6mm\nfillet out 4mm");
+  const Plan no = refused(drawn, sixes());
+  const std::optional<Substitute> found = nearest_profile(no, sixes(), {}, 1).nearest;
+  REQUIRE(found);
+  CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
+  // By hand: bead out 6.6 down 6.6 radius 9.525, the step before it 3.1, the fillet after it 3.6, departs
+  // 0.3.
+  CHECK(found->departure < 0.34);
+  double longest = 0;
+  for (const Edge& edge : worked(found->section))
+    if (edge.is_arc()) longest = std::max(longest, distance(edge.from, edge.to));
+  CHECK(longest > 9.3);
+  CHECK(found->plan.feasible);
+  CHECK(faults(found->plan) == "");
+  SECTION("so too where it has the plane's radius already") {
+    const Section of_radius =
+        profile("80mm wide, 16mm thick",
+                "start face 10mm\nstep down 3.4mm\nbead out 6mm down 6mm radius 9.525mm\nfillet out 4mm");
+    const std::optional<Substitute> grown =
+        nearest_profile(refused(of_radius, sixes()), sixes(), {}, 1).nearest;
+    REQUIRE(grown);
+    CHECK(grown->departure < 0.34);
+  }
+}
+
 }  // namespace
 }  // namespace arrisline::test
