@@ -7,6 +7,7 @@
 #include "arrisline/report.h"
 #include "report/reshaped_profile.h"
 #include "section/drawing_of.h"
+#include "section/one_chain.h"
 #include "wording/figures.h"
 #include "wording/length.h"
 #include "wording/source.h"
@@ -161,8 +162,17 @@ Outcome scale_command(const ScaleArguments& arguments) {
   if (arguments.by) options.by = *by;
   options.fillet = *fillet;
   if (kit) options.kit = &*kit;
+  const Drawing drawing = drawing_of(from->section, *unit);
+  if ((arguments.kit || arguments.fillet) && !is_one_chain(drawing)) {
+    outcome.err += usage_error(
+        "scale", std::string(arguments.kit ? "--kit" : "--fillet") +
+                     " goes with work of one chain, from the face to the working edge or the underside; any "
+                     "other is scaled with its stock as a whole: leave it out");
+    outcome.code = kBadInput;
+    return outcome;
+  }
   std::string why;
-  std::optional<Scaled> result = scaled(drawing_of(from->section, *unit), options, &why);
+  std::optional<Scaled> result = scaled(drawing, options, &why);
   if (!result) {
     outcome.err += refusal(input_name(arguments.profile), why);
     outcome.code = kBadInput;
