@@ -291,7 +291,7 @@ constexpr std::string_view kScale = R"(arrisline scale: a moulding larger or sma
 usage: arrisline scale PROFILE --height L | --projection L | --by F [options]
 
   PROFILE            the moulding, a text file; - reads standard input
-  --height L         so deep from its first member to its last
+  --height L         so deep, from its highest point to its lowest
   --projection L     so far out, likewise
   --by F             so many times as large, such as 3/4 or 1.25
   --fillet L         no fillet, step or quirk becomes narrower (default 1/16 in,

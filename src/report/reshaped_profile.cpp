@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "section/one_chain.h"
 #include "text/write_profile.h"
 #include "wording/figures.h"
 #include "wording/length.h"
@@ -11,18 +12,9 @@
 namespace arrisline {
 namespace {
 
-/// Height and projection of the members, from the first to the last.
-Point size_of(const Drawing& drawing) {
-  Point out;
-  for (const Stroke& stroke : drawing.chains.front().strokes) out = out + stroke.move;
-  return {-out.x, out.y};
-}
-
 std::string size_words(const Drawing& drawing) {
-  const Point size = size_of(drawing);
-  std::string across = "projection " + about(size.x, drawing.unit);
-  if (std::abs(size.y) < kSameLength) return across;  // it ends as deep as it begins, as a flute does
-  return "height " + about(size.y, drawing.unit) + ", " + across;
+  const Point size = extent_of(drawing.chains.front().strokes);
+  return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit);
 }
 
 std::string change_words(const Change& change, Unit unit) {

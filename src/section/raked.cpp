@@ -89,15 +89,10 @@ std::optional<Raked> raked(const Drawing& drawing, const RakeOptions& options, s
   }
   level_end = at;
 
-  double highest = 0;
-  double deepest = 0;
-  at = {};
-  for (const Stroke& stroke : chain.strokes) {
-    const Edge edge = edge_between(at, at + stroke.move, stroke.turn, stroke.radius, stroke.large);
-    highest = std::min(highest, reach_of(edge).low.y);
-    deepest = std::max(deepest, reach_of(edge).high.y);
-    at = edge.to;
-  }
+  Point last;
+  for (const Stroke& stroke : chain.strokes) last = last + stroke.move;
+  const double highest = reach_of(chain.strokes).low.y;
+  double deepest = reach_of(chain.strokes).high.y;
   if (highest < -kNothing) {
     out.step = kClear - highest;
     Stroke& first = chain.strokes.front();
@@ -108,7 +103,7 @@ std::optional<Raked> raked(const Drawing& drawing, const RakeOptions& options, s
     }
   }
   deepest += out.step;
-  const double end = at.y + out.step;
+  const double end = last.y + out.step;
   if (!ends_on_underside(drawing)) {
     out.drawing.thickness =
         usual_thickness(deepest + slant.shorter * (drawing.thickness - level_end.y), drawing.unit);

@@ -26,7 +26,7 @@ struct Scaled {
 };
 
 struct ScaleOptions {
-  std::optional<double> height;      // mm, of the members, from the first to the last
+  std::optional<double> height;      // mm, from the highest that a member reaches to the lowest
   std::optional<double> projection;  // mm, likewise
   std::optional<double> by;
   double fillet = 0;         // mm: no flat along or square to the face becomes narrower

@@ -47,41 +47,30 @@ Point sum(const std::vector<Stroke>& strokes) {
   return out;
 }
 
-/// The least x that the strokes reach, from where they start.
-double farthest_out(const std::vector<Stroke>& strokes) {
-  double least = 0;
-  Point at;
-  for (const Stroke& stroke : strokes) {
-    const Edge edge = edge_between(at, at + stroke.move, stroke.turn, stroke.radius, stroke.large);
-    least = std::min(least, reach_of(edge).low.x);
-    at = edge.to;
-  }
-  return least;
-}
-
 /// Height or projection, whichever was asked for.
-double asked(Point move, const ScaleOptions& options) {
-  return options.height ? move.y : -move.x;
+double asked(const std::vector<Stroke>& strokes, const ScaleOptions& options) {
+  const Point extent = extent_of(strokes);
+  return options.height ? extent.y : extent.x;
 }
 
 std::optional<double> factor_for(const std::vector<Stroke>& strokes, const ScaleOptions& options,
                                  std::string* why) {
   if (options.by) return options.by;
   const double wanted = options.height ? *options.height : *options.projection;
-  const double has = asked(sum(strokes), options);
+  const double has = asked(strokes, options);
   const std::string what = options.height ? "height" : "projection";
   if (has < kLeast) {
-    *why = "its members have no " + what + " from the first to the last; give --by instead";
+    *why = "its members have no " + what + "; give --by instead";
     return std::nullopt;
   }
   double low = 0;
   double high = std::max(1.0, 2 * wanted / has);
   for (int i = 0; i < 200; ++i) {
     const double middle = (low + high) / 2;
-    (asked(sum(by_factor(strokes, options, middle)), options) < wanted ? low : high) = middle;
+    (asked(by_factor(strokes, options, middle), options) < wanted ? low : high) = middle;
   }
   // Flats that go back up or in may take the rest past what was asked; only what truly gives it will do.
-  if (std::abs(asked(sum(by_factor(strokes, options, high)), options) - wanted) > kLeast || high < 1e-4) {
+  if (std::abs(asked(by_factor(strokes, options, high), options) - wanted) > kLeast || high < 1e-4) {
     *why = "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that " + what +
            "; give a smaller --fillet";
     return std::nullopt;
@@ -125,6 +114,24 @@ bool is_one_chain(const Drawing& drawing) {
   if (chain.side != Chain::face || chain.from_back) return false;
   const Point end = Point{chain.start, 0} + sum(chain.strokes);
   return std::abs(end.x) < kLeast || std::abs(end.y - drawing.thickness) < kLeast;
+}
+
+Reach reach_of(const std::vector<Stroke>& strokes) {
+  Reach out;
+  Point at;
+  for (const Stroke& stroke : strokes) {
+    const Edge edge = edge_between(at, at + stroke.move, stroke.turn, stroke.radius, stroke.large);
+    const Reach reach = reach_of(edge);
+    out.low = {std::min(out.low.x, reach.low.x), std::min(out.low.y, reach.low.y)};
+    out.high = {std::max(out.high.x, reach.high.x), std::max(out.high.y, reach.high.y)};
+    at = edge.to;
+  }
+  return out;
+}
+
+Point extent_of(const std::vector<Stroke>& strokes) {
+  const Reach reach = reach_of(strokes);
+  return reach.high - reach.low;
 }
 
 bool ends_on_underside(const Drawing& drawing) {
@@ -171,7 +178,7 @@ std::optional<Scaled> scaled(const Drawing& drawing, const ScaleOptions& given, 
   const double left = old.start + sum(before).x;  // from where it ends to the working edge
   chain.start = std::max(0.0, *factor * left) - made.x;
   // An arc that grew to a plane's radius may bulge past the working edge: the whole moves in.
-  if (ends_on_underside(drawing)) chain.start += std::max(0.0, -chain.start - farthest_out(chain.strokes));
+  if (ends_on_underside(drawing)) chain.start += std::max(0.0, -chain.start - reach_of(chain.strokes).low.x);
   out.drawing.width = chain.start + behind;
   out.drawing.thickness =
       ends_on_underside(drawing)

@@ -4,6 +4,7 @@
 
 #include "catch.h"
 #include "section/drawing_of.h"
+#include "section/one_chain.h"
 #include "section/reshaped.h"
 #include "section/sections.h"
 #include "text/write_profile.h"
@@ -15,7 +16,7 @@ namespace {
 
 const char* const kEdge =
     "units mm\nstock 60 wide, 40 thick\nstart face 28\nstep down 4\nbead out 12 down 12\nfillet out 3\n"
-    "cove out 12 down 16 radius 10\nfillet out 1\n";
+    "cove out 12 down 16 radius 20\nfillet out 1\n";
 
 Drawing edge() {
   return drawing_of(section_of(kEdge), Unit::mm);
@@ -106,7 +107,7 @@ TEST_CASE("the projection comes out as asked", "[section][scale]") {
 TEST_CASE("arcs take the nearest radii of the kit, hollows for beads and rounds for coves",
           "[section][scale]") {
   const Reading<Kit> kit =
-      read_kit("units mm\nhollow radius 6\nhollow radius 9\nround radius 7\nrebate 20\n", "k");
+      read_kit("units mm\nhollow radius 6\nhollow radius 9\nround radius 14\nrebate 20\n", "k");
   REQUIRE(kit.value);
   std::string why;
   ScaleOptions options = by(0.6, 0);
@@ -116,8 +117,8 @@ TEST_CASE("arcs take the nearest radii of the kit, hollows for beads and rounds 
   const auto& strokes = result->drawing.chains.front().strokes;
   CHECK(strokes[1].radius == Approx(6));  // of 7.2: the hollows are 6 and 9
   CHECK(strokes[1].move.y == Approx(6));
-  CHECK(strokes[3].radius == Approx(7));  // of 6
-  CHECK(strokes[3].move.y == Approx(0.6 * 16 * 7 / 6));
+  CHECK(strokes[3].radius == Approx(14));  // of 12
+  CHECK(strokes[3].move.y == Approx(0.6 * 16 * 14 / 12));
   REQUIRE(result->changes[1]);
   CHECK(result->changes[1]->meant == Approx(7.2));
   CHECK(result->changes[1]->plane->radius == 6);
@@ -136,10 +137,38 @@ TEST_CASE("work on other sides is scaled with its stock", "[section][scale]") {
   CHECK(result->plainly);
   const Section section = section_of(profile_text(result->drawing));
   CHECK(area(section.target) == Approx(area(section_of(text).target) / 4));
-  ScaleOptions options;
-  options.height = 4;
-  CHECK_FALSE(scaled(drawing_of(section_of(text), Unit::mm), options, &why));
-  CHECK(why == "its members have no height from the first to the last; give --by instead");
+}
+
+TEST_CASE("height and projection are what the members reach in all, not what lies between their ends",
+          "[section][scale]") {
+  std::string why;
+  SECTION("of a flute the height is its depth") {
+    const Drawing flute = drawing_of(
+        section_of("units mm\nstock 50 wide, 20 thick\nstart face 30\ncove out 10 radius 5\n"), Unit::mm);
+    ScaleOptions options;
+    options.height = 4;
+    const auto result = scaled(flute, options, &why);
+    REQUIRE(result);
+    CHECK(result->factor == Approx(0.8));
+    CHECK(extent_of(result->drawing.chains.front().strokes).y == Approx(4));
+  }
+  SECTION("a bead that bulges farther out than where it ends projects by that") {
+    const Drawing torus = drawing_of(
+        section_of("units mm\nstock 50 wide, 20 thick\nstart face 10\nbead down 20 radius 10\n"), Unit::mm);
+    ScaleOptions options;
+    options.projection = 5;
+    const auto result = scaled(torus, options, &why);
+    REQUIRE(result);
+    CHECK(result->factor == Approx(0.5));
+  }
+  SECTION("what goes straight down projects nowhere") {
+    ScaleOptions options;
+    options.projection = 5;
+    const Drawing wall =
+        drawing_of(section_of("units mm\nstock 50 wide, 20 thick\nstart face 10\nstep down 20\n"), Unit::mm);
+    CHECK_FALSE(scaled(wall, options, &why));
+    CHECK(why == "its members have no projection; give --by instead");
+  }
 }
 
 TEST_CASE("usual thicknesses", "[section][scale]") {
