@@ -184,10 +184,10 @@ usage: arrisline reach --kit KIT --stock "W x T" [options]
                      shows others wrongly
   -h, --help         this text
 
-Tried are the trade shapes at the radii of the kit, alone, with fillets on either
-side, and two with a fillet between. Shown are those it cuts well: with nothing
-left to scrape, and every hollow and round evenly on its rails. Exit code 1:
-there is none.
+Tried are ovolo, cavetto, flat beads and coves, and ogees at the radii of the
+kit's hollows and rounds, alone, with fillets on either side, and two with a
+fillet between. Shown are those it cuts well: with nothing left to scrape, and
+every hollow and round evenly on its rails. Exit code 1: there is none.
 
 example: arrisline reach --kit chest.kit --stock "2 x 3/4" --by-adding 2
 )";

@@ -43,14 +43,32 @@ std::vector<std::string> wrapped(const std::string& text, std::size_t room) {
   return out;
 }
 
+std::string none_words(const Kit& kit) {
+  const bool curved =
+      std::any_of(kit.planes.begin(), kit.planes.end(), [](const Plane& plane) { return plane.is_curved(); });
+  return curved ? "None of those tried: no hollow or round of the kit finds a moulding on this stock."
+                : "None: those tried are made by hollows and rounds, and the kit has neither.";
+}
+
+/// What is not among those tried.
+std::string shaped_words(const Kit& kit) {
+  std::vector<std::string> names;
+  for (const Plane& plane : kit.planes)
+    if (plane.kind == PlaneKind::shaped) names.push_back(shorten(plane.label, 40));
+  if (names.empty()) return "";
+  Page page;
+  page.line(2, "Shaped planes are not tried; each sticks the moulding of its sole: " + joined(names) + ".");
+  return in_columns(page.take(), false);
+}
+
 }  // namespace
 
 std::string reach_list(const std::vector<Made>& made, const std::vector<std::vector<std::string>>& pictures,
                        const Kit& kit, double width, double thickness, const ReportOptions& options) {
   std::string out = named("Mouldings within reach of kit", kit.name) + "\n";
   out += "  Stock: " + exact(width, options.unit) + " wide, " + exact(thickness, options.unit) + " thick.\n";
-  if (made.empty())
-    out += "  None of those tried: no hollow or round of the kit finds a moulding on this stock.\n";
+  if (made.empty()) out += "  " + none_words(kit) + "\n";
+  if (const std::string shaped = shaped_words(kit); !shaped.empty()) out += shaped;
   for (std::size_t i = 0; i < made.size(); ++i) {
     const Made& one = made[i];
     std::vector<std::string> words = wrapped(one.moulding.name, kPageColumns - kBesidePicture);
