@@ -17,6 +17,7 @@ struct Redrawn {
   What what = What::radius;
   double drawn = 0;
   double now = 0;
+  bool back = false;  // of a move: in, or up
 };
 
 struct Substitute {
@@ -33,13 +34,13 @@ struct Redrawing {
 };
 
 /// For a plan that is a no: of the profiles tried whose line lies within `allow` mm of the drawn one, the one
-/// that departs least and of which make_plan() makes a plan. Arcs get radii of the kit's planes, too short ones
-/// the length of the sole as well, and flats that no plane gets at widths of its flat ones; joints then move so
-/// that the line departs least, flats staying level or upright and smooth joints smooth, or stay where they
-/// are, smooth or not. Only what the reasons name changes so, and arcs that run smooth into that; any arc,
-/// where else nothing is found. Nothing where none of at most some fifty plans within a quarter of `allow`, or
-/// of as many within all of it, is a yes. All of it takes three quarters of what is left of the limit at most.
-/// REQUIRES: `refused` is infeasible, made with these options.
+/// that departs least and of which make_plan() makes a plan. Arcs get radii of the kit's planes, too short
+/// ones the length of the sole as well, and flats that no plane gets at widths of its flat ones; joints then
+/// move so that the line departs least, flats staying level or upright and smooth joints smooth, or stay
+/// where they are, smooth or not. Only what the reasons name changes so, and arcs that run smooth into that;
+/// any arc, where else nothing is found. Nothing where none of at most some fifty plans within a quarter of
+/// `allow`, or of as many within all of it, is a yes. All of it takes three quarters of what is left of the
+/// limit at most. REQUIRES: `refused` is infeasible, made with these options.
 Redrawing nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow);
 
 }  // namespace arrisline

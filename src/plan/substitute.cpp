@@ -403,7 +403,7 @@ class Substituting {
       const double start = chain.start;
       chain.start = chain.from_back ? line.joints[0].y : line.joints[0].x;
       if (sources_[index] >= 0 && std::abs(start - chain.start) > kSeen)
-        out.changes.push_back({sources_[index], Redrawn::What::start, start, chain.start});
+        out.changes.push_back({sources_[index], Redrawn::What::start, start, chain.start, false});
       const Held held = kept(chains_[c], section_.width, section_.thickness);
       for (std::size_t s = 0; s < chain.strokes.size(); ++s, ++index) {
         Stroke& stroke = chain.strokes[s];
@@ -441,12 +441,12 @@ class Substituting {
 
   static void note(int element, const Stroke& drawn, const Stroke& now, std::vector<Redrawn>& changes) {
     if (element < 0) return;
-    auto add = [&](Redrawn::What what, double a, double b) {
-      if (std::abs(a - b) > kSeen) changes.push_back({element, what, a, b});
+    auto add = [&](Redrawn::What what, double a, double b, bool back = false) {
+      if (std::abs(a - b) > kSeen) changes.push_back({element, what, a, b, back});
     };
     if (now.turn != Turn::straight) add(Redrawn::What::radius, drawn.radius, now.radius);
-    add(Redrawn::What::across, std::abs(drawn.move.x), std::abs(now.move.x));
-    add(Redrawn::What::down, std::abs(drawn.move.y), std::abs(now.move.y));
+    add(Redrawn::What::across, std::abs(drawn.move.x), std::abs(now.move.x), now.move.x > 0);
+    add(Redrawn::What::down, std::abs(drawn.move.y), std::abs(now.move.y), now.move.y < 0);
   }
 
   const Section& section_;

@@ -11,16 +11,16 @@
 namespace arrisline {
 namespace {
 
-const char* word(Redrawn::What what) {
-  switch (what) {
+const char* word(const Redrawn& change) {
+  switch (change.what) {
     case Redrawn::What::start:
       return "starts at";
     case Redrawn::What::radius:
       return "radius";
     case Redrawn::What::across:
-      return "out or in";
+      return change.back ? "in" : "out";
     case Redrawn::What::down:
-      return "down or up";
+      return change.back ? "up" : "down";
   }
   return "";
 }
@@ -52,7 +52,7 @@ std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, cons
          ++k) {
       const Redrawn& one = substitute.changes[k];
       const auto [now, drawn_as] = both(one.now, one.drawn, options.unit);
-      text += std::string(k > i ? ", " : " ") + word(one.what) + " " + now + ", drawn " + drawn_as;
+      text += std::string(k > i ? ", " : " ") + word(one) + " " + now + ", drawn " + drawn_as;
     }
     page.item(4, "- ", text + ".");
   }

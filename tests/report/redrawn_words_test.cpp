@@ -22,7 +22,7 @@ Section one_cove() {
 Redrawing found(double drawn, double now) {
   Substitute nearest;
   nearest.departure = 0.0125 * kIn;
-  nearest.changes = {{0, Redrawn::What::across, drawn, now}};
+  nearest.changes = {{0, Redrawn::What::across, drawn, now, false}};
   return {nearest, false};
 }
 
@@ -35,11 +35,17 @@ TEST_CASE("two figures of one division are told apart", "[report]") {
   const auto told = [](double drawn, double now, Unit unit) {
     return running(redrawn_words(one_cove(), found(drawn * kIn, now * kIn), {unit}));
   };
-  CHECK(has(told(3, 3.0004, Unit::inch), "out or in 3.0004 in, drawn 3 in."));
-  CHECK(has(told(0.125, 0.1262, Unit::inch), "out or in 0.126 in, drawn 0.125 in."));
-  CHECK(has(told(0, 0.00034, Unit::inch), "out or in 0.0003 in, drawn 0 in."));
-  CHECK(has(told(0.125, 0.25, Unit::inch), "out or in 1/4 in, drawn 1/8 in."));
-  CHECK(has(told(10 / kIn, 10.003 / kIn, Unit::mm), "out or in 10.003 mm, drawn 10 mm."));
+  CHECK(has(told(3, 3.0004, Unit::inch), "out 3.0004 in, drawn 3 in."));
+  CHECK(has(told(0.125, 0.1262, Unit::inch), "out 0.126 in, drawn 0.125 in."));
+  CHECK(has(told(0, 0.00034, Unit::inch), "out 0.0003 in, drawn 0 in."));
+  CHECK(has(told(0.125, 0.25, Unit::inch), "out 1/4 in, drawn 1/8 in."));
+  Redrawing up = found(kIn / 8, kIn / 4);
+  up.nearest->changes = {{0, Redrawn::What::across, kIn / 8, kIn / 4, true},
+                         {0, Redrawn::What::down, kIn / 8, kIn / 4, false},
+                         {0, Redrawn::What::down, kIn / 8, kIn / 2, true}};
+  CHECK(has(running(redrawn_words(one_cove(), up, {})),
+            "(cove): in 1/4 in, drawn 1/8 in, down 1/4 in, drawn 1/8 in, up 1/2 in, drawn 1/8 in."));
+  CHECK(has(told(10 / kIn, 10.003 / kIn, Unit::mm), "out 10.003 mm, drawn 10 mm."));
 }
 
 TEST_CASE("a search for another drawing that was left off says so", "[report]") {
