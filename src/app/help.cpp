@@ -297,7 +297,7 @@ usage: arrisline scale PROFILE --height L | --projection L | --by F [options]
   --fillet L         no fillet, step or quirk becomes narrower (default 1/16 in,
                      1.5 mm); one that is narrower already stays as it is
   --kit KIT          each arc takes the nearest radius of the kit's hollows or
-                     rounds
+                     rounds, where one is no more than a third off
   --stock "W x T"    width and thickness of the stock (default: the wood behind
                      the moulding stays, the next usual thickness)
   --unit inch|mm     unit of the lengths, and of the profile (default: that of

@@ -24,6 +24,7 @@ std::string change_words(const Change& change, Unit unit) {
 }
 
 }  // namespace
+  if (change.too_far) return "none of the kit's planes is near; " + change.plane->label + " is the nearest";
 
 std::string scaled_profile(const Scaled& scaled, const std::string& from, double fillet, const Kit* kit) {
   const Unit unit = scaled.drawing.unit;
@@ -36,8 +37,9 @@ std::string scaled_profile(const Scaled& scaled, const std::string& from, double
   } else {
     remarks.push_back(
         "The wood behind the moulding stays; the stock is of a usual thickness where it may be.");
-    const auto count = std::count_if(scaled.changes.begin(), scaled.changes.end(),
-                                     [](const std::optional<Change>& change) { return change.has_value(); });
+    const auto count =
+        std::count_if(scaled.changes.begin(), scaled.changes.end(),
+                      [](const std::optional<Change>& change) { return change && !change->too_far; });
     if (count == 0) {
       remarks.push_back("Every member is to scale.");
     } else {

@@ -15,7 +15,12 @@ struct Change {
   double meant = 0;  // mm: width of a flat, radius of an arc
   double made = 0;
   const Plane* plane = nullptr;  // whose radius it took; else a flat kept as wide as it has to be
+  bool too_far = false;          // the plane is the nearest, but its radius was not taken
 };
+
+/// How much larger or smaller a plane's radius may be than an arc's for the arc to take it, of the arc's: the
+/// project's choice, wide enough for any radius between two planes of a half set.
+inline constexpr double kFarthestRadius = 1.0 / 3;
 
 struct Scaled {
   Drawing drawing;

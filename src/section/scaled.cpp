@@ -163,7 +163,9 @@ std::optional<Scaled> scaled(const Drawing& drawing, const ScaleOptions& given, 
     if (options.kit && stroke.turn != Turn::straight) {
       const Plane* plane = nearest_plane(
           *options.kit, stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round, stroke.radius);
-      if (plane && std::abs(plane->radius - stroke.radius) > kLeast) {
+      if (plane && std::abs(plane->radius - stroke.radius) > kFarthestRadius * stroke.radius + kLeast) {
+        change = Change{stroke.radius, stroke.radius, plane, true};
+      } else if (plane && std::abs(plane->radius - stroke.radius) > kLeast) {
         change = Change{stroke.radius, plane->radius, plane};
         stroke = times(stroke, plane->radius / stroke.radius);
       }

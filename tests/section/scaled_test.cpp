@@ -127,6 +127,28 @@ TEST_CASE("arcs take the nearest radii of the kit, hollows for beads and rounds 
   check_promises(section_of(profile_text(result->drawing)));
 }
 
+TEST_CASE("an arc keeps its radius where the nearest of the kit is more than a third off",
+          "[section][scale]") {
+  const Reading<Kit> kit = read_kit("units mm\nhollow radius 7.9\nround radius 8.1\n", "k");
+  REQUIRE(kit.value);
+  std::string why;
+  ScaleOptions options = by(0.5, 0);
+  options.kit = &*kit.value;
+  const auto result = scaled(drawing_of(section_of("units mm\nstock 60 wide, 40 thick\nstart face 30\n"
+                                                   "step down 4\nbead out 12 down 12\nfillet out 6\n"
+                                                   "cove out 12 down 12\n"),
+                                        Unit::mm),
+                             options, &why);
+  REQUIRE(result);
+  const auto& strokes = result->drawing.chains.front().strokes;
+  CHECK(strokes[1].radius == Approx(7.9));  // of 6, 32 hundredths more
+  CHECK_FALSE(result->changes[1]->too_far);
+  CHECK(strokes[3].radius == Approx(6));  // 8.1 is 35 hundredths more
+  REQUIRE(result->changes[3]);
+  CHECK(result->changes[3]->too_far);
+  CHECK(result->changes[3]->plane->radius == Approx(8.1));
+}
+
 TEST_CASE("work on other sides is scaled with its stock", "[section][scale]") {
   const char* const text =
       "units mm\nstock 50 wide, 20 thick\nstart face 30\ncove out 10 radius 5\nside underside\nstart back 6\n"
