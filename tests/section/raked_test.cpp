@@ -165,12 +165,53 @@ TEST_CASE("on a slope of nothing but a hair the moulding stays what it is", "[se
     for (int i = 0; i <= 10; ++i) CHECK(distance(point_at(edge, i / 10.0), edges) < 0.01);
 }
 
+TEST_CASE("an arc between corners stays one where one is near enough", "[section][rake]") {
+  const Drawing level =
+      drawing_of(section_of("units mm\nstock 60 wide, 40 thick\nstart face 30\nstep down 4\novolo 9.525\n"
+                            "fillet out 4\nstep down 2\ncavetto 9.525\nfillet out 6.95\n"),
+                 Unit::mm);
+  const auto arcs = [&](double slope, double tolerance) {
+    const RakeOptions options{slope, 90, ReturnAt::foot, Face::down, tolerance};
+    std::string why;
+    const auto result = raked(level, options, &why);
+    REQUIRE(result);
+    CHECK(result->greatest <= tolerance);
+    CHECK(worst_at_mitre(level, *result, options) <= tolerance * 1.01);
+    check_promises(section_of(profile_text(result->drawing)));
+    std::pair<int, int> out;  // of the ovolo, of the cavetto
+    for (const Stroke& stroke : result->drawing.chains.front().strokes) {
+      out.first += stroke.turn == Turn::right ? 1 : 0;
+      out.second += stroke.turn == Turn::left ? 1 : 0;
+    }
+    return out;
+  };
+  // The cavetto runs smooth into step and fillet, and goes on doing so.
+  CHECK(arcs(15, 0.1) == std::pair(1, 2));
+  CHECK(arcs(15, 0.05).first > 1);
+  CHECK(arcs(30, 0.1).first > 1);
+}
+
+TEST_CASE("one arc goes no farther out than the stock", "[section][rake]") {
+  // All but upright where it ends on the working edge.
+  for (const double slope : {2.0, 5.0, 10.0, 15.0}) {
+    CAPTURE(slope);
+    const Drawing level = drawing_of(
+        section_of("units mm\nstock 60 wide, 40 thick\nstart face 10\nstep down 4\nbead out 10 down 10 "
+                   "radius 10.01\n"),
+        Unit::mm);
+    std::string why;
+    const auto result = raked(level, {slope, 90, ReturnAt::foot, Face::down, 0.1}, &why);
+    REQUIRE(result);
+    check_promises(section_of(profile_text(result->drawing)));
+  }
+}
+
 TEST_CASE("work on other sides is not raked", "[section][rake]") {
   std::string why;
   const Drawing flute = drawing_of(
       section_of("units mm\nstock 60 wide, 20 thick\nstart face 30\ncove out 10 radius 5\n"), Unit::mm);
   CHECK_FALSE(raked(flute, {20, 90, ReturnAt::foot, Face::down, 0.1}, &why));
   CHECK(why ==
-        "only work that is one chain, from the face to the working edge or the underside, is raked; write "
-        "each chain as a profile of its own");
+        "only work that is one chain, from the face to the working edge or the underside, is raked; give a "
+        "profile that runs so");
 }
