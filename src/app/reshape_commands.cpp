@@ -76,7 +76,7 @@ std::optional<double> slope_option(const std::optional<std::string>& text, std::
   }
   if (!slope)
     messages += usage_error("rake",
-                            "--slope is an angle above 0 and at most 60 degrees, such as 22.5, or a "
+                            "--slope is an angle of 0.01 to 60 degrees, such as 22.5, or a "
                             "rise in a run, such as '5 in 12', not " +
                                 quoted(*text));
   return slope;
@@ -112,13 +112,32 @@ std::optional<bool> choice(const std::string& name, const std::optional<std::str
   return std::nullopt;
 }
 
+/// What is drawn and its remarks: a member that only runs along the face, up to where cutting begins, is no
+/// part of what is reshaped.
+struct Drawn {
+  Drawing drawing;
+  std::vector<std::string> remarks;
+};
+
+Drawn drawn(const Section& section, Unit unit) {
+  Drawn out;
+  std::vector<int> sources;
+  out.drawing = drawing_of(section, unit, &sources);
+  for (int i = 0; i < (sources.empty() ? 0 : sources.front()); ++i)
+    out.remarks.push_back("Left out is " + describe(section.elements[static_cast<std::size_t>(i)]) +
+                          ", which lies along the face before anything is cut.");
+  return out;
+}
+
 struct Verdict {
   std::string words;
   int code = kDone;
 };
 
-/// Whether the kit cuts the raked profile, in a sentence.
-Verdict answer(const std::string& text, const Kit& kit, const Outside& outside) {
+/// Whether the kit cuts the raked profile, in a sentence; `tolerance` is how far that may lie from the true
+/// one.
+Verdict answer(const std::string& text, const Kit& kit, const std::string& tolerance,
+               const Outside& outside) {
   const Reading<Section> section = read_profile(text, "raked.profile");
   if (!section.value) return {};  // give_profile() says why
   PlanOptions options;  // bounded by work and not by the clock: the profile is the same at every run
@@ -129,7 +148,9 @@ Verdict answer(const std::string& text, const Kit& kit, const Outside& outside) 
   const std::string name = kit.name.empty() ? "The kit" : "Kit " + kit.name;
   if (plan.feasible) return {name + " cuts it: arrisline plan says how.", kDone};
   if (plan.undecided) return {name + ": the search reached its limit before it found a plan.", kNo};
-  return {name + " cannot cut it: arrisline plan says why.", kNo};
+  return {name + " cannot cut it: arrisline plan says why, and with --allow " + tolerance +
+              " finds one as near to it that can be cut, where there is one.",
+          kNo};
 }
 
 }  // namespace
@@ -162,7 +183,7 @@ Outcome scale_command(const ScaleArguments& arguments) {
   if (arguments.by) options.by = *by;
   options.fillet = *fillet;
   if (kit) options.kit = &*kit;
-  const Drawing drawing = drawing_of(from->section, *unit);
+  const auto [drawing, remarks] = drawn(from->section, *unit);
   if ((arguments.kit || arguments.fillet) && !is_one_chain(drawing)) {
     outcome.err += usage_error(
         "scale", std::string(arguments.kit ? "--kit" : "--fillet") +
@@ -182,8 +203,9 @@ Outcome scale_command(const ScaleArguments& arguments) {
     result->drawing.width = stock->width;
     result->drawing.thickness = stock->thickness;
   }
-  give_profile(scaled_profile(*result, file_name(input_name(arguments.profile)), *fillet, options.kit),
-               input_name(arguments.profile), kNoProfile, arguments.output, outcome);
+  give_profile(
+      scaled_profile(*result, file_name(input_name(arguments.profile)), *fillet, options.kit, remarks),
+      input_name(arguments.profile), kNoProfile, arguments.output, outcome);
   return outcome;
 }
 
@@ -215,17 +237,20 @@ Outcome rake_command(const RakeArguments& arguments) {
   options.at = *head ? ReturnAt::head : ReturnAt::foot;
   options.face = *up ? Face::up : Face::down;
   options.tolerance = *tolerance;
+  auto [level, remarks] = drawn(from->section, *unit);
   std::string why;
-  const std::optional<Raked> result = raked(drawing_of(from->section, *unit), options, &why);
+  const std::optional<Raked> result = raked(level, options, &why);
   if (!result) {
     outcome.err += refusal(input_name(arguments.profile), why);
     outcome.code = kBadInput;
     return outcome;
   }
   const std::string name = file_name(input_name(arguments.profile));
-  const Verdict cuts =
-      kit ? answer(raked_profile(*result, options, name, ""), *kit, arguments.outside) : Verdict{};
-  give_profile(raked_profile(*result, options, name, cuts.words), input_name(arguments.profile), kNoProfile,
+  const Verdict cuts = kit ? answer(raked_profile(*result, options, name, {}), *kit,
+                                    show(options.tolerance, *unit, true), arguments.outside)
+                           : Verdict{};
+  if (kit) remarks.push_back(cuts.words);
+  give_profile(raked_profile(*result, options, name, remarks), input_name(arguments.profile), kNoProfile,
                arguments.output, outcome);
   if (outcome.code == kDone) outcome.code = cuts.code;
   outcome.code = code_after(arguments.outside, outcome.code);

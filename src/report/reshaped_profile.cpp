@@ -17,16 +17,23 @@ std::string size_words(const Drawing& drawing) {
   return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit);
 }
 
+/// A line that is no arc, and stands there as arcs already.
+bool has_curve(const Drawing& drawing) {
+  return std::any_of(drawing.elements.begin(), drawing.elements.end(),
+                     [](const Element& element) { return element.name.starts_with("curve"); });
+}
+
 std::string change_words(const Change& change, Unit unit) {
+  if (change.too_far) return "none of the kit's planes is near; " + change.plane->label + " is the nearest";
   if (change.plane)
     return "radius " + about(change.meant, unit) + " by scale; that of " + change.plane->label;
   return about(change.meant, unit) + " by scale; kept wider";
 }
 
 }  // namespace
-  if (change.too_far) return "none of the kit's planes is near; " + change.plane->label + " is the nearest";
 
-std::string scaled_profile(const Scaled& scaled, const std::string& from, double fillet, const Kit* kit) {
+std::string scaled_profile(const Scaled& scaled, const std::string& from, double fillet, const Kit* kit,
+                           const std::vector<std::string>& more) {
   const Unit unit = scaled.drawing.unit;
   std::vector<std::string> remarks;
   remarks.push_back("Scaled from " + from + " by " + plain(scaled.factor, 4) + ": " +
@@ -49,6 +56,7 @@ std::string scaled_profile(const Scaled& scaled, const std::string& from, double
                         " from where scale alone puts it.");
     }
   }
+  remarks.insert(remarks.end(), more.begin(), more.end());
   std::vector<std::string> of_strokes;
   for (const std::optional<Change>& change : scaled.changes)
     of_strokes.push_back(change ? change_words(*change, unit) : "");
@@ -56,7 +64,7 @@ std::string scaled_profile(const Scaled& scaled, const std::string& from, double
 }
 
 std::string raked_profile(const Raked& raked, const RakeOptions& options, const std::string& from,
-                          const std::string& more) {
+                          const std::vector<std::string>& more) {
   const Unit unit = raked.drawing.unit;
   std::vector<std::string> remarks;
   remarks.push_back("Raked from " + from + " for a slope of " + plain(options.slope, 3) +
@@ -67,11 +75,14 @@ std::string raked_profile(const Raked& raked, const RakeOptions& options, const 
                     (options.face == Face::down ? "down." : "up."));
   remarks.push_back(raked.greatest < kSameLength
                         ? "Its members are true."
-                        : "Its arcs lie within " + show(raked.greatest, unit, true) + " of the true curves.");
+                        : "Its arcs lie within " + show(raked.greatest, unit, true) + " of the true curves" +
+                              (has_curve(raked.drawing)
+                                   ? ", those for a 'curve' of the arcs that the level one has for it."
+                                   : "."));
   if (raked.step > kSameLength)
     remarks.push_back("The first member would rise over the face: a step of " + about(raked.step, unit) +
                       " comes before it.");
-  if (!more.empty()) remarks.push_back(more);
+  remarks.insert(remarks.end(), more.begin(), more.end());
   return profile_text(raked.drawing, remarks);
 }
 
