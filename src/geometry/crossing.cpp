@@ -134,7 +134,8 @@ void cross_edge(const Measured& edge, const Measured& other, double reach, std::
 static constexpr double kNearlyTouching = 1e-5;  // mm
 static constexpr double kNearlyAlong = 1e-3;     // radians of lines; mm of centres and of radii
 
-/// Whether part_line() has nothing to say of the line through p along d, whose length is the root of `square`.
+/// Whether part_line() has nothing to say of the line through p along d, whose length is the root of
+/// `square`.
 static inline bool far_from_along(const Measured& edge, Point p, Point d, double square) {
   const Edge& own = edge.edge();
   if (!edge.is_arc()) {
