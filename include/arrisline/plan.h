@@ -43,9 +43,11 @@ enum class Side { face, edge, back, underside };
 /// face (or the underside) on the edge.
 struct GaugeLine {
   Side from = Side::edge;
-  double at = 0;      // exact plan value, mm
-  double set = 0;     // rounded toward the wood, as the gauge is set
-  bool fine = false;  // lays a rail, so it is rounded to the finer division
+  double at = 0;       // exact plan value, mm
+  double set = 0;      // rounded toward the wood, as the gauge is set
+  bool fine = false;   // lays a rail, so it is rounded to the finer division,
+  bool close = false;  // or lays none, but the coarser one would leave too much
+  bool finer = false;  // even the finer division leaves too much
 
   friend bool operator==(const GaugeLine&, const GaugeLine&) = default;
 };

@@ -141,7 +141,7 @@ void lay_out_slanted(const Plane& plane, const std::vector<Pose>& poses, const W
     const bool plunged = along_side(after, sweep, u, kLine, &top) > 0.02;  // the corner stands in the wood
     if (plunged) p = top;
     const Side side = side_through(before, p, sweep.pose().tilt);
-    out.lines.push_back({side, gauged(problem, side, p), 0, false});
+    out.lines.push_back({side, gauged(problem, side, p), 0});
     out.ends.push_back(plunged ? (u > 0 ? 1 : -1) : 0);
   }
 }
@@ -165,7 +165,7 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
   }
   const Sweep sweep(plane, poses.front());
   const Side floor = floor_side(tilt);
-  out.lines.push_back({floor, gauged(problem, floor, poses.front().at), 0, false});
+  out.lines.push_back({floor, gauged(problem, floor, poses.front().at), 0});
   double low = 1e300, high = -1e300;
   for (const Pose& pose : poses) {
     low = std::min(low, sweep.u(pose.at) - sweep.half());
@@ -180,7 +180,7 @@ LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Po
       continue;
     }
     const Point p = sweep.pose().at + u * sweep.e();
-    out.lines.push_back({wall, gauged(problem, wall, p), 0, false});
+    out.lines.push_back({wall, gauged(problem, wall, p), 0});
   }
   if (out.lines.size() == 3 && poses.size() == 1) {
     // A groove as wide as the sole: one side is set, the sole gives the other. The nearer one is gauged.
@@ -199,7 +199,7 @@ std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
   const double tilt = poses.front().tilt;
   const Sweep sweep(plane, poses.front());
   const Side floor = floor_side(tilt);
-  std::vector<GaugeLine> out = {{floor, gauged(problem, floor, poses.front().at), 0, false}};
+  std::vector<GaugeLine> out = {{floor, gauged(problem, floor, poses.front().at), 0}};
   if (finished == nullptr) return out;
   double low = 1e300, high = -1e300;
   for (const Pose& pose : poses) {
@@ -215,7 +215,7 @@ std::vector<GaugeLine> certain_lines(const Problem& problem, const Plane& plane,
     const double at = gauged(problem, wall, sweep.pose().at + u * sweep.e());
     // Beyond the blank there is no wall.
     if (at > -kLine && at < size + kLine) nearest = std::min(nearest, at);
-    if (along_side(*finished, sweep, u, 0, nullptr) > 0.02 + kLine) walls.push_back({wall, at, 0, false});
+    if (along_side(*finished, sweep, u, 0, nullptr) > 0.02 + kLine) walls.push_back({wall, at, 0});
   }
   // Of a groove as wide as the sole only the nearer wall is gauged, so the farther one is never certain.
   for (const GaugeLine& line : walls) {
@@ -238,16 +238,22 @@ void leave_exact(std::vector<GaugeLine>& lines) {
   for (GaugeLine& line : lines) line.set = line.at;
 }
 
-/// Rounds the line so that a point on it moves along `out_of_wood`, or not at all; returns that move.
-Point round_toward_wood(GaugeLine& line, Point out_of_wood, const Divisions& divisions) {
+/// Rounds a line so that a point on it moves along `out_of_wood`, or not at all; returns that move.
+Point round_toward_wood(LaidOut& laid_out, std::size_t i, Point out_of_wood, const Divisions& divisions) {
+  GaugeLine& line = laid_out.lines[i];
   const Point g = growth(line.from);
+  if (!laid_out.exactly.empty() && laid_out.exactly[i]) {
+    line.set = line.at;
+    return {};
+  }
   line.set = rounded(line.at, line.fine ? divisions.fine : divisions.coarse, dot(g, out_of_wood) > 0);
   if (line.set <= 0) line.set = line.at;
   return (line.set - line.at) * g;
 }
 
 std::vector<Pose> set_square(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
-                             std::vector<GaugeLine>& lines, const Divisions& divisions) {
+                             LaidOut& laid_out, const Divisions& divisions) {
+  std::vector<GaugeLine>& lines = laid_out.lines;
   const Point a = outward(poses.front().tilt);
   const Point e = across(poses.front().tilt);
   const double half = plane.width / 2;
@@ -255,7 +261,8 @@ std::vector<Pose> set_square(const Problem& problem, const Plane& plane, const s
   // Between two walls each line moves the pass that stands against it, and the passes lap over one another.
   const bool each = std::count_if(lines.begin(), lines.end(), is_wall) > 1;
   std::vector<Pose> set = poses;
-  for (GaugeLine& line : lines) {
+  for (std::size_t k = 0; k < lines.size(); ++k) {
+    GaugeLine& line = lines[k];
     Point out_of_wood = a;
     std::vector<std::size_t> against;
     if (is_wall(line)) {
@@ -269,7 +276,7 @@ std::vector<Pose> set_square(const Problem& problem, const Plane& plane, const s
       }
       out_of_wood = wall > 0 ? -1 * e : e;
     }
-    const Point move = round_toward_wood(line, out_of_wood, divisions);
+    const Point move = round_toward_wood(laid_out, k, out_of_wood, divisions);
     std::vector<Pose> trial = set;
     for (std::size_t i = 0; i < trial.size(); ++i) {
       const bool moves =
@@ -297,7 +304,7 @@ std::vector<Pose> set_plunged(const std::vector<Pose>& poses, LaidOut& laid_out,
   for (std::size_t i = 0; i < laid_out.lines.size(); ++i) {
     const int end = laid_out.ends[i];
     const Point way = end == 0 ? a : -end * e;
-    const Point move = round_toward_wood(laid_out.lines[i], way, divisions);
+    const Point move = round_toward_wood(laid_out, i, way, divisions);
     shift = shift + dot(move, way) * way;
   }
   std::vector<Pose> set = poses;
@@ -306,18 +313,18 @@ std::vector<Pose> set_plunged(const std::vector<Pose>& poses, LaidOut& laid_out,
 }
 
 /// The sole through both rounded lines, which changes its lean a little.
-std::vector<Pose> set_slanted(const Problem& problem, const std::vector<Pose>& poses,
-                              std::vector<GaugeLine>& lines, const Divisions& divisions) {
+std::vector<Pose> set_slanted(const Problem& problem, const std::vector<Pose>& poses, LaidOut& laid_out,
+                              const Divisions& divisions) {
   const double tilt = poses.front().tilt;
   const Point a = outward(tilt);
   const Point e = across(tilt);
   Point on_sole[2];
   for (std::size_t i = 0; i < 2; ++i) {
-    GaugeLine& line = lines[i];
+    const GaugeLine& line = laid_out.lines[i];
     const double per_u = dot(growth(line.from), e);
     if (std::abs(per_u) < 1e-6) return {};
     const double u = (line.at - gauged(problem, line.from, poses.front().at)) / per_u;
-    on_sole[i] = poses.front().at + u * e + round_toward_wood(line, a, divisions);
+    on_sole[i] = poses.front().at + u * e + round_toward_wood(laid_out, i, a, divisions);
   }
   constexpr double kLeastSlant = 0.05;  // mm between the lines, below which they give no direction
   constexpr double kMostTurn = 20;      // degrees
@@ -336,12 +343,12 @@ std::vector<Pose> set_slanted(const Problem& problem, const std::vector<Pose>& p
 
 std::vector<Pose> set_to_lines(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                                LaidOut& laid_out, const Divisions& divisions) {
-  if (is_square(poses.front().tilt)) return set_square(problem, plane, poses, laid_out.lines, divisions);
+  if (is_square(poses.front().tilt)) return set_square(problem, plane, poses, laid_out, divisions);
   std::vector<Pose> set;
   if (laid_out.lines.size() == 2) {
     const bool plunged = laid_out.ends[0] != 0 || laid_out.ends[1] != 0;
-    set = plunged ? set_plunged(poses, laid_out, divisions)
-                  : set_slanted(problem, poses, laid_out.lines, divisions);
+    set =
+        plunged ? set_plunged(poses, laid_out, divisions) : set_slanted(problem, poses, laid_out, divisions);
   }
   const bool clear = !set.empty() && std::none_of(set.begin(), set.end(), [&](const Pose& pose) {
     return gouges(problem.section.target, Sweep(plane, pose), 0.005);

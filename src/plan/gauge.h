@@ -33,6 +33,7 @@ struct LaidOut {
   std::vector<GaugeLine> lines;
   std::vector<int> ends;  // slanted cuts, beside `lines`: 0 the sole meets the line, ±1 the side at ±u does
   bool on_wall = false;
+  std::vector<bool> exactly;  // beside `lines` where given: not rounded at all
 };
 LaidOut lay_out(const Problem& problem, const Plane& plane, const std::vector<Pose>& poses,
                 const Wood& before, const Wood& after);

@@ -5,6 +5,7 @@
 
 #include "arrisline/limits.h"
 #include "arrisline/plan.h"
+#include "plan/as_set.h"
 #include "plan/compose.h"
 #include "plan/gouge.h"
 #include "plan/holding.h"
@@ -168,9 +169,27 @@ double standard_effort(const Problem& problem, const Sequence& sequence) {
   return effort;
 }
 
-void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
+/// mm that the cuts may leave, or do where that is more.
+double allowed(const Problem& problem, const Sequence& sequence) {
+  const bool scraped = sequence.left.height > problem.options.tolerance && problem.kit.scraper;
+  return std::max(scraped ? problem.options.scrape : problem.options.tolerance, sequence.left.height);
+}
+
+void fill(const Problem& problem, Sequence sequence, Plan& plan) {
   const Divisions rounding = divisions(problem.kit, problem.options);
   const std::vector<Rail> rails = rails_of(problem, sequence);
+  claim_flats(problem, allowed(problem, sequence), sequence);
+  std::vector<LaidOut> lines;
+  std::vector<std::optional<std::size_t>> rail_for;
+  for (std::size_t i = 0; i < sequence.steps.size(); ++i) {
+    const Step& step = sequence.steps[i];
+    const bool flat = problem.plane(step.draft.plane).is_flat();
+    rail_for.push_back(flat ? lays_rail_for(problem, sequence, rails, i) : std::nullopt);
+    lines.push_back(step.laid_out);
+    for (GaugeLine& line : lines.back().lines) line.fine = rail_for.back().has_value();
+  }
+  // A plan that is looked for only to see whether there is one is set by nobody.
+  if (!problem.options.any) set_fine_enough(problem, sequence, allowed(problem, sequence), lines);
   Wood wood(problem.blank);
   for (std::size_t i = 0; i < sequence.steps.size(); ++i) {
     const Step& step = sequence.steps[i];
@@ -185,14 +204,10 @@ void fill(const Problem& problem, const Sequence& sequence, Plan& plan) {
     cut.lies = step.lies;
     cut.settings = step.settings;
     cut.strokes = step.strokes.plain;
-    LaidOut laid_out = step.laid_out;
-    const std::optional<std::size_t> rail_for =
-        cut.plane.is_flat() ? lays_rail_for(problem, sequence, rails, i) : std::nullopt;
-    for (GaugeLine& line : laid_out.lines) line.fine = rail_for.has_value();
     cut.set =
-        cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, laid_out, rounding) : cut.poses;
-    cut.lines = laid_out.lines;
-    cut.reason = reason_for(problem, sequence, i, rail_for);
+        cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, lines[i], rounding) : cut.poses;
+    cut.lines = lines[i].lines;
+    cut.reason = reason_for(problem, sequence, i, rail_for[i]);
     if (step.draft.arc >= 0 && cut.plane.is_flat()) plan.facets = problem.kit.shop.facets;
     for (const Pose& pose : cut.poses) {
       cut.removed += wood.cut(Sweep(problem.plane(step.draft.plane), pose));

@@ -38,7 +38,29 @@ std::string gauged_words(const StruckLine& line, Unit unit) {
          (line.gauged.left_by == 0 ? word(from) : flat + " of cut " + std::to_string(line.gauged.left_by));
 }
 
-void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
+/// mm of wood that was asked to be left at most.
+double asked_for(const Plan& plan, const ReportOptions& options) {
+  return plan.left.scrape ? options.scrape : options.tolerance;
+}
+
+/// "line K", "lines B, D and K" of those for which that holds; nothing where it holds for none.
+struct Lines {
+  std::string words;
+  bool one = false;
+};
+
+template <class Holds>
+Lines lines_that(const std::vector<StruckLine>& lines, const Holds& holds) {
+  std::vector<std::string> letters;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (holds(lines[i])) letters.push_back(line_letter(i));
+  if (letters.empty()) return {};
+  return {(letters.size() == 1 ? "line " : "lines ") + listed(letters), letters.size() == 1};
+}
+
+void write_lines(Page& page, const Plan& plan, const std::vector<StruckLine>& lines,
+                 const ReportOptions& options) {
+  const Unit unit = options.unit;
   page.heading("Gauge lines to strike, in order");
   for (std::size_t i = 0; i < lines.size(); ++i) {
     const StruckLine& line = lines[i];
@@ -49,13 +71,15 @@ void write_lines(Page& page, const std::vector<StruckLine>& lines, Unit unit) {
                                               : ", once cut " + std::to_string(line.after) + " is done"));
   }
   if (lines.empty()) page.line(2, "None.");
-  std::vector<std::string> rails;
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    if (lines[i].fine) rails.push_back(line_letter(i));
-  if (rails.size() == 1)
-    page.line(2, "Set line " + rails[0] + " with care: it lays a rail for a later plane.");
-  if (rails.size() > 1)
-    page.line(2, "Set lines " + listed(rails) + " with care: they lay rails for a later plane.");
+  const Lines rails = lines_that(lines, [](const StruckLine& line) { return line.rail; });
+  if (!rails.words.empty())
+    page.line(2, "Set " + rails.words + " with care: " + (rails.one ? "it lays a rail" : "they lay rails") +
+                     " for a later plane.");
+  const Lines close = lines_that(lines, [](const StruckLine& line) { return line.fine && !line.rail; });
+  if (!close.words.empty())
+    page.line(2, "Set " + close.words + " with care: by the gauge's own division " +
+                     (close.one ? "it" : "they") + " would leave more than the " +
+                     thickness(asked_for(plan, options), unit) + " asked for.");
 }
 
 void write_cut(Page& page, const Cut& cut, const CutContext& context) {
@@ -85,7 +109,23 @@ std::vector<std::vector<Block>> cuts_of(const Plan& plan, const CutContext& cont
   return out;
 }
 
-void write_left(Page& page, const Plan& plan, const ReportOptions& options) {
+/// "line K to 0.7427 in, finer than it is set": each line that leaves too much as set, with its exact figure.
+std::string finer_words(const std::vector<StruckLine>& lines, Unit unit) {
+  std::vector<std::string> words;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const StruckLine& line = lines[i];
+    if (!line.finer) continue;
+    const double more = line.at - line.set;
+    const double at = line.gauged.set + (line.gauged.from == line.from ? more : -more);
+    words.push_back("line " + line_letter(i) + " to " +
+                    (unit == Unit::inch ? plain(at / kMmPerInch, 4) : plain(at, 3)) + unit_word(unit));
+  }
+  if (words.empty()) return "";
+  return listed(words) + ", finer than " + (words.size() == 1 ? "it is" : "they are") + " set";
+}
+
+void write_left(Page& page, const Plan& plan, const std::vector<StruckLine>& lines,
+                const ReportOptions& options) {
   page.heading("What is left");
   const Left& left = plan.left;
   const std::string most = thickness(left.max_height, options.unit);
@@ -102,10 +142,12 @@ void write_left(Page& page, const Plan& plan, const ReportOptions& options) {
                 ? "; nothing cut below the finished line."
                 : "; " + thickness(left.as_set_deepest_gouge, options.unit) + " cut below the finished line.";
   page.line(2, as_set);
-  const double allowed = left.scrape ? options.scrape : options.tolerance;
-  if (left.as_set_max_height > allowed)
-    page.line(2, "As set, that is more than the " + thickness(allowed, options.unit) +
-                     " asked for: work those lines finer than the gauge's division.");
+  const double allowed = asked_for(plan, options);
+  if (left.as_set_max_height > allowed) {
+    const std::string finer = finer_words(lines, options.unit);
+    page.line(2, "As set, that is more than the " + thickness(allowed, options.unit) + " asked for" +
+                     (finer.empty() ? "" : ": work " + finer) + ".");
+  }
   if (left.scrape) page.line(2, "The scraper takes it down to the finished line.");
 }
 
@@ -210,7 +252,7 @@ Listing listing_of(const Plan& plan, const Kit& kit, const ReportOptions& option
   const std::vector<StruckLine> lines = struck_lines(plan);
   const CutContext context{section, lines, options.unit, gauge_division(kit.shop, options.unit)};
   write_planes(page, plan);
-  write_lines(page, lines, options.unit);
+  write_lines(page, plan, lines, options);
   page.heading("Cuts");
   if (plan.cuts.empty()) {
     page.line(2, "None: the blank is already the finished section.");
@@ -221,7 +263,7 @@ Listing listing_of(const Plan& plan, const Kit& kit, const ReportOptions& option
   }
   out.before = page.take();
   out.cuts = cuts_of(plan, context);
-  write_left(page, plan, options);
+  write_left(page, plan, lines, options);
   if (gauge_error != nullptr) write_gauge_error(page, plan, *gauge_error, context);
   write_effort(page, plan, kit);
   write_notes(page, plan, kit);

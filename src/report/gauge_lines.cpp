@@ -187,6 +187,7 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
       if (struck == out.end()) {
         StruckLine first;
         first.from = line.from;
+        first.at = line.at;
         first.set = line.set;
         first.on = on;
         first.after = place_of(plan, cut, line.from, line.set, on).left_by;
@@ -194,6 +195,8 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
         struck = out.insert(out.end(), std::move(first));
       }
       struck->fine = struck->fine || line.fine;
+      struck->rail = struck->rail || (line.fine && !line.close);
+      if (line.finer) struck->at = line.at, struck->finer = true;
       struck->cuts.push_back(cut.number);
     }
   }

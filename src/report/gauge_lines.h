@@ -12,9 +12,12 @@ namespace arrisline {
 /// A line and the side of the blank it is struck on.
 struct StruckLine {
   Side from = Side::edge;
+  double at = 0;   // mm, the exact figure
   double set = 0;  // mm
   Side on = Side::face;
-  bool fine = false;
+  bool fine = false;  // as of GaugeLine
+  bool rail = false;
+  bool finer = false;
   int after = 0;          // the last cut that takes down the surface there before; 0: it is the blank's own
   std::vector<int> cuts;  // that work to it
 

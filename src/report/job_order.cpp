@@ -25,7 +25,12 @@ void write_lines(Page& page, const Job& job, const JobPlan& plan,
     for (const std::string& one : words) all += (all.empty() ? "" : "; ") + one;
     page.line(2, run_words(job, plan.runs[r]) + ": " + (all.empty() ? "none" : all) + ".");
   }
-  page.line(2, "\"With care\" lays a rail for a later plane.");
+  const bool all_rails = std::all_of(lines.begin(), lines.end(), [](const std::vector<StruckLine>& of_run) {
+    return std::all_of(of_run.begin(), of_run.end(),
+                       [](const StruckLine& line) { return line.rail || !line.fine; });
+  });
+  page.line(2, std::string("\"With care\" lays a rail for a later plane") +
+                   (all_rails ? "." : ", or would leave too much by the gauge's own division."));
 }
 
 void write_step(Page& page, const Job& job, const Run& run, std::size_t cut_index,

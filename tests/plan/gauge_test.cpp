@@ -14,21 +14,22 @@ using test::kit;
 using test::profile;
 
 TEST_CASE("a square rebate is gauged from the edge and from the face", "[gauge]") {
-  const Plan plan = make_plan(profile("2 wide, 3/4 thick", "start face .51\nstep down .26\nfillet out .51"),
-                              kit("units inch\nrebate 3/4\n"), {});
+  const Plan plan =
+      make_plan(profile("2 wide, 3/4 thick", "start face .505\nstep down .255\nfillet out .505"),
+                kit("units inch\nrebate 3/4\n"), {});
   REQUIRE(plan.cuts.size() == 1);
   const Cut& cut = plan.cuts[0];
   REQUIRE(cut.lines.size() == 2);
   CHECK(cut.lines[0].from == Side::face);
-  CHECK(cut.lines[0].at == Approx(0.26 * kMmPerInch));
+  CHECK(cut.lines[0].at == Approx(0.255 * kMmPerInch));
   CHECK(cut.lines[1].from == Side::edge);
-  CHECK(cut.lines[1].at == Approx(0.51 * kMmPerInch));
+  CHECK(cut.lines[1].at == Approx(0.505 * kMmPerInch));
   // To the 1/32 in below: 8/32 and 16/32, so that wood is left and none is cut too deep.
   CHECK(cut.lines[0].set == Approx(0.25 * kMmPerInch));
   CHECK(cut.lines[1].set == Approx(0.5 * kMmPerInch));
   CHECK(cut.set[0].at.y == Approx(0.25 * kMmPerInch));
   CHECK(plan.left.as_set_deepest_gouge == 0);
-  CHECK(plan.left.as_set_max_height == Approx(0.01 * kMmPerInch).margin(1e-3));
+  CHECK(plan.left.as_set_max_height == Approx(0.005 * kMmPerInch).margin(1e-3));
   CHECK(plan.left.max_height == Approx(0).margin(1e-6));
 }
 
@@ -55,9 +56,9 @@ TEST_CASE("a chamfer has two lines, and its sole goes through both as set", "[ga
 }
 
 TEST_CASE("a trench between two walls is as wide as its two lines say", "[gauge]") {
-  // From .74 to 1.76 in, both rounded to the trench's inside: 3/4 and 1 3/4.
+  // From .745 to 1.755 in, both rounded to the trench's inside: 3/4 and 1 3/4.
   const Plan plan =
-      make_plan(profile("3 wide, 3/4 thick", "start face 1.76\nstep down 1/8\nfillet out 1.02\nstep up 1/8"),
+      make_plan(profile("3 wide, 3/4 thick", "start face 1.755\nstep down 1/8\nfillet out 1.01\nstep up 1/8"),
                 kit("units inch\nrebate 3/4\n"), {});
   REQUIRE(plan.feasible);
   REQUIRE(plan.cuts.size() == 1);
@@ -70,7 +71,7 @@ TEST_CASE("a trench between two walls is as wide as its two lines say", "[gauge]
   }
   CHECK(low == Approx(0.75 * kMmPerInch));
   CHECK(high == Approx(1.75 * kMmPerInch));
-  CHECK(plan.left.as_set_max_height == Approx(0.01 * kMmPerInch).margin(1e-3));
+  CHECK(plan.left.as_set_max_height == Approx(0.005 * kMmPerInch).margin(1e-3));
   CHECK(faults(plan) == "");
 }
 

@@ -276,6 +276,27 @@ TEST_CASE("a line is gauged from what still stands when it is struck", "[report]
   }
 }
 
+TEST_CASE("lines to set with care are named, by what for", "[report]") {
+  Plan plan = steps_of({
+      square_cut(1, -32, 6, {{Side::edge, 8, 8, true}, {Side::face, 6, 6, true}}),
+      square_cut(2, 40.8, 7, {line_at(Side::back, 10), {Side::face, 7.15, 7, true, true}}),
+  });
+  const std::string rails = "Set lines A and B with care: they lay rails for a later plane.";
+  const std::string close =
+      "Set line D with care: by the gauge's own division it would leave more than the 0.2 mm asked for.";
+  std::string text = in_mm(plan);
+  INFO(text);
+  CHECK(has(text, rails));
+  CHECK(has(text, close));
+  CHECK_FALSE(has(text, "As set, that is more"));
+  // Where that is not fine enough, the line is named once more with its exact figure.
+  plan.left.as_set_max_height = 0.3;
+  plan.cuts[1].lines[1].finer = true;
+  text = in_mm(plan);
+  CHECK(has(text,
+            "As set, that is more than the 0.2 mm asked for: work line D to 7.15 mm, finer than it is set."));
+}
+
 TEST_CASE("a sole that sits on or outside the blank is said to", "[report]") {
   Plan plan = round_over();
   plan.cuts[1].poses = {{{0, 0}, 45}, {{-3, -2}, 45}, {{plan.section.width + 3, 20}, -120}};
