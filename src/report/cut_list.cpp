@@ -38,6 +38,18 @@ std::string gauged_words(const StruckLine& line, Unit unit) {
          (line.gauged.left_by == 0 ? word(from) : flat + " of cut " + std::to_string(line.gauged.left_by));
 }
 
+/// ", on the face", or what has to be done before it can be struck.
+std::string struck_words(const StruckLine& line) {
+  if (line.wall_of != 0) {
+    const bool upright = line.on == Side::edge || line.on == Side::back;
+    return std::string(", on the ") + (upright ? "wall" : "floor") + " of cut " +
+           std::to_string(line.wall_of) + " that looks to the " + word(line.on);
+  }
+  const int after = std::max(line.after, line.gauged.left_by);
+  return after == 0 ? std::string(", on the ") + word(line.on)
+                    : ", once cut " + std::to_string(after) + " is done";
+}
+
 /// mm of wood that was asked to be left at most.
 double asked_for(const Plan& plan, const ReportOptions& options) {
   return plan.left.scrape ? options.scrape : options.tolerance;
@@ -66,9 +78,7 @@ void write_lines(Page& page, const Plan& plan, const std::vector<StruckLine>& li
     const StruckLine& line = lines[i];
     const std::string letter = line_letter(i) + ". ";
     page.item(2 + (letter.size() < 4 ? 4 - letter.size() : 0), letter,
-              gauged_words(line, unit) + (line.after == 0
-                                              ? std::string(", on the ") + word(line.on)
-                                              : ", once cut " + std::to_string(line.after) + " is done"));
+              gauged_words(line, unit) + struck_words(line));
   }
   if (lines.empty()) page.line(2, "None.");
   const Lines rails = lines_that(lines, [](const StruckLine& line) { return line.rail; });

@@ -102,8 +102,10 @@ class Named {
     std::vector<std::string> out;
     for (std::size_t i = 0; i < cut_.lines.size(); ++i) {
       if (said_[i]) continue;
-      out.push_back("line " + letter(i) + ", " + exact(cut_.lines[i].set, context_.unit) + " from the " +
-                    word(cut_.lines[i].from));
+      const int corner = corner_of(context_.lines[find_line(context_.lines, cut_, cut_.lines[i])], cut_);
+      out.push_back(
+          (corner == 0 ? "line " + letter(i) : "the corner that cut " + std::to_string(corner) + " left") +
+          ", " + exact(cut_.lines[i].set, context_.unit) + " from the " + word(cut_.lines[i].from));
     }
     return out;
   }

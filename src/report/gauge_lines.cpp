@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 
 namespace arrisline {
 namespace {
@@ -117,6 +118,86 @@ bool is_square(const Cut& cut) {
                      [](const Pose& pose) { return std::fabs(std::remainder(pose.tilt, 90)) < kSameTilt; });
 }
 
+/// Where the sole or a side of a slanted cut lies at the line; nothing for a square one.
+std::optional<Point> met_at(const Section& section, const Cut& cut, const GaugeLine& line) {
+  const Pose& first = cut.set.front();
+  const double half = cut.plane.width / 2;
+  const Point on_line = at_depth(section, first.at, line.from, line.set);
+  // Along that way from `start`, where the figure is the line's.
+  const auto along = [&](Point start, Point way) -> std::optional<double> {
+    constexpr double kLeast = 1e-6;
+    const double per = is_across(line.from) ? way.x : way.y;
+    if (std::fabs(per) < kLeast) return std::nullopt;
+    return (is_across(line.from) ? on_line.x - start.x : on_line.y - start.y) / per;
+  };
+  for (const Pose& pose : cut.set) {
+    const std::optional<double> u = along(pose.at, across(pose.tilt));
+    if (u && std::fabs(*u) < half + kStep) return pose.at + *u * across(pose.tilt);
+  }
+  for (const double side : {-half, half}) {
+    const Point corner = first.at + side * across(first.tilt);
+    const std::optional<double> v = along(corner, outward(first.tilt));
+    if (v && *v > 0 && *v < section.thickness) return corner + *v * outward(first.tilt);
+  }
+  return std::nullopt;
+}
+
+/// What an earlier cut has left at that place.
+bool bounds(const Cut& cut, Point p, bool* corner) {
+  const double half = cut.plane.width / 2;
+  bool any = false;
+  for (const Pose& pose : cut.set) {
+    const Point uv = to_sole_frame(pose, p);
+    const bool sole = std::fabs(uv.x) < half + kStep && std::fabs(uv.y) < kStep;
+    const bool side = std::fabs(std::fabs(uv.x) - half) < kStep && uv.y > -kStep;
+    any = any || sole || side;
+    *corner = *corner || (sole && side);
+  }
+  return any;
+}
+
+/// The wood about a place before a cut: where a line can be struck there, or what there is in its stead.
+struct About {
+  enum class Is { nothing, upright, level, corner } is = Is::nothing;
+  Side open = Side::edge;  // of a surface: the side it looks to
+  int left_by = 0;         // the last earlier cut that left it; 0: it is the blank's own
+};
+
+About about_place(const Plan& plan, const Cut& cut, Point p) {
+  constexpr double kAbout = 0.05;  // mm
+  const Section& section = plan.section;
+  const auto is_wood = [&](double x, double y) {
+    const Point q = p + kAbout * Point{x, y};
+    return q.x > 0 && q.y > 0 && q.x < section.width && q.y < section.thickness &&
+           std::none_of(plan.cuts.begin(), plan.cuts.end(),
+                        [&](const Cut& earlier) { return earlier.number < cut.number && takes(earlier, q); });
+  };
+  const bool near_face = is_wood(-1, -1), far_face = is_wood(1, -1);
+  const bool near_under = is_wood(-1, 1), far_under = is_wood(1, 1);
+  About out;
+  for (const Cut& earlier : plan.cuts) {
+    bool corner = false;
+    if (earlier.number < cut.number && !earlier.set.empty() && bounds(earlier, p, &corner))
+      out.left_by = earlier.number;
+  }
+  const int wood = near_face + far_face + near_under + far_under;
+  if (wood == 3) {
+    // Of a corner that one cut has left both sides are its own.
+    for (const Cut& earlier : plan.cuts) {
+      bool corner = false;
+      if (earlier.number >= cut.number || earlier.set.empty() || !is_square(earlier)) continue;
+      if (bounds(earlier, p, &corner) && corner) out.left_by = earlier.number, out.is = About::Is::corner;
+    }
+  } else if (wood == 2 && near_face == near_under) {
+    out.is = About::Is::upright;
+    out.open = near_face ? Side::back : Side::edge;
+  } else if (wood == 2 && near_face == far_face) {
+    out.is = About::Is::level;
+    out.open = near_face ? Side::underside : Side::face;
+  }
+  return out;
+}
+
 /// The surface that the stock of the gauge comes to bear on, where the line is struck at p: the stock reaches
 /// some way in beside the line, and the outermost wood there stops it.
 Surface borne_on(const Plan& plan, const Cut& cut, Point p, Side from, Side on) {
@@ -137,12 +218,11 @@ Surface borne_on(const Plan& plan, const Cut& cut, Point p, Side from, Side on) 
 
 /// What the gauge bears on beside the line. Where the cuts before have planed that away, the floor or wall
 /// that they left, or else the opposite side of the blank.
-StruckLine::Gauged gauged_by(const Plan& plan, const Cut& cut, const StruckLine& line) {
+StruckLine::Gauged gauged_by(const Plan& plan, const Cut& cut, const StruckLine& line, Point p) {
   constexpr double kLeastSet = 2;  // mm that a gauge is easily set to (common practice, no source)
   const StruckLine::Gauged as_set{line.from, line.set, 0};
   if (line.after == 0) return as_set;
   const Section& section = plan.section;
-  const Point p = place_of(plan, cut, line.from, line.set, line.on).at;
   const Surface own = borne_on(plan, cut, p, line.from, line.on);
   if (own.left_by == 0) return as_set;
   const auto before = std::find_if(plan.cuts.begin(), plan.cuts.end(),
@@ -155,6 +235,39 @@ StruckLine::Gauged gauged_by(const Plan& plan, const Cut& cut, const StruckLine&
   const Side other = opposite(line.from);
   if (borne_on(plan, cut, p, other, line.on).left_by != 0) return as_set;
   return {other, (is_across(other) ? section.width : section.thickness) - line.set, 0};
+}
+
+/// Where a line of the cut is struck.
+struct Struck {
+  Side on = Side::edge;
+  Surface place;
+  int wall_of = 0, corner = 0;  // as of StruckLine
+};
+
+Struck struck_at(const Plan& plan, const Cut& cut, const GaugeLine& line) {
+  constexpr double kThere = 0.1;  // mm
+  Struck out;
+  out.on = struck_on(plan, cut, line);
+  out.place = place_of(plan, cut, line.from, line.set, out.on);
+  if (cut.set.empty() || is_square(cut)) return out;
+  const std::optional<Point> p = met_at(plan.section, cut, line);
+  if (!p) return out;
+  const About about = about_place(plan, cut, *p);
+  if (about.is == About::Is::corner) out.corner = about.left_by;
+  if (about.is != (is_across(line.from) ? About::Is::level : About::Is::upright)) return out;
+  // From outside the blank another surface may come before that which the cut ends at.
+  for (const Side on : {out.on, about.open}) {
+    const Surface seen = place_of(plan, cut, line.from, line.set, on);
+    if (distance(seen.at, *p) > kThere) continue;
+    out.on = on;
+    out.place = seen;
+    return out;
+  }
+  if (about.left_by == 0) return out;
+  out.on = about.open;
+  out.place = {*p + kInside * inward(about.open), about.left_by};
+  out.wall_of = about.left_by;
+  return out;
 }
 
 bool is_at(const StruckLine& struck, const GaugeLine& line) {
@@ -181,26 +294,35 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
   std::vector<StruckLine> out;
   for (const Cut& cut : plan.cuts) {
     for (const GaugeLine& line : cut.lines) {
-      const Side on = struck_on(plan, cut, line);
-      auto struck = std::find_if(out.begin(), out.end(),
-                                 [&](const StruckLine& one) { return one.on == on && is_at(one, line); });
+      const Struck at = struck_at(plan, cut, line);
+      auto struck = std::find_if(out.begin(), out.end(), [&](const StruckLine& one) {
+        return (at.corner != 0 || (one.on == at.on && one.wall_of == at.wall_of)) && is_at(one, line);
+      });
       if (struck == out.end()) {
         StruckLine first;
         first.from = line.from;
         first.at = line.at;
         first.set = line.set;
-        first.on = on;
-        first.after = place_of(plan, cut, line.from, line.set, on).left_by;
-        first.gauged = gauged_by(plan, cut, first);
+        first.on = at.on;
+        first.wall_of = at.wall_of;
+        first.after = at.wall_of != 0 ? at.wall_of : at.place.left_by;
+        first.gauged = gauged_by(plan, cut, first, at.place.at);
         struck = out.insert(out.end(), std::move(first));
       }
       struck->fine = struck->fine || line.fine;
       struck->rail = struck->rail || (line.fine && !line.close);
       if (line.finer) struck->at = line.at, struck->finer = true;
       struck->cuts.push_back(cut.number);
+      if (at.corner != 0) struck->corners.push_back({cut.number, at.corner});
     }
   }
   return out;
+}
+
+int corner_of(const StruckLine& line, const Cut& cut) {
+  for (const StruckLine::AtCorner& at : line.corners)
+    if (at.cut == cut.number) return at.left_by;
+  return 0;
 }
 
 std::size_t find_line(const std::vector<StruckLine>& lines, const Cut& cut, const GaugeLine& line) {

@@ -276,6 +276,54 @@ TEST_CASE("a line is gauged from what still stands when it is struck", "[report]
   }
 }
 
+namespace {
+
+/// A sole 10 wide that leans 45 degrees, with its middle there.
+Cut slanted_cut(int number, Point at, double tilt, std::vector<GaugeLine> lines) {
+  Cut cut = square_cut(number, 0, 0, std::move(lines));
+  cut.plane.width = 10;
+  cut.poses = cut.set = {{at, tilt}};
+  return cut;
+}
+
+}  // namespace
+
+TEST_CASE("a slanted cut that ends in a corner works down to that", "[report]") {
+  // A step of 12 by 4 at the back edge; from its foot a bevel to the back edge, 12 further down.
+  Cut step = square_cut(1, 38.8, 4, {line_at(Side::back, 12), line_at(Side::face, 4)});
+  Cut bevel = slanted_cut(2, {44.8, 10}, -45, {line_at(Side::face, 4), line_at(Side::face, 16)});
+  bevel.plane.width = 20;
+  const std::string text = in_mm(steps_of({step, bevel}));
+  INFO(text);
+  CHECK(has(text,
+            "Work down to the corner that cut 1 left, 4 mm from the face, and line C, 16 mm from the face."));
+  CHECK(has(text, "B. 4 mm from the face, on the back edge"));
+  CHECK(has(text, "C. 16 mm from the face, on the back edge"));
+  CHECK_FALSE(has(text, "D. "));
+}
+
+TEST_CASE("a line inside the wood is struck on the wall that an earlier cut left", "[report]") {
+  // A groove 40 wide and 8 deep in the middle of the face; its arris nearer the edge is taken off 5 by 5.
+  const Cut groove =
+      square_cut(1, 5.4, 8, {line_at(Side::face, 8), line_at(Side::edge, 5.4), line_at(Side::edge, 45.4)});
+  const Cut chamfer = slanted_cut(2, {4.4, 1.5}, -45, {line_at(Side::edge, 2.9), line_at(Side::face, 2.5)});
+  const std::string text = in_mm(steps_of({groove, chamfer}));
+  INFO(text);
+  CHECK(has(text, "D. 2.9 mm from the edge, on the face"));
+  CHECK(has(text, "E. 2.5 mm from the face, on the wall of cut 1 that looks to the back edge"));
+}
+
+TEST_CASE("a line is struck once what its gauge bears on is there too", "[report]") {
+  // The wall at the line is left by cut 1; the floor beside it that the gauge bears on, by cut 2.
+  const std::string text = in_mm(steps_of({
+      square_cut(1, -32, 10, {line_at(Side::edge, 8), line_at(Side::face, 10)}),
+      square_cut(2, -5, 3, {line_at(Side::face, 3)}),
+      square_cut(3, -28, 6, {line_at(Side::edge, 12), line_at(Side::face, 6)}),
+  }));
+  INFO(text);
+  CHECK(has(text, "E. 3 mm from the floor of cut 2, once cut 2 is done"));
+}
+
 TEST_CASE("lines to set with care are named, by what for", "[report]") {
   Plan plan = steps_of({
       square_cut(1, -32, 6, {{Side::edge, 8, 8, true}, {Side::face, 6, 6, true}}),
