@@ -12,6 +12,7 @@
 
 #include "arrisline/read.h"
 #include "plan/patience.h"
+#include "plan/redrawn_figures.h"
 #include "plan/redrawn_line.h"
 #include "section/drawing_of.h"
 #include "section/redraw.h"
@@ -24,24 +25,16 @@ namespace {
 
 constexpr std::size_t kMostPlans = 50;
 constexpr std::size_t kMostWays = 400;        // drawn; only the nearest are planned
-constexpr std::size_t kChoices = 4;           // figures tried for one element
 constexpr std::uint64_t kWorkOfOne = 600000;  // pieces of wood cut, half a second
 constexpr double kSeen = 5e-3;                // mm: a change under it nobody could tell
 constexpr double kShare = 0.75;               // of the time left, so that the one found can be planned well
-
-/// A figure that an element may have instead of the drawn one.
-struct Choice {
-  double figure = 0;
-  double off = 0;  // about how far it takes the line, mm: only the order of trying hangs on it
-  std::optional<double> chord = std::nullopt;  // of an arc that grows until the sole goes in
-};
 
 /// An element that may change, and how.
 struct Variable {
   std::size_t chain = 0;
   std::size_t stroke = 0;
   bool arc = false;
-  std::vector<Choice> choices;  // as drawn first
+  std::vector<OtherFigure> choices;  // as drawn first
 };
 
 class Substituting {
@@ -51,7 +44,7 @@ class Substituting {
     const Drawing drawing = drawing_of(section_, options.unit, &sources_);
     drawing_ = drawing;
     for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
-    find_drawn_as();
+    drawn_as_ = drawn_as(section_, drawing, sources_);
     // A reason for the whole names nobody.
     for (const Reason& reason : refused.reasons) {
       if (reason.element >= 0) named_.push_back(reason.element);
@@ -93,35 +86,6 @@ class Substituting {
     options.limit = before + kShare * std::max(0.0, options.limit - before);
     options.most_work = std::numeric_limits<std::uint64_t>::max();
     return options;
-  }
-
-  /// What each stroke was drawn as. One along the stock is no part of what is cut, but it has an element that
-  /// may come to be: the one that stands where it does between elements that are cut. Nobody drew what leads
-  /// to a chain that begins on the edge it runs toward.
-  void find_drawn_as() {
-    drawn_as_ = sources_;
-    std::size_t first = 0;
-    for (const DrawnChain& chain : drawing_.chains) {
-      const std::size_t end = first + chain.strokes.size();
-      for (std::size_t s = first; s + 1 < end; ++s) {
-        if (sources_[s] < 0 && s > first) drawn_as_[s] = drawn_as_[s - 1] < 0 ? -1 : drawn_as_[s - 1] + 1;
-      }
-      // Before the first that is cut, counted back from it.
-      std::size_t cut = first;
-      while (cut < end && sources_[cut] < 0) ++cut;
-      for (std::size_t s = cut; cut < end && s > first + 1; --s) {
-        const int element = drawn_as_[s] - 1;
-        drawn_as_[s - 1] = element >= 0 && same_chain(element, sources_[cut]) ? element : -1;
-        if (drawn_as_[s - 1] < 0) break;
-      }
-      first = end;
-    }
-  }
-
-  bool same_chain(int earlier, int later) const {
-    const Element& a = section_.elements[static_cast<std::size_t>(earlier)];
-    const Element& b = section_.elements[static_cast<std::size_t>(later)];
-    return a.chain == b.chain && std::pair(a.number, a.part) < std::pair(b.number, b.part);
   }
 
   struct Way {
@@ -177,76 +141,11 @@ class Substituting {
                                     (named_arc(s + 1) && smooth_at(chains_[c].line, s + 1)));
         const int element = sources_[first + s];
         if (element < 0 || !(is_named(element) || beside || (any_arc && arc))) continue;
-        Variable variable{c, s, arc, arc ? radii(strokes[s]) : widths(strokes[s])};
+        Variable variable{c, s, arc, figures_for(strokes[s], kit_, options_.tolerance, allow_)};
         if (variable.choices.size() > 1) variables_.push_back(std::move(variable));
       }
       first += strokes.size();
     }
-  }
-
-  /// The drawn radius, then those of planes, the nearest first.
-  std::vector<Choice> radii(const Stroke& stroke) const {
-    std::vector<Choice> out;
-    const PlaneKind kind = stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
-    const double half = norm(stroke.move) / 2;
-    const double rise = stroke.radius - std::sqrt(std::max(0.0, stroke.radius * stroke.radius - half * half));
-    for (const Plane& plane : kit_.planes) {
-      if (plane.kind != kind || std::abs(plane.radius - stroke.radius) < kSameLength) continue;
-      // About half of how much the rise changes with the ends kept, or as with the arc made larger or
-      // smaller.
-      const double r = std::max(plane.radius, half);
-      const double other = r - std::sqrt(std::max(0.0, r * r - half * half));
-      const double off =
-          std::min(std::abs(other - rise) / 2 + (plane.radius < half ? half - plane.radius : 0),
-                   std::abs(plane.radius - stroke.radius));
-      if (off <= 3 * allow_) out.push_back({plane.radius, off});
-    }
-    out = cut_short(std::move(out), stroke.radius);
-    for (const Choice& choice : grown(stroke)) out.push_back(choice);
-    return out;
-  }
-
-  std::vector<Choice> widths(const Stroke& stroke) const {
-    std::vector<Choice> out;
-    const double drawn = std::max(std::abs(stroke.move.x), std::abs(stroke.move.y));
-    if (stroke.move.x != 0 && stroke.move.y != 0) return {};
-    for (const Plane& plane : kit_.planes) {
-      if (!plane.is_flat() || plane.width <= drawn + kSameLength) continue;
-      if (plane.width - drawn <= 2 * allow_) out.push_back({plane.width, (plane.width - drawn) / 2});
-    }
-    return cut_short(std::move(out), drawn);
-  }
-
-  /// For an arc that is too short for the sole of a plane: its radius, and the arc as long as the sole. A
-  /// sole that is longer by what either of its corners may sink into what stands beside goes in too.
-  std::vector<Choice> grown(const Stroke& stroke) const {
-    std::vector<Choice> out;
-    const PlaneKind kind = stroke.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
-    const double drawn = norm(stroke.move);
-    for (const Plane& plane : kit_.planes) {
-      if (plane.kind != kind || stroke.large) continue;
-      for (const double spared : {2 * options_.tolerance, 0.0}) {
-        const double chord = plane.width - spared;
-        // Each end goes out by half, most of it along what it meets.
-        const double off = (chord - drawn) / 2 + std::abs(plane.radius - stroke.radius) / 8;
-        if (chord > drawn + kSameLength && off <= 2 * allow_) out.push_back({plane.radius, off, chord});
-      }
-    }
-    std::stable_sort(out.begin(), out.end(), [](const Choice& a, const Choice& b) { return a.off < b.off; });
-    if (out.size() > kChoices) out.resize(kChoices);
-    return out;
-  }
-
-  static std::vector<Choice> cut_short(std::vector<Choice> choices, double drawn) {
-    std::sort(choices.begin(), choices.end(), [](const Choice& a, const Choice& b) { return a.off < b.off; });
-    choices.erase(std::unique(choices.begin(), choices.end(),
-                              [](const Choice& a, const Choice& b) {
-                                return std::abs(a.figure - b.figure) < kSameLength;
-                              }),
-                  choices.end());
-    if (choices.size() > kChoices) choices.resize(kChoices);
-    choices.insert(choices.begin(), Choice{drawn, 0});
-    return choices;
   }
 
   /// Every way to choose, likeliest first, each drawn as near to the old line as it goes.

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 #include "section/walk.h"
 
@@ -123,6 +124,32 @@ Drawing drawing_of(const Section& section, Unit unit, std::vector<int>* sources)
       add(edge, section.source[at]);
     }
     out.chains.push_back(drawn);
+  }
+  return out;
+}
+
+std::vector<int> drawn_as(const Section& section, const Drawing& drawing, const std::vector<int>& sources) {
+  const auto same_chain = [&](int earlier, int later) {
+    const Element& a = section.elements[static_cast<std::size_t>(earlier)];
+    const Element& b = section.elements[static_cast<std::size_t>(later)];
+    return a.chain == b.chain && std::pair(a.number, a.part) < std::pair(b.number, b.part);
+  };
+  std::vector<int> out = sources;
+  std::size_t first = 0;
+  for (const DrawnChain& chain : drawing.chains) {
+    const std::size_t end = first + chain.strokes.size();
+    for (std::size_t s = first; s + 1 < end; ++s) {
+      if (sources[s] < 0 && s > first) out[s] = out[s - 1] < 0 ? -1 : out[s - 1] + 1;
+    }
+    // Before the first that is cut, counted back from it.
+    std::size_t cut = first;
+    while (cut < end && sources[cut] < 0) ++cut;
+    for (std::size_t s = cut; cut < end && s > first + 1; --s) {
+      const int element = out[s] - 1;
+      out[s - 1] = element >= 0 && same_chain(element, sources[cut]) ? element : -1;
+      if (out[s - 1] < 0) break;
+    }
+    first = end;
   }
   return out;
 }
