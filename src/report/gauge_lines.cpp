@@ -186,7 +186,9 @@ About about_place(const Plan& plan, const Cut& cut, Point p) {
     for (const Cut& earlier : plan.cuts) {
       bool corner = false;
       if (earlier.number >= cut.number || earlier.set.empty() || !is_square(earlier)) continue;
-      if (bounds(earlier, p, &corner) && corner) out.left_by = earlier.number, out.is = About::Is::corner;
+      if (!bounds(earlier, p, &corner) || !corner) continue;
+      out.left_by = earlier.number;
+      out.is = About::Is::corner;
     }
   } else if (wood == 2 && near_face == near_under) {
     out.is = About::Is::upright;
@@ -311,7 +313,10 @@ std::vector<StruckLine> struck_lines(const Plan& plan) {
       }
       struck->fine = struck->fine || line.fine;
       struck->rail = struck->rail || (line.fine && !line.close);
-      if (line.finer) struck->at = line.at, struck->finer = true;
+      if (line.finer) {
+        struck->at = line.at;
+        struck->finer = true;
+      }
       struck->cuts.push_back(cut.number);
       if (at.corner != 0) struck->corners.push_back({cut.number, at.corner});
     }
