@@ -116,7 +116,8 @@ std::vector<Draft> planned_apart(const Problem& problem) {
   const std::vector<Section> parts = parts_of(problem.section);
   if (parts.size() < 2) return {};
   PlanOptions options = problem.options;
-  const double shares = 2 * static_cast<double>(parts.size());
+  constexpr double kShare = 2.0 / 3;  // of the limit, for all parts together
+  const double shares = static_cast<double>(parts.size()) / kShare;
   options.since = std::nullopt;
   options.limit /= shares;
   options.most_work = static_cast<std::uint64_t>(static_cast<double>(options.most_work) / shares);

@@ -13,7 +13,8 @@ namespace arrisline {
 std::vector<Section> parts_of(const Section& section);
 
 /// The cuts of a plan for each part by itself, as drafts of the whole problem. Empty where the work is of one
-/// piece, or where for some part no plan is found within its share of the limit. They may stand in no order.
+/// piece, or where for some part no plan is found within its share of two thirds of the limit. In the order
+/// of these plans, one part after another.
 std::vector<Draft> planned_apart(const Problem& problem);
 
 }  // namespace arrisline

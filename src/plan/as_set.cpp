@@ -35,6 +35,13 @@ class Setting {
       if (!is_fine_enough()) set_fine(one, true);
     }
     for (LaidOut& laid_out : lines_) laid_out.exactly.clear();
+    // Marks of the finer division need not lie between all those of the gauge's own: the nearer ones serve.
+    for (const LineOf& one : all_) {
+      if (!line(one).close || !line(one).finer) continue;
+      const double fine = left_as_set();
+      set_fine(one, false);
+      if (left_as_set() > fine) set_fine(one, true);
+    }
   }
 
  private:
@@ -53,12 +60,14 @@ class Setting {
     return true;
   }
 
-  /// All the lines of one figure, but for those that lay rails or have to be finer still.
+  /// All the lines of one figure that have to be finer still or need not, as the first, but for those that
+  /// lay rails.
   void set_fine(const LineOf& first, bool fine) {
     for (const LineOf& one : all_) {
       GaugeLine& other = line(one);
       const bool rail = other.fine && !other.close;
-      if (!rail && !other.finer && same_figure(other, line(first))) other.fine = other.close = fine;
+      if (!rail && other.finer == line(first).finer && same_figure(other, line(first)))
+        other.fine = other.close = fine;
     }
   }
 
@@ -69,7 +78,9 @@ class Setting {
     for (LaidOut& laid_out : lines_) laid_out.exactly.clear();
   }
 
-  bool is_fine_enough() {
+  bool is_fine_enough() { return left_as_set() <= may_leave_; }
+
+  double left_as_set() {
     const Divisions rounding = divisions(problem_.kit, problem_.options);
     Wood wood(problem_.blank);
     for (std::size_t i = 0; i < sequence_.steps.size(); ++i) {
@@ -80,7 +91,7 @@ class Setting {
           plane.is_flat() ? set_to_lines(problem_, plane, draft.poses, laid_out, rounding) : draft.poses;
       for (const Pose& pose : poses) wood.cut(Sweep(plane, pose));
     }
-    return thickest_left(wood, problem_.section.target).height <= may_leave_;
+    return thickest_left(wood, problem_.section.target).height;
   }
 
   const Problem& problem_;

@@ -119,7 +119,7 @@ void Search::run() {
     one_by_one_ = pass.one_by_one;
     if (trenches_) rails_.clear();
     seen_.clear();
-    if (!first_.empty() && !out_.best) try_drafts(first_);
+    try_first();
     covers();
     try_pool();
     order_unordered();

@@ -36,7 +36,7 @@ class Search {
   Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
          Patience& patience, Composition& out);
 
-  /// Cuts that may make a plan, tried before all others: a good plan early cuts off more.
+  /// Cuts that may make a plan in this order, tried before all others: a good plan early cuts off more.
   void begin_with(std::vector<Draft> drafts) { first_ = std::move(drafts); }
   void run();
 
@@ -91,6 +91,8 @@ class Search {
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left, bool to_the_end = false);
   bool try_drafts(std::vector<Draft> drafts);
+  void try_first();
+  void keep_if_better(Sequence sequence, const std::vector<Draft>& drafts);
   void improve();
   void order_unordered();
   void put_by_too_thick(Unordered one);

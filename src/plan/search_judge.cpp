@@ -26,6 +26,25 @@ bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
   return a.imbalance < b.imbalance - kTie;
 }
 
+/// The cuts one after another as they are given, each at the start that costs least there.
+std::optional<Sequence> as_given(const Problem& problem, const std::vector<Draft>& drafts, double planes) {
+  Sequence out;
+  Wood wood(problem.blank);
+  std::vector<const Draft*> done;
+  out.effort = planes;
+  for (const Draft& draft : drafts) {
+    const Step* previous = out.steps.empty() ? nullptr : &out.steps.back();
+    std::optional<Step> step = take(problem, draft, done, previous, wood);
+    if (!step) return std::nullopt;
+    out.effort += step->effort;
+    out.imbalance += step->guidance.imbalance;
+    out.steps.push_back(std::move(*step));
+    done.push_back(&draft);
+  }
+  out.left = thickest_left(wood, problem.section.target);
+  return out;
+}
+
 /// Whether its curved cuts finish the arcs by what they leave with the starts chosen: cuts that leave `left`
 /// without, of which the scraper takes some, may leave it nothing then, and have to come as near as that.
 bool finishes_arcs(const Problem& problem, const Sequence& sequence, double left) {
@@ -122,10 +141,30 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   if (!sequence || !finishes_arcs(problem_, *sequence, left)) return;
   if (sequence->left.height > most) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
-  } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
-    out_.best = std::move(sequence);
-    best_drafts_ = least.drafts();
+  } else {
+    keep_if_better(std::move(*sequence), least.drafts());
   }
+}
+
+void Search::keep_if_better(Sequence sequence, const std::vector<Draft>& drafts) {
+  if (out_.best && !better(problem_, sequence, *out_.best)) return;
+  out_.best = std::move(sequence);
+  best_drafts_ = drafts;
+}
+
+/// The cuts to begin with, first as they are given, since of many cuts another order may not be found, and
+/// then in the best order.
+void Search::try_first() {
+  if (first_.empty() || out_.best) return;
+  const LeastCost least(known_, in_order(first_), orders_);
+  const double left = thickest_left(least.finished(), problem_.section.target).height;
+  const double most = may_leave(least, left);
+  if (left <= most && arcs_are_finished(problem_, first_, std::max(left, problem_.options.tolerance))) {
+    std::optional<Sequence> sequence = as_given(problem_, first_, least.planes());
+    if (sequence && sequence->left.height <= most && finishes_arcs(problem_, *sequence, left))
+      keep_if_better(std::move(*sequence), least.drafts());
+  }
+  try_drafts(first_);
 }
 
 /// The best orders that were put by, of those cuts first that must cost least.

@@ -63,3 +63,17 @@ TEST_CASE("what can be planned on each edge can be planned on both", "[plan][apa
   CHECK(both.cuts.size() <= 2 * one.cuts.size());
   CHECK(both.effort < 2 * one.effort);
 }
+
+TEST_CASE("plans of two parts one after another are a plan where no order of all their cuts is found",
+          "[plan][apart]") {
+  // Of radii that no plane has: eleven cuts on either edge, and the scraper.
+  const std::string edge =
+      "start face 1.3\nstep down 1/8\nbead out .2 down .13 radius .33\ncove out .3 down .26 radius "
+      ".43\nfillet out "
+      ".15\ncove out .35 down .35\nstep down .08\nfillet out .3\n";
+  const Plan both = make_plan(profile("5 wide, 1 1/2 thick", edge + "side back\n" + edge),
+                              kit(std::string(kHalfSet) + "round 12\n"), {});
+  REQUIRE(both.feasible);
+  CHECK(faults(both) == "");
+  CHECK(both.cuts.size() >= 20);
+}

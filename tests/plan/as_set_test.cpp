@@ -90,3 +90,18 @@ TEST_CASE("a waste cut that comes near enough to a flat makes it", "[as-set]") {
   const std::vector<std::vector<int>> short_of_it = {{}, {}, {}};
   CHECK(made(1.0) == short_of_it);
 }
+
+TEST_CASE("the gauge's own division serves where its mark is the nearer one", "[as-set]") {
+  // 5.26 mm lies .01 from a quarter of a millimetre, and .06 from a tenth; both are more than is asked for.
+  PlanOptions options;
+  options.tolerance = 0.005;
+  options.unit = Unit::mm;
+  const Plan plan =
+      make_plan(profile("50mm wide, 20mm thick", "start face 12mm\nstep down 5.26mm\nfillet out 12mm"),
+                kit("units mm\nrebate 19\nshop gauge .25\n"), options);
+  REQUIRE(plan.feasible);
+  const GaugeLine& depth = line_from(plan, Side::face);
+  CHECK(depth.finer);
+  CHECK_FALSE(depth.fine);
+  CHECK(depth.set == Approx(5.25));
+}
