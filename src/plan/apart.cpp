@@ -55,8 +55,10 @@ void follow_outline(const Loop& blank, Point from, Point to, Section& out) {
 /// Where a run of edges that have to be cut begins, and how many it has.
 struct Run {
   std::size_t first, count;
+  int element;  // the one that comes first in the profile
 };
 
+/// In the order of the profile.
 std::vector<Run> runs_of(const Section& section) {
   const std::size_t n = section.target.size();
   const auto is_cut = [&](std::size_t i) { return section.source[i % n] >= 0; };
@@ -64,9 +66,11 @@ std::vector<Run> runs_of(const Section& section) {
   for (std::size_t i = 0; i < n; ++i) {
     if (!is_cut(i) || is_cut(i + n - 1)) continue;
     std::size_t count = 1;
-    while (is_cut(i + count)) ++count;
-    out.push_back({i, count});
+    int element = section.source[i];
+    for (; is_cut(i + count); ++count) element = std::min(element, section.source[(i + count) % n]);
+    out.push_back({i, count, element});
   }
+  std::sort(out.begin(), out.end(), [](const Run& a, const Run& b) { return a.element < b.element; });
   return out;
 }
 

@@ -9,7 +9,7 @@
 namespace arrisline {
 
 /// The parts of the work that the blank's own outline lies between, each as a section in which all else is
-/// left as the blank has it. One or none where the work is of one piece.
+/// left as the blank has it, in the order of the profile. One or none where the work is of one piece.
 std::vector<Section> parts_of(const Section& section);
 
 /// The cuts of a plan for each part by itself, as drafts of the whole problem. Empty where the work is of one
