@@ -15,7 +15,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 
   Plan no;
   no.section = section;
-  no.reasons.push_back({-1, "not looked for", std::nullopt});
+  no.reasons.emplace_back().why = "not looked for";
   const StatedPlan back = plan_from_json(plan_to_json(no));
   if (back.unread) return 0;  // more edges than a plan may have
   fuzz::hold(back.faults.empty(), "an outline that was read is one in JSON",
