@@ -1,6 +1,4 @@
 // `arrisline fmt`: files in tidy form. Shown by tests/cli and tests/text/tidy_test.cpp.
-#include <fstream>
-#include <sstream>
 #include <stdexcept>
 
 #include "app/commands.h"
@@ -8,6 +6,7 @@
 #include "app/output.h"
 #include "arrisline/job.h"
 #include "arrisline/report.h"
+#include "text/load.h"
 #include "text/tidy.h"
 #include "wording/words.h"
 
@@ -55,9 +54,7 @@ Outcome fmt_command(const FmtArguments& arguments) {
       outcome.code = kBadInput;
       continue;
     }
-    std::ostringstream stream;
-    stream << std::ifstream(path, std::ios::binary).rdbuf();
-    const std::string text = stream.str();
+    const std::string text = load(path).text;
     const std::string tidy = tidied(text, *kind);
     if (arguments.output) {
       outcome.file = arguments.output;

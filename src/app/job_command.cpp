@@ -36,10 +36,8 @@ Outcome job_command(const JobArguments& arguments) {
   const std::optional<std::vector<SheetFile>> files =
       sheet_option(arguments.sheets, arguments.output, "job", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "job", outcome.err);
-  std::vector<ToWrite> written = {{"--output", arguments.output}};
-  for (const SheetFile& sheet : files.value_or(std::vector<SheetFile>{}))
-    written.push_back({"--sheet", sheet.path});
-  const bool apart = kept_apart(files_read(arguments.job, job), written, "job", outcome.err);
+  const bool apart =
+      kept_apart(files_read(arguments.job, job), to_write(arguments.output, files), "job", outcome.err);
   if (!job || !unit || !limit || !writable || !files || !paper || !apart) {
     outcome.code = kBadInput;
     return outcome;

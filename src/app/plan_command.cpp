@@ -34,9 +34,7 @@ Outcome plan_command(const PlanArguments& arguments) {
   const std::optional<std::vector<SheetFile>> files =
       sheet_option(arguments.sheets, arguments.output, "plan", outcome.err);
   const std::optional<Paper> paper = paper_option(arguments.paper, "plan", outcome.err);
-  std::vector<ToWrite> written = {{"--output", arguments.output}};
-  for (const SheetFile& sheet : files.value_or(std::vector<SheetFile>{}))
-    written.push_back({"--sheet", sheet.path});
+  std::vector<ToWrite> written = to_write(arguments.output, files);
   written.push_back({"--redrawn", arguments.redrawn});
   const bool redrawn_writable = output_option(arguments.redrawn, "plan", outcome.err, "--redrawn") &&
                                 writable &&

@@ -1,8 +1,6 @@
 // `arrisline reach`: what a kit makes on a stock. Shown by tests/cli/reach*.golden and tests/reach.
 #include <charconv>
 #include <filesystem>
-#include <fstream>
-#include <sstream>
 #include <system_error>
 
 #include "app/commands.h"
@@ -48,10 +46,7 @@ bool folder_option(const std::optional<std::string>& folder, std::string& messag
 
 /// Whether the file is there and is not what would be written.
 bool is_another(const Outcome::File& file) {
-  if (!is_there(file.path)) return false;
-  std::ostringstream old;
-  old << std::ifstream(file.path, std::ios::binary).rdbuf();
-  return old.str() != file.text;
+  return is_there(file.path) && load(file.path).text != file.text;
 }
 
 /// Whether none of the files is there with another text, nor the one that the answer goes to; what would be

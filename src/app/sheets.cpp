@@ -67,6 +67,14 @@ std::optional<std::vector<SheetFile>> sheet_option(const std::vector<std::string
   return out;
 }
 
+std::vector<ToWrite> to_write(const std::optional<std::string>& output,
+                              const std::optional<std::vector<SheetFile>>& sheets) {
+  std::vector<ToWrite> out = {{"--output", output}};
+  for (const SheetFile& sheet : sheets.value_or(std::vector<SheetFile>{}))
+    out.push_back({"--sheet", sheet.path});
+  return out;
+}
+
 Paper usual_paper(const std::string& locale) {
   // The countries whose LC_PAPER is Letter in the GNU C library's locales (from memory).
   constexpr std::array<std::string_view, 15> kLetter = {"US", "CA", "MX", "PH", "PR", "CL", "CO", "CR",

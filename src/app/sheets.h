@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/commands.h"
+#include "app/same_file.h"
 #include "arrisline/sheet.h"
 
 namespace arrisline {
@@ -21,6 +22,10 @@ struct SheetFile {
 std::optional<std::vector<SheetFile>> sheet_option(const std::vector<std::string>& paths,
                                                    const std::optional<std::string>& output,
                                                    const std::string& command, std::string& messages);
+
+/// What --output and --sheet ask to be written.
+std::vector<ToWrite> to_write(const std::optional<std::string>& output,
+                              const std::optional<std::vector<SheetFile>>& sheets);
 
 /// The paper named by --paper, or where it is absent the usual one of the country whose locale is set.
 std::optional<Paper> paper_option(const std::optional<std::string>& word, const std::string& command,

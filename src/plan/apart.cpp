@@ -3,54 +3,14 @@
 
 #include <algorithm>
 #include <chrono>
-#include <limits>
 #include <optional>
 
 #include "plan/compose.h"
+#include "section/walk.h"
 
 namespace arrisline {
 
 namespace {
-
-constexpr double kSamePlace = 1e-9;  // mm
-
-/// How far along the blank's outline, from the face's working edge to the edge, the underside, the back edge
-/// and the face, a place on it lies: mm.
-double along_outline(const Loop& blank, Point p) {
-  double before = 0, nearest = std::numeric_limits<double>::infinity(), out = 0;
-  for (const Edge& edge : blank) {
-    const double off = distance(p, edge);
-    if (off < nearest) {
-      nearest = off;
-      out = before + distance(edge.from, p);
-    }
-    before += length(edge);
-  }
-  return out;
-}
-
-/// Appends the blank's outline from one place on it on to another.
-void follow_outline(const Loop& blank, Point from, Point to, Section& out) {
-  double whole = 0;
-  for (const Edge& edge : blank) whole += length(edge);
-  const double begin = along_outline(blank, from);
-  double end = along_outline(blank, to);
-  if (end < begin) end += whole;
-  const auto put = [&](Point next) {
-    if (distance(from, next) <= kSamePlace) return;
-    out.target.push_back({from, next, {}, Turn::straight});
-    out.source.push_back(-1);
-    from = next;
-  };
-  double corner = 0;
-  for (int round = 0; round < 2; ++round) {
-    for (const Edge& edge : blank) {
-      if (corner > begin && corner < end) put(edge.from);
-      corner += length(edge);
-    }
-  }
-  put(to);
-}
 
 /// Where a run of edges that have to be cut begins, and how many it has.
 struct Run {
@@ -100,18 +60,17 @@ bool tell_surfaces(const Problem& part, const Problem& whole, Draft& draft) {
 std::vector<Section> parts_of(const Section& section) {
   const std::vector<Run> runs = runs_of(section);
   const std::size_t n = section.target.size();
-  const Loop blank = blank_outline(section.width, section.thickness);
   std::vector<Section> out;
   for (const Run& run : runs) {
-    Section part = section;
-    part.target.clear();
-    part.source.clear();
+    Path outline;
     for (std::size_t i = run.first; i < run.first + run.count; ++i) {
-      part.target.push_back(section.target[i % n]);
-      part.source.push_back(section.source[i % n]);
+      outline.edges.push_back(section.target[i % n]);
+      outline.source.push_back(section.source[i % n]);
     }
-    follow_outline(blank, part.target.back().to, part.target.front().from, part);
-    out.push_back(std::move(part));
+    follow_outline(section.width, section.thickness, outline.edges.front().from, outline);
+    out.push_back(section);
+    out.back().target = std::move(outline.edges);
+    out.back().source = std::move(outline.source);
   }
   return out;
 }

@@ -204,19 +204,16 @@ std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc,
   return ranges;
 }
 
-/// The tilts, in order, and where the arc is several of one circle, those at which the plane comes nearest
-/// the middle of each that it leaves the half of undone: each is an element, and has to be finished.
-std::vector<double> tilts_for_each(const Problem& problem, const Surface& arc, const Plane& plane,
+/// The tilts of the draft, in order, and where the arc is several of one circle, those at which its plane
+/// comes nearest the middle of each that it leaves the half of undone: each is an element, and has to be
+/// finished.
+std::vector<double> tilts_for_each(const Problem& problem, const Surface& arc, Draft draft,
                                    const TiltRange& range, std::vector<double> tilts) {
   const std::vector<Surface> each = edges_of(problem, arc);
   if (each.size() == 1) return tilts;
-  const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
+  draft.poses = poses_at(problem, arc, problem.plane(draft.plane), tilts);
   for (const Surface& one : each) {
-    const std::vector<double> looks = arc_looks(one);
-    const auto done = std::count_if(looks.begin(), looks.end(), [&](double at) {
-      return left_at(problem, one, plane, poses, at) <= allowances(problem).front();
-    });
-    if (2 * done >= static_cast<std::ptrdiff_t>(looks.size())) continue;
+    if (curves_finish(problem, one, {draft}, allowances(problem).front())) continue;
     const double middle = (arc.lo + arc.hi) / 2;
     const double tilt =
         std::clamp(middle + wrap_degrees((one.lo + one.hi) / 2 - middle), range.from, range.to);
@@ -237,7 +234,7 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     draft.miss = std::abs(plane.radius - radius(problem.edge(arc)));
     std::vector<double> tilts = finishing_tilts(problem, arc, plane, range);
     if (tilts.empty()) continue;
-    tilts = tilts_for_each(problem, arc, plane, range, std::move(tilts));
+    tilts = tilts_for_each(problem, arc, draft, range, std::move(tilts));
     draft.poses = poses_at(problem, arc, plane, tilts);
     const double r = radius(problem.edge(arc));
     if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {

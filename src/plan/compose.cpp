@@ -4,7 +4,6 @@
 #include <algorithm>
 
 #include "plan/access.h"
-#include "plan/apart.h"
 #include "plan/search.h"
 
 namespace arrisline {
@@ -53,9 +52,7 @@ Composition compose(const Problem& problem, const std::vector<Draft>& flats, Pat
   auto search = [&](std::vector<Draft> given) {
     Composition found;
     found.best = std::move(out.best);
-    const bool by_parts = given.empty();
     Search one(problem, flats, std::move(given), patience, found);
-    if (by_parts) one.begin_with(planned_apart(problem));
     one.run();
     unsearched = std::min(unsearched, one.unsearched());
     return found;

@@ -131,9 +131,8 @@ double left_at(const Problem& problem, const Surface& arc, const Plane& plane, c
   return least;
 }
 
-/// Whether hollows or rounds come within `limit` of at least half of the arc.
-static bool is_curved(const Problem& problem, const Surface& arc, const std::vector<Draft>& drafts,
-                      double limit) {
+bool curves_finish(const Problem& problem, const Surface& arc, const std::vector<Draft>& drafts,
+                   double limit) {
   const PlaneKind fits = arc.bead ? PlaneKind::hollow : PlaneKind::round;
   const std::vector<double> looks = arc_looks(arc);
   const auto curved = std::count_if(looks.begin(), looks.end(), [&](double at) {
@@ -179,7 +178,7 @@ bool arcs_are_finished(const Problem& problem, const std::vector<Draft>& drafts,
   const int facets = problem.kit.shop.facets;
   // Of arcs that make one circle each is an element of its own.
   const auto is_finished = [&](const Surface& arc) {
-    return is_curved(problem, arc, drafts, limit) ||
+    return curves_finish(problem, arc, drafts, limit) ||
            (facets > 0 && flats_on(problem, arc, drafts, limit) <= facets);
   };
   return std::all_of(problem.surfaces.begin(), problem.surfaces.end(), [&](const Surface& surface) {

@@ -15,7 +15,11 @@ std::vector<double> arc_looks(const Surface& arc);
 double left_at(const Problem& problem, const Surface& arc, const Plane& plane, const std::vector<Pose>& poses,
                double at);
 
-/// Whether hollows or rounds come within `limit` mm of at least half of every arc, or no more flats than the
+/// Whether hollows or rounds of the drafts come within `limit` mm of at least half of the arc.
+bool curves_finish(const Problem& problem, const Surface& arc, const std::vector<Draft>& drafts,
+                   double limit);
+
+/// Whether they do so of every arc, or no more flats than the
 /// shop allows to an arc, waste cuts among them. True for arcs under a shaped sole.
 bool arcs_are_finished(const Problem& problem, const std::vector<Draft>& drafts, double limit);
 

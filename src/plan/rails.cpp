@@ -145,6 +145,12 @@ bool RailFinder::accept(const std::vector<Draft>& cuts, double start) {
   if (bears.height < 0.005) return false;  // nothing left to ride on
   const Guidance guided = guidance(bears, sole_);
   if (!guided.two_arrises) return false;
+  const bool good = well_laid(guided, sole_);
+  std::vector<Setup>& list = good ? found_ : lesser_;
+  const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& other) {
+    return std::abs(other.start - start) < kSameFigure && same_cuts(other.cuts, cuts);
+  });
+  if (known) return good;
   // Along a bead that all but reaches a side of the blank a flat may be tangent to it in the air.
   std::vector<Draft> taking = cuts;
   std::erase_if(taking, [&](const Draft& cut) {
@@ -153,12 +159,6 @@ bool RailFinder::accept(const std::vector<Draft>& cuts, double start) {
     return wood_.area() - uncut.area() <= kLeastCut;
   });
   if (taking.size() < cuts.size()) return accept(taking, start);
-  const bool good = well_laid(guided, sole_);
-  std::vector<Setup>& list = good ? found_ : lesser_;
-  const bool known = std::any_of(list.begin(), list.end(), [&](const Setup& other) {
-    return std::abs(other.start - start) < kSameFigure && same_cuts(other.cuts, cuts);
-  });
-  if (known) return good;
   list.push_back({cuts, start, guided});
   for (Draft& cut : list.back().cuts) find_other_poses(problem_, cut);
   return good;

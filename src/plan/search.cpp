@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan/apart.h"
 #include "plan/sets.h"
 
 namespace arrisline {
@@ -101,6 +102,8 @@ void Search::keep_likely_planes() {
 
 void Search::run() {
   if (!possible_) return;
+  // A good plan early cuts off more.
+  const std::vector<Draft> apart = given_.empty() ? planned_apart(problem_) : std::vector<Draft>{};
   struct Pass {
     OrderOf orders;
     bool trenches;
@@ -119,7 +122,7 @@ void Search::run() {
     one_by_one_ = pass.one_by_one;
     if (trenches_) rails_.clear();
     seen_.clear();
-    try_first();
+    if (!apart.empty() && !out_.best) try_first(apart);
     covers();
     try_pool();
     order_unordered();

@@ -36,8 +36,6 @@ class Search {
   Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
          Patience& patience, Composition& out);
 
-  /// Cuts that may make a plan in this order, tried before all others: a good plan early cuts off more.
-  void begin_with(std::vector<Draft> drafts) { first_ = std::move(drafts); }
   void run();
 
   /// Least cost of what was left unsearched; infinity where nothing was.
@@ -91,8 +89,9 @@ class Search {
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left, bool to_the_end = false);
   bool try_drafts(std::vector<Draft> drafts);
-  void try_first();
-  void keep_if_better(Sequence sequence, const std::vector<Draft>& drafts);
+  void try_first(const std::vector<Draft>& drafts);
+  double limit_for(double left, double most) const;
+  void take_in(std::optional<Sequence> sequence, double left, double most, const std::vector<Draft>& drafts);
   void improve();
   void order_unordered();
   void put_by_too_thick(Unordered one);
@@ -107,7 +106,6 @@ class Search {
   KnownTurns known_;
   const std::vector<Draft>& flat_drafts_;
   const std::vector<Draft> given_;
-  std::vector<Draft> first_;
   Patience& patience_;
   Composition& out_;
   std::vector<Ways> arcs_;

@@ -119,7 +119,7 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   const double cutoff = worth(sure_to_stay(least.drafts(), least.finished(), {left, {}}).height);
   if (least.total() >= cutoff || !startable(least)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
-  const double limit = left > problem_.options.tolerance ? most : problem_.options.tolerance;
+  const double limit = limit_for(left, most);
   if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;
   const auto out_of_patience = [this] { return patience_.over(); };
   std::optional<Sequence> sequence;
@@ -138,33 +138,36 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   }
   // Its best order is not known where patience ended amidst.
   if (patience_.over()) leave_off(least.total());
+  take_in(std::move(sequence), left, most, least.drafts());
+}
+
+/// How near the curved cuts of what leaves `left` have to come to their arcs.
+double Search::limit_for(double left, double most) const {
+  return left > problem_.options.tolerance ? most : problem_.options.tolerance;
+}
+
+/// Keeps an order of these cuts, which leave `left` before they have starts, where it is better than the best
+/// and leaves no more than `most`, or is the thinnest of those that do.
+void Search::take_in(std::optional<Sequence> sequence, double left, double most,
+                     const std::vector<Draft>& drafts) {
   if (!sequence || !finishes_arcs(problem_, *sequence, left)) return;
   if (sequence->left.height > most) {
     if (!out_.too_thick || sequence->left.height < out_.too_thick->left.height) out_.too_thick = sequence;
-  } else {
-    keep_if_better(std::move(*sequence), least.drafts());
+  } else if (!out_.best || better(problem_, *sequence, *out_.best)) {
+    out_.best = std::move(sequence);
+    best_drafts_ = drafts;
   }
 }
 
-void Search::keep_if_better(Sequence sequence, const std::vector<Draft>& drafts) {
-  if (out_.best && !better(problem_, sequence, *out_.best)) return;
-  out_.best = std::move(sequence);
-  best_drafts_ = drafts;
-}
-
-/// The cuts to begin with, first as they are given, since of many cuts another order may not be found, and
+/// Cuts that may make a plan: first as they are given, since of many cuts another order may not be found, and
 /// then in the best order.
-void Search::try_first() {
-  if (first_.empty() || out_.best) return;
-  const LeastCost least(known_, in_order(first_), orders_);
+void Search::try_first(const std::vector<Draft>& drafts) {
+  const LeastCost least(known_, in_order(drafts), orders_);
   const double left = thickest_left(least.finished(), problem_.section.target).height;
   const double most = may_leave(least, left);
-  if (left <= most && arcs_are_finished(problem_, first_, std::max(left, problem_.options.tolerance))) {
-    std::optional<Sequence> sequence = as_given(problem_, first_, least.planes());
-    if (sequence && sequence->left.height <= most && finishes_arcs(problem_, *sequence, left))
-      keep_if_better(std::move(*sequence), least.drafts());
-  }
-  try_drafts(first_);
+  if (left <= most && arcs_are_finished(problem_, drafts, limit_for(left, most)))
+    take_in(as_given(problem_, drafts, least.planes()), left, most, least.drafts());
+  try_drafts(drafts);
 }
 
 /// The best orders that were put by, of those cuts first that must cost least.

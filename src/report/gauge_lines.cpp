@@ -142,18 +142,23 @@ std::optional<Point> met_at(const Section& section, const Cut& cut, const GaugeL
   return std::nullopt;
 }
 
-/// What an earlier cut has left at that place.
-bool bounds(const Cut& cut, Point p, bool* corner) {
-  const double half = cut.plane.width / 2;
+/// What a cut has left at a place.
+struct Bound {
   bool any = false;
+  bool corner = false;  // of its sole and its side
+};
+
+Bound bound_at(const Cut& cut, Point p) {
+  const double half = cut.plane.width / 2;
+  Bound out;
   for (const Pose& pose : cut.set) {
     const Point uv = to_sole_frame(pose, p);
     const bool sole = std::fabs(uv.x) < half + kStep && std::fabs(uv.y) < kStep;
     const bool side = std::fabs(std::fabs(uv.x) - half) < kStep && uv.y > -kStep;
-    any = any || sole || side;
-    *corner = *corner || (sole && side);
+    out.any = out.any || sole || side;
+    out.corner = out.corner || (sole && side);
   }
-  return any;
+  return out;
 }
 
 /// The wood about a place before a cut: where a line can be struck there, or what there is in its stead.
@@ -175,21 +180,17 @@ About about_place(const Plan& plan, const Cut& cut, Point p) {
   const bool near_face = is_wood(-1, -1), far_face = is_wood(1, -1);
   const bool near_under = is_wood(-1, 1), far_under = is_wood(1, 1);
   About out;
+  int corner_by = 0;  // the last that left a corner: both sides of it are its own
   for (const Cut& earlier : plan.cuts) {
-    bool corner = false;
-    if (earlier.number < cut.number && !earlier.set.empty() && bounds(earlier, p, &corner))
-      out.left_by = earlier.number;
+    if (earlier.number >= cut.number) continue;
+    const Bound bound = bound_at(earlier, p);
+    if (bound.any) out.left_by = earlier.number;
+    if (bound.corner && is_square(earlier)) corner_by = earlier.number;
   }
   const int wood = near_face + far_face + near_under + far_under;
-  if (wood == 3) {
-    // Of a corner that one cut has left both sides are its own.
-    for (const Cut& earlier : plan.cuts) {
-      bool corner = false;
-      if (earlier.number >= cut.number || earlier.set.empty() || !is_square(earlier)) continue;
-      if (!bounds(earlier, p, &corner) || !corner) continue;
-      out.left_by = earlier.number;
-      out.is = About::Is::corner;
-    }
+  if (wood == 3 && corner_by != 0) {
+    out.is = About::Is::corner;
+    out.left_by = corner_by;
   } else if (wood == 2 && near_face == near_under) {
     out.is = About::Is::upright;
     out.open = near_face ? Side::back : Side::edge;

@@ -2,7 +2,6 @@
 // chain. The outline is then searched for places where it meets itself. Shown by
 // tests/section/chains_test.cpp, section_mistakes_test.cpp and properties_test.cpp.
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <string>
 
@@ -27,10 +26,8 @@ struct Placed {
   double to = 0;
 };
 
-struct Outline {
-  Loop edges;
-  std::vector<int> source;
-};
+/// Closed: the chains with what lies between them.
+using Outline = Path;
 
 const Element& element(const Drawing& drawing, int index) {
   return drawing.elements[static_cast<std::size_t>(index)];
@@ -47,30 +44,6 @@ std::string beside(const Drawing& drawing, int index, int other) {
   return text + " of line " + std::to_string(element(drawing, index).line);
 }
 
-/// The part of the blank's outline from one distance round it to another, in the sense of the face from the
-/// working edge to the back edge.
-void add_outline(const Drawing& drawing, Point from, double at, Point to, double until, Outline& out) {
-  const double w = drawing.width;
-  const double t = drawing.thickness;
-  const double round = 2 * (w + t);
-  if (until < at) until += round;
-  const std::array<std::pair<double, Point>, 4> corners = {
-      {{w, {w, 0}}, {w + t, {w, t}}, {2 * w + t, {0, t}}, {round, {0, 0}}}};
-  Point here = from;
-  const auto go = [&](Point next) {
-    if (distance(here, next) < kSamePoint) return;
-    out.edges.push_back({here, next, {}, Turn::straight});
-    out.source.push_back(-1);
-    here = next;
-  };
-  for (const double lap : {0.0, round}) {
-    for (const auto& [where, corner] : corners) {
-      if (where + lap > at && where + lap < until) go(corner);
-    }
-  }
-  go(to);
-}
-
 Outline splice(const Drawing& drawing, const std::vector<Placed>& chains) {
   Outline out;
   for (std::size_t i = 0; i < chains.size(); ++i) {
@@ -78,7 +51,7 @@ Outline splice(const Drawing& drawing, const std::vector<Placed>& chains) {
     const Placed& next = chains[(i + 1) % chains.size()];
     out.edges.insert(out.edges.end(), chain.path.edges.begin(), chain.path.edges.end());
     out.source.insert(out.source.end(), chain.path.source.begin(), chain.path.source.end());
-    add_outline(drawing, chain.path.edges.back().to, chain.to, next.path.edges.front().from, next.from, out);
+    follow_outline(drawing.width, drawing.thickness, next.path.edges.front().from, out);
   }
   close_outline(out.edges);
   return out;

@@ -4,8 +4,10 @@
 #include "section/walk.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "section/contacts.h"
 #include "wording/length.h"
@@ -176,6 +178,30 @@ double along_outline(double width, double thickness, Point p) {
   if (p.x == width) return width + p.y;
   if (p.y == thickness) return 2 * width + thickness - p.x;
   return 2 * (width + thickness) - p.y;
+}
+
+void follow_outline(double width, double thickness, Point to, Path& path) {
+  Point here = path.edges.back().to;
+  const double round = 2 * (width + thickness);
+  const double at = along_outline(width, thickness, here);
+  double until = along_outline(width, thickness, to);
+  if (until < at) until += round;
+  const std::array<std::pair<double, Point>, 4> corners = {{{width, {width, 0}},
+                                                            {width + thickness, {width, thickness}},
+                                                            {2 * width + thickness, {0, thickness}},
+                                                            {round, {0, 0}}}};
+  const auto go = [&](Point next) {
+    if (distance(here, next) < kSamePoint) return;
+    path.edges.push_back({here, next, {}, Turn::straight});
+    path.source.push_back(-1);
+    here = next;
+  };
+  for (const double lap : {0.0, round}) {
+    for (const auto& [where, corner] : corners) {
+      if (where + lap > at && where + lap < until) go(corner);
+    }
+  }
+  go(to);
 }
 
 std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistakes& mistakes) {

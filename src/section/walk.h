@@ -44,4 +44,8 @@ std::optional<Path> walk(const Drawing& drawing, const DrawnChain& chain, Mistak
 /// Where a point of the outline stands on the way round it, from (0, 0) along the face; in [0, 2W + 2T).
 double along_outline(double width, double thickness, Point p);
 
+/// Appends to the path the blank's outline from where it ends to another place on the outline, in the sense
+/// of the face from the working edge to the back edge. REQUIRES: a path of one edge at least.
+void follow_outline(double width, double thickness, Point to, Path& path);
+
 }  // namespace arrisline

@@ -115,6 +115,14 @@ void check_remedies(const Plan& no, const Kit& planes, const PlanOptions& option
   }
 }
 
+/// A no with a plane to add, and no other radius for the drawing.
+void adds_and_does_not_redraw(const Section& section, const Kit& planes) {
+  const Plan no = asked(section, planes);
+  check_remedies(no, planes);
+  CHECK(of_kind(no, redraws) == nullptr);
+  REQUIRE(of_kind(no, adds) != nullptr);
+}
+
 }  // namespace
 
 TEST_CASE("a kit that lacks one plane is told that plane", "[plan][remedies]") {
@@ -207,20 +215,14 @@ TEST_CASE("no radius is named that does not reach between the ends", "[plan][rem
   // A half-round of 3/4 in: a hollow of 1/4 in cannot be drawn over it.
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\ntorus 3/4");
   const Kit planes = kit("units inch\nhollow 4\nrebate 3/4\n");
-  const Plan no = asked(section, planes);
-  check_remedies(no, planes);
-  CHECK(of_kind(no, redraws) == nullptr);
-  REQUIRE(of_kind(no, adds) != nullptr);
+  adds_and_does_not_redraw(section, planes);
 }
 
 TEST_CASE("no radius is named that makes another shape of it", "[plan][remedies]") {
   // A half-round flute 1/4 in wide is 1/8 in deep; by round 4 between the same ends it is 0.033 in deep.
   const Section section = profile("2 wide, 3/4 thick", "start face 3/4\ncove out 1/4 radius 1/8");
   const Kit planes = kit("units inch\nrebate 3/4\nplough 1/8\nround 4\n");
-  const Plan no = asked(section, planes);
-  check_remedies(no, planes);
-  CHECK(of_kind(no, redraws) == nullptr);
-  REQUIRE(of_kind(no, adds) != nullptr);
+  adds_and_does_not_redraw(section, planes);
 }
 
 TEST_CASE("the tolerance at which it passes is the least", "[plan][remedies]") {

@@ -164,31 +164,26 @@ TEST_CASE("work on other sides is scaled with its stock", "[section][scale]") {
 TEST_CASE("height and projection are what the members reach in all, not what lies between their ends",
           "[section][scale]") {
   std::string why;
+  const auto drawn = [](const std::string& chain) {
+    return drawing_of(section_of("units mm\nstock 50 wide, 20 thick\n" + chain), Unit::mm);
+  };
+  ScaleOptions options;
   SECTION("of a flute the height is its depth") {
-    const Drawing flute = drawing_of(
-        section_of("units mm\nstock 50 wide, 20 thick\nstart face 30\ncove out 10 radius 5\n"), Unit::mm);
-    ScaleOptions options;
     options.height = 4;
-    const auto result = scaled(flute, options, &why);
+    const auto result = scaled(drawn("start face 30\ncove out 10 radius 5\n"), options, &why);
     REQUIRE(result);
     CHECK(result->factor == Approx(0.8));
     CHECK(extent_of(result->drawing.chains.front().strokes).y == Approx(4));
   }
   SECTION("a bead that bulges farther out than where it ends projects by that") {
-    const Drawing torus = drawing_of(
-        section_of("units mm\nstock 50 wide, 20 thick\nstart face 10\nbead down 20 radius 10\n"), Unit::mm);
-    ScaleOptions options;
     options.projection = 5;
-    const auto result = scaled(torus, options, &why);
+    const auto result = scaled(drawn("start face 10\nbead down 20 radius 10\n"), options, &why);
     REQUIRE(result);
     CHECK(result->factor == Approx(0.5));
   }
   SECTION("what goes straight down projects nowhere") {
-    ScaleOptions options;
     options.projection = 5;
-    const Drawing wall =
-        drawing_of(section_of("units mm\nstock 50 wide, 20 thick\nstart face 10\nstep down 20\n"), Unit::mm);
-    CHECK_FALSE(scaled(wall, options, &why));
+    CHECK_FALSE(scaled(drawn("start face 10\nstep down 20\n"), options, &why));
     CHECK(why == "its members have no projection; give --by instead");
   }
 }
