@@ -57,19 +57,6 @@ void keep_meetings(const Measured& edge, Point between, double gap, double r, st
   for (const Point spoke : on_both(between, gap, edge.r(), r)) keep_spoke(edge, spoke, ts);
 }
 
-bool is_between(double a, double b) {
-  return (a <= 0 && b >= 0) || (a >= 0 && b <= 0);
-}
-
-void cross_straight(const Edge& edge, const Edge& other, std::vector<double>& ts) {
-  const Point d = other.to - other.from;
-  const double a = cross(d, edge.from - other.from), b = cross(d, edge.to - other.from);
-  if (!((a < 0 && b > 0) || (a > 0 && b < 0))) return;
-  const Point along = edge.to - edge.from;
-  if (is_between(cross(along, other.from - edge.from), cross(along, other.to - edge.from)))
-    keep(a / (a - b), ts);
-}
-
 }  // namespace
 
 void cross_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
@@ -101,38 +88,17 @@ void cross_circle(const Measured& edge, Point centre, double r, std::vector<doub
   keep_meetings(edge, between, gap, r, ts);
 }
 
-void cross_edge(const Measured& edge, const Measured& other, double reach, std::vector<double>& ts) {
-  const Edge& own = edge.edge();
-  const Edge& its = other.edge();
-  if (!edge.is_arc() && !other.is_arc()) {
-    cross_straight(own, its, ts);
-  } else if (!edge.is_arc()) {
-    const Point along = own.to - own.from;
-    for (const double t : on_circle(own.from, along, its.centre, other.r())) {
-      if (t > 0 && t < 1 && spoke_meets(its, own.from + t * along - its.centre)) keep(t, ts);
-    }
-  } else if (!other.is_arc()) {
-    const Point along = its.to - its.from;
-    for (const double s : on_circle(its.from, along, own.centre, edge.r())) {
-      if (s >= 0 && s <= 1) keep_spoke(edge, its.from + s * along - own.centre, ts);
-    }
-  } else {
-    const Point between = its.centre - own.centre;
-    const double gap = norm(between);
-    if (gap >= kSame) {
-      for (const Point spoke : on_both(between, gap, edge.r(), other.r())) {
-        if (spoke_meets(its, spoke - between)) keep_spoke(edge, spoke, ts);
-      }
-    }
-  }
-  cross_at(edge, its.from, ts, reach);
-  cross_at(edge, its.to, ts, reach);
-}
-
 // Closer to touching or to lying along one another than this, two carriers part so slowly that where they
 // count as one has to be told from where they do not.
 static constexpr double kNearlyTouching = 1e-5;  // mm
 static constexpr double kNearlyAlong = 1e-3;     // radians of lines; mm of centres and of radii
+
+/// Whether a line all but touches a circle of radius r, or comes so near to doing so; `aside` is how far from
+/// its centre the line passes times the root of `square`.
+static bool nearly_touches(double aside, double r, double square) {
+  const double low = r - kNearlyTouching, high = r + kNearlyTouching;
+  return !(low > 0 && aside * aside < low * low * square) && aside * aside <= high * high * square;
+}
 
 /// Whether part_line() has nothing to say of the line through p along d, whose length is the root of
 /// `square`.
@@ -143,9 +109,7 @@ static inline bool far_from_along(const Measured& edge, Point p, Point d, double
     const double turn = cross(d, along);
     return turn * turn > kNearlyAlong * kNearlyAlong * dot(along, along) * square;
   }
-  const double aside = std::abs(cross(d, p - own.centre));
-  const double low = edge.r() - kNearlyTouching, high = edge.r() + kNearlyTouching;
-  return (low > 0 && aside * aside < low * low * square) || aside * aside > high * high * square;
+  return !nearly_touches(cross(d, p - own.centre), edge.r(), square);
 }
 
 void part_line(const Measured& edge, Point p, Point d, std::vector<double>& ts) {
@@ -158,8 +122,7 @@ void part_circle(const Measured& edge, Point centre, double r, std::vector<doubl
   const Edge& own = edge.edge();
   if (!edge.is_arc()) {
     const Point along = own.to - own.from;
-    const double len = norm(along);
-    if (std::abs(std::abs(cross(along, centre - own.from)) - r * len) > kNearlyTouching * len) return;
+    if (!nearly_touches(cross(along, centre - own.from), r, dot(along, along))) return;
     for (const double aside : {kSame, -kSame}) cross_circle(edge, centre, r + aside, ts);
     return;
   }

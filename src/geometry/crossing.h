@@ -1,4 +1,4 @@
-// Where an edge meets a straight line, a circle or another edge.
+// Where an edge meets a straight line or a circle.
 #pragma once
 
 #include <vector>
@@ -18,9 +18,6 @@ void cross_line(const Measured& edge, Point p, Point d, std::vector<double>& ts)
 /// Appends the fractions t in (0, 1) at which the edge crosses or touches the full circle. An arc of the
 /// same circle adds nothing.
 void cross_circle(const Measured& edge, Point centre, double r, std::vector<double>& ts);
-
-/// Appends the fractions of `edge` at which it meets `other`, or comes within `reach` mm of an end of it.
-void cross_edge(const Measured& edge, const Measured& other, double reach, std::vector<double>& ts);
 
 /// Where the edge runs along the line or circle, or all but touches it: appends the fractions at which it
 /// comes within kSame of it, on either side, so that on each stretch between them the two are one or are not.

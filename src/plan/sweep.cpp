@@ -25,32 +25,20 @@ bool lies_beside(const Measured& measured, Point at, Point e, double reach) {
 }
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_{e_.y, -e_.x} {
+    : plane_(&plane),
+      pose_(pose),
+      half_(plane.width / 2),
+      radius_(plane.radius),
+      e_(across(pose.tilt)),
+      a_{e_.y, -e_.x} {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
 }
 
-double Sweep::sole_depth(Point p, Point uv) const {
-  constexpr double kDeep = std::numeric_limits<double>::infinity();
-  const double r = plane_->radius;
-  switch (plane_->kind) {
-    case PlaneKind::round:
-      // Above the centre the nearest of the sole is farther off than the nearer side.
-      return uv.y >= r ? kDeep : r - norm({uv.x, uv.y - r});
-    case PlaneKind::hollow:
-      return uv.y <= -r ? -kDeep : norm({uv.x, uv.y + r}) - r;
-    case PlaneKind::shaped:
-      // Its sole may be steep: the height over it tells the side, and not how far off it is.
-      return std::copysign(distance(p, sole_), uv.y - sole_height(*plane_, uv.x));
-    default:
-      return uv.y;
-  }
-}
-
-double Sweep::depth(Point p) const {
-  const Point uv = {u(p), v(p)};
-  return std::min(half_ - std::abs(uv.x), sole_depth(p, uv));
+/// Its sole may be steep: the height over it tells the side, and not how far off it is.
+double Sweep::depth_over_shape(Point p) const {
+  return std::copysign(distance(p, sole_), v(p) - sole_height(*plane_, u(p)));
 }
 
 bool Sweep::clear_of(const Measured& measured, double by) const {
@@ -61,19 +49,35 @@ bool Sweep::clear_of(const Measured& measured, double by) const {
   return top < lowest - by;
 }
 
+bool Sweep::holds(const Measured& measured, double by) const {
+  // Between two points within, a straight edge lies within a region that bulges nowhere inward.
+  if (measured.is_arc() || !(plane_->is_flat() || plane_->kind == PlaneKind::round)) return false;
+  return depth(measured.edge().from) > by && depth(measured.edge().to) > by;
+}
+
 std::vector<Edge> Sweep::boundary(double far) const {
-  const std::vector<Edge> sole = sole_edges(*plane_, pose_);
   std::vector<Edge> chain;
-  chain.reserve(sole.size() + 2);
-  chain.push_back({pose_.at - half_ * e_ + far * a_, sole.front().from, {}, Turn::straight});
-  chain.insert(chain.end(), sole.begin(), sole.end());
-  chain.push_back({sole.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight});
+  add_boundary(far, chain);
   return chain;
 }
 
+void Sweep::add_boundary(double far, std::vector<Edge>& chain) const {
+  const std::vector<Edge> sole = sole_edges(*plane_, pose_);
+  chain.push_back({pose_.at - half_ * e_ + far * a_, sole.front().from, {}, Turn::straight});
+  chain.insert(chain.end(), sole.begin(), sole.end());
+  chain.push_back({sole.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight});
+}
+
 void Sweep::crossings(const Measured& edge, double inset, std::vector<double>& ts) const {
-  cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
-  cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
+  if (edge.is_arc()) {
+    cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
+    cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
+  } else {
+    const double from = u(edge.edge().from), to = u(edge.edge().to);
+    for (const double side : {half_ - inset, inset - half_}) {
+      if ((from < side && to > side) || (from > side && to < side)) ts.push_back((side - from) / (to - from));
+    }
+  }
   switch (plane_->kind) {
     case PlaneKind::round:
       cross_circle(edge, centre_, plane_->radius - inset, ts);

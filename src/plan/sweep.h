@@ -1,6 +1,9 @@
 // The region that a plane at one pose takes: everything its sole passes through on the way in.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+#include <limits>
 #include <vector>
 
 #include "arrisline/plane.h"
@@ -27,15 +30,35 @@ class Sweep {
 
   /// How deep p lies in the region in mm: the distance to the nearer of sole and sides where it is inside,
   /// negative outside (there not a distance).
-  double depth(Point p) const;
+  double depth(Point p) const {
+    const double within_sides = half_ - std::abs(u(p));
+    switch (plane_->kind) {
+      case PlaneKind::round:
+        // Above the centre the nearest of the sole is farther off than the nearer side.
+        return v(p) >= radius_ ? within_sides : std::min(within_sides, radius_ - distance(p, centre_));
+      case PlaneKind::hollow:
+        // ... and below it nothing is within.
+        return v(p) <= -radius_ ? kFarOutside : std::min(within_sides, distance(p, centre_) - radius_);
+      case PlaneKind::shaped:
+        return std::min(within_sides, depth_over_shape(p));
+      default:
+        return std::min(within_sides, v(p));
+    }
+  }
 
   /// The whole edge lies beyond one of the plane's sides or below its sole, more than `by` mm off its
   /// outline. An edge that this does not tell may be clear of it all the same.
   bool clear_of(const Measured& edge, double by) const;
 
+  /// The whole edge lies within, more than `by` mm off the outline. An edge that this does not tell may lie
+  /// within all the same.
+  bool holds(const Measured& edge, double by) const;
+
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
   /// above the middle of the sole.
   std::vector<Edge> boundary(double far) const;
+  /// Appends the same.
+  void add_boundary(double far, std::vector<Edge>& chain) const;
 
   /// Appends the fractions at which the edge crosses the outline of this region drawn in by `inset` on
   /// all sides (its lines and circles produced).
@@ -49,11 +72,13 @@ class Sweep {
   Sweep lifted(double height) const;
 
  private:
-  double sole_depth(Point p, Point uv) const;
+  static constexpr double kFarOutside = -std::numeric_limits<double>::infinity();
+  double depth_over_shape(Point p) const;
 
   const Plane* plane_;
   Pose pose_;
   double half_;
+  double radius_;
   Point e_;
   Point a_;
   Point centre_;            // of a curved sole, in the section

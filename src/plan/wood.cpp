@@ -17,29 +17,6 @@ thread_local std::uint64_t work_done = 0;
 /// anything a plane iron could show.
 constexpr double kAside = 1e-6;
 
-struct Box {
-  double x0, x1, y0, y1;
-  bool holds(Point p) const { return p.x >= x0 && p.x <= x1 && p.y >= y0 && p.y <= y1; }
-  bool meets(const Box& other) const {
-    return x0 <= other.x1 && other.x0 <= x1 && y0 <= other.y1 && other.y0 <= y1;
-  }
-};
-
-/// A box that holds the edge with a little room.
-Box box_of(const Measured& measured) {
-  const Edge& edge = measured.edge();
-  Box box = {std::min(edge.from.x, edge.to.x) - kAside, std::max(edge.from.x, edge.to.x) + kAside,
-             std::min(edge.from.y, edge.to.y) - kAside, std::max(edge.from.y, edge.to.y) + kAside};
-  if (edge.is_arc()) {
-    const double r = measured.r() + kAside;
-    if (spoke_meets(edge, {-1, 0})) box.x0 = edge.centre.x - r;
-    if (spoke_meets(edge, {1, 0})) box.x1 = edge.centre.x + r;
-    if (spoke_meets(edge, {0, -1})) box.y0 = edge.centre.y - r;
-    if (spoke_meets(edge, {0, 1})) box.y1 = edge.centre.y + r;
-  }
-  return box;
-}
-
 bool is_upright_rectangle(const Loop& loop) {
   return loop.size() == 4 && std::all_of(loop.begin(), loop.end(), [](const Edge& edge) {
            return !edge.is_arc() && (edge.from.x == edge.to.x || edge.from.y == edge.to.y);
@@ -154,12 +131,10 @@ double enclosed_area(const std::vector<Edge>& edges) {
 }
 
 /// Appends the parts of `edge` outside the sweep; a part that lies along the sweep's outline is kept when
-/// the wood to its left is outside. Returns whether anything was dropped.
+/// the wood to its left is outside. ts: where the edge meets the outline. Returns whether anything was
+/// dropped.
 bool keep_outside(const Measured& whole, const Sweep& sweep, std::vector<double>& ts,
                   std::vector<Edge>& out) {
-  ts.clear();
-  sweep.crossings(whole, 0, ts);
-  sweep.partings(whole, ts);
   return split(whole, ts, out, [&](double t, double) {
     const Point p = whole.at(t);
     const double depth = sweep.depth(p);
@@ -167,6 +142,22 @@ bool keep_outside(const Measured& whole, const Sweep& sweep, std::vector<double>
     return sweep.depth(p + kAside * whole.left_of(p)) < 0;
   });
 }
+
+/// What one cut works with.
+struct Scratch {
+  std::vector<Measured> near;  // pieces of the wood that the sweep may meet
+  std::vector<Edge> left;      // pieces of what it leaves
+  std::vector<double> ts;
+  std::vector<Point> places;  // where the outline of the sweep may come into the wood or go out of it
+  std::vector<Edge> outline;  // of the sweep
+
+  void clear() {
+    near.clear();
+    left.clear();
+    places.clear();
+    outline.clear();
+  }
+};
 
 }  // namespace
 
@@ -222,16 +213,15 @@ void count_work(std::uint64_t pieces) {
 
 double Wood::cut(const Sweep& sweep) {
   work_done += edges_.size();
-  struct Old {
-    Measured edge;
-    Box box;
+  // Asking for room anew at every cut would take a tenth of its time.
+  static thread_local Scratch scratch;
+  auto& [near, left, ts, places, outline] = scratch;
+  scratch.clear();
+  const auto is_on_outline = [&](Point p) {
+    const bool on = std::abs(sweep.depth(p)) < 2 * kOpen;
+    if (on) places.push_back(p);
+    return on;
   };
-  std::vector<Old> olds;
-  olds.reserve(edges_.size());
-  std::vector<Edge> left;
-  left.reserve(edges_.size() + 8);
-  std::vector<double> ts;
-  ts.reserve(16);
   bool touched = false;
   for (const Edge& edge : edges_) {
     const Measured old(edge);
@@ -239,23 +229,28 @@ double Wood::cut(const Sweep& sweep) {
       left.push_back(edge);
       continue;
     }
+    if (sweep.holds(old, kOpen)) {
+      touched = true;
+      continue;
+    }
+    ts.clear();
+    sweep.crossings(old, 0, ts);
+    sweep.partings(old, ts);
+    // Where two ends do not quite meet, the outline may slip out of the wood between them.
+    is_on_outline(edge.from);
+    is_on_outline(edge.to);
+    std::erase_if(ts, [&](double t) { return !is_on_outline(old.at(t)); });
     touched = keep_outside(old, sweep, ts, left) || touched;
-    olds.push_back({old, box_of(old)});
+    near.push_back(old);
   }
   // A strip's sole may lie within the wood, all of what lies over it being left out.
-  if (olds.empty() && !strip_) return 0;
-  for (const Edge& sides : sweep.boundary(far_)) {
+  if (!touched && near.empty() && !strip_) return 0;
+  sweep.add_boundary(far_, outline);
+  for (const Edge& sides : outline) {
     if (strip_ && strip_->beside(sides)) continue;
     ts.clear();
     const Measured edge(sides);
-    const Box box = box_of(edge);
-    for (const Old& old : olds) {
-      if (!old.box.meets(box)) continue;
-      // Edges that share a line or circle do not cross: they part where either ends. And where two ends do
-      // not quite meet, the new edge may slip out of the wood between them.
-      cross_edge(edge, old.edge, kOpen, ts);
-      part_carrier(edge, old.edge, ts);
-    }
+    for (const Point place : places) cross_at(edge, place, ts, kOpen);
     if (strip_) {
       // Beyond the strip nothing is known of the old pieces, so the new one ends there.
       const Point along = {-strip_->e.y, strip_->e.x};
@@ -271,20 +266,18 @@ double Wood::cut(const Sweep& sweep) {
       // there on the left and ahead as well.
       const double deep = depth(p);
       if (deep < 0) return false;
-      if (deep <= 2 * kAside) {
-        const Point left_side = edge.left_of(p), ahead = {left_side.y, -left_side.x};
-        if (!contains(p + kAside * left_side)) return false;
-        if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
-      }
-      return std::none_of(olds.begin(), olds.end(), [&](const Old& old) {
-        return old.box.holds(p) && distance(p, old.edge.edge()) <= kSame;
-      });
+      if (deep > 2 * kAside) return true;
+      const Point left_side = edge.left_of(p), ahead = {left_side.y, -left_side.x};
+      if (!contains(p + kAside * left_side)) return false;
+      if (!contains(p + std::min(kAside, stretch / 4) * ahead)) return false;
+      return std::none_of(near.begin(), near.end(),
+                          [&](const Measured& old) { return distance(p, old.edge()) <= kSame; });
     });
     touched = touched || left.size() > before;
   }
   if (!touched) return 0;
   erase_stray(left);
-  edges_ = std::move(left);
+  edges_.swap(left);
   cuts_.push_back(sweep);
   if (strip_) return 0;
   const double before = area_;

@@ -142,44 +142,21 @@ TEST_CASE("circles that touch, within a ten-thousandth of a micron, meet once", 
   }
 }
 
-TEST_CASE("an edge meets another between that one's ends", "[geometry]") {
-  const auto by_edge = [](const Edge& edge, const Edge& other, double reach = kSame) {
-    return found([&](std::vector<double>& ts) { cross_edge(edge, other, reach, ts); });
+TEST_CASE("a place on an edge, or near enough, is a fraction of it", "[geometry]") {
+  const auto of = [](const Edge& edge, Point place, double reach) {
+    return found([&](std::vector<double>& ts) { cross_at(edge, place, ts, reach); });
   };
-  check_equal(by_edge(line({1, 1}, {11, 6}), line({3, 0}, {3, 9})), {0.2});
-  CHECK(by_edge(line({1, 1}, {11, 6}), line({3, 50}, {3, 90})).empty());
+  const Edge level = line({0, 0}, {10, 0});
+  check_equal(of(level, {4, 0}, kSame), {0.4});
+  check_equal(of(level, {4, 1e-5}, 2e-5), {0.4});
+  CHECK(of(level, {4, 1e-5}, 0.5e-5).empty());
+  CHECK(of(level, {12, 0}, 2e-5).empty());  // beyond the edge's own end
+  CHECK(of(level, {0, 0}, 2e-5).empty());   // and the end itself
 
-  // The level 7 meets the circle twice, the other edge one of the places, both or none.
-  check_equal(by_edge(arc(180), line({60, 7}, {-60, 7})), {kThree / 180, 1 - kThree / 180});
-  check_equal(by_edge(arc(180), line({60, 7}, {3, 7})), {kThree / 180});
-  check_equal(by_edge(line({60, 7}, {3, 7}), arc(180)), {53.0 / 57});
-  CHECK(by_edge(arc(180), line({20, 7}, {20.25, 7})).empty());
-  CHECK(by_edge(line({20, 7}, {20.25, 7}), arc(180)).empty());
-
-  // Of the circle about (9, 4): the quarter away from the meeting, and the one that holds it.
-  const Edge away{{14, 4}, {9, 9}, {9, 4}, Turn::left};
-  const Edge toward{{9, 9}, {4, 4}, {9, 4}, Turn::left};
-  CHECK(by_edge(arc(180), away).empty());
-  check_equal(by_edge(arc(180), toward), {kFour / 180});
-}
-
-TEST_CASE("an edge meets another's end that lies near enough", "[geometry]") {
-  const auto near_end = [](Point end, double reach) {
-    return found([&](std::vector<double>& ts) {
-      cross_edge(line({0, 0}, {10, 0}), line({end.x, 20}, end), reach, ts);
-    });
-  };
-  check_equal(near_end({4, 1e-5}, 2e-5), {0.4});
-  CHECK(near_end({4, 1e-5}, 0.5e-5).empty());
-  CHECK(near_end({12, 0}, 2e-5).empty());  // beyond the edge's own end
-
-  const auto near_arc = [](double off, double reach) {
-    return found([&](std::vector<double>& ts) {
-      cross_edge(arc(180), line({3, 30}, {3, 9 + off}), reach, ts);
-    });
-  };
-  check_equal(near_arc(1e-5, 2e-5), {0.5});
-  CHECK(near_arc(1e-5, 0.5e-5).empty());
+  check_equal(of(arc(180), {3, 9 + 1e-5}, 2e-5), {0.5});
+  check_equal(of(arc(180), {3, 9 - 1e-5}, 2e-5), {0.5});
+  CHECK(of(arc(180), {3, 9 + 1e-5}, 0.5e-5).empty());
+  CHECK(of(arc(180), {3, -1}, 2e-5).empty());  // of the circle, and not of the arc
 }
 
 TEST_CASE("a straight edge all but along a line is parted where it leaves it", "[geometry]") {
