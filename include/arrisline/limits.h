@@ -26,12 +26,16 @@ inline constexpr int kMaxPieces = 10'000;       // of all mouldings together, an
 inline constexpr std::size_t kMaxPointsBytes = std::size_t{1} << 30;  // of a file of points, never held whole
 inline constexpr std::size_t kMaxKeptPoints = 4'800;  // taken of more: few enough to be put in order
 inline constexpr std::size_t kMaxDrawingBytes = std::size_t{16} << 20;  // of an SVG or a DXF drawing
-inline constexpr std::size_t kMaxDrawnPoints = 100'000;  // of a drawn line, its curves and arcs as points
-inline constexpr std::size_t kMaxTracedCorners = 400;    // of a drawn line that is to be fitted
-inline constexpr std::size_t kMaxTracedElements = 60;    // flats and arcs fitted to one line
-inline constexpr std::size_t kMaxDrawingDepth = 256;     // elements of an SVG within one another
-inline constexpr std::size_t kMaxSvgEntities = 100;      // that an SVG declares
-inline constexpr std::size_t kMaxXmlBytes = std::size_t{64} << 20;  // of names and values of an SVG
+inline constexpr std::size_t kMaxDrawnPoints = 100'000;    // of a drawn line, its curves and arcs as points
+inline constexpr std::size_t kMaxTracedCorners = 400;      // of a drawn line that is to be fitted
+inline constexpr std::size_t kMaxTracedElements = 60;      // flats and arcs fitted to one line
+inline constexpr std::size_t kMaxDxfBlocks = 20'000;       // that a DXF defines
+inline constexpr std::size_t kMaxBlockDepth = 32;          // of them within one another
+inline constexpr std::size_t kMaxPlacedItems = 1'000'000;  // in blocks, each time that one is put somewhere
+inline constexpr std::size_t kMaxDrawingDepth = 256;       // elements of an SVG within one another
+inline constexpr std::size_t kMaxSvgEntities = 100;        // that an SVG declares
+inline constexpr std::size_t kMaxXmlBytes = std::size_t{64} << 20;     // of names and values of an SVG
+inline constexpr std::size_t kMaxCopiedBytes = std::size_t{64} << 20;  // that 'use' copies in an SVG
 
 // Planning.
 inline constexpr std::size_t kMaxSurfaces = 60;  // flats and arcs to cut: each is a bit of one word

@@ -26,6 +26,12 @@ Curve mapped(Curve curve, const Affine& map) {
   return curve;
 }
 
+DrawnPath mapped(DrawnPath path, const Affine& map) {
+  path.from = map(path.from);
+  for (Curve& curve : path.curves) curve = mapped(curve, map);
+  return path;
+}
+
 Curve elliptical_arc(Point from, Point to, double rx, double ry, double degrees, bool large, bool sweep) {
   Curve curve;
   curve.to = to;

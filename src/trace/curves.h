@@ -45,6 +45,7 @@ Affine operator*(const Affine& first, const Affine& second);
 /// The curve as the map sends it. It stays what it is: maps like this send cubics to cubics and ellipses to
 /// ellipses.
 Curve mapped(Curve curve, const Affine& map);
+DrawnPath mapped(DrawnPath path, const Affine& map);
 
 /// The elliptical arc of SVG path data, as SVG 1.1 appendix F.6 has it; a line where a radius is 0. Nothing
 /// comes of ends that are the same: to be left out before.

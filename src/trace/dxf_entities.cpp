@@ -200,4 +200,42 @@ std::optional<DrawnPath> polyline_stroke(const Entity& one, const std::vector<Ve
   return stroke_of(vertices, (kind & 1) != 0, *map);
 }
 
+Affine Insert::map(std::size_t row, std::size_t column) const {
+  return frame *
+         Affine{
+             across, 0, 0, up, static_cast<double>(column) * spacing.x, static_cast<double>(row) * spacing.y};
+}
+
+std::optional<Insert> insert_of(const Entity& one, Faults& faults) {
+  const Group* const name = find_group(one, 2);
+  if (!name) {
+    faults.error(one.where, "this INSERT has no group 2, the name of its block" + std::string(kSaveDxfAgain));
+    return std::nullopt;
+  }
+  const std::optional<double> x = number(one, 10, 0.0, faults);
+  const std::optional<double> y = number(one, 20, 0.0, faults);
+  const std::optional<double> across = number(one, 41, 1.0, faults);
+  const std::optional<double> up = number(one, 42, 1.0, faults);
+  const std::optional<double> degrees = number(one, 50, 0.0, faults);
+  const std::optional<double> apart = number(one, 44, 0.0, faults);
+  const std::optional<double> above = number(one, 45, 0.0, faults);
+  const std::optional<Affine> space = plane(one, faults);
+  if (!x || !y || !across || !up || !degrees || !apart || !above || !space) return std::nullopt;
+  for (const int code : {41, 42}) {
+    const Group* const scale = find_group(one, code);
+    if (!scale || (code == 41 ? *across : *up) != 0) continue;
+    faults.error(scale->where, "a scale of 0 leaves nothing of the block; leave this INSERT out");
+    return std::nullopt;
+  }
+  const auto count = [&](int code) {
+    const Group* const group = find_group(one, code);
+    return group ? static_cast<std::size_t>(std::max(1, whole_of(*group))) : std::size_t{1};
+  };
+  const double turn = to_radians(std::fmod(*degrees, 360.0));
+  const double c = std::cos(turn);
+  const double s = std::sin(turn);
+  return Insert{name->value,     *space * Affine{c, s, -s, c, *x, *y}, *across, *up, count(70), count(71),
+                {*apart, *above}};
+}
+
 }  // namespace arrisline

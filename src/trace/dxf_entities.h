@@ -26,6 +26,21 @@ struct Vertex {
   double z = 0;
 };
 
+/// A block put in its place, once or in rows and columns.
+struct Insert {
+  std::string_view block;
+  Affine frame;  // from the insert's own frame, turned, with its origin where the block goes
+  double across = 1;
+  double up = 1;
+  std::size_t columns = 1;
+  std::size_t rows = 1;
+  Point spacing;
+
+  /// Where the block goes whose base point is the origin. Rows and columns turn with it, and keep their
+  /// distance whatever its scale.
+  Affine map(std::size_t row, std::size_t column) const;
+};
+
 /// The first group of a code, or null.
 const Group* find_group(const Entity& entity, int code);
 /// The value as a whole number; 0 where it is none.
@@ -43,5 +58,6 @@ std::optional<Vertex> vertex_of(const Entity& entity, Faults& faults);
 /// Of a POLYLINE, which has its vertices in entities of their own.
 std::optional<DrawnPath> polyline_stroke(const Entity& entity, const std::vector<Vertex>& vertices,
                                          Faults& faults);
+std::optional<Insert> insert_of(const Entity& entity, Faults& faults);
 
 }  // namespace arrisline

@@ -126,9 +126,13 @@ void report_separate(const std::vector<DrawnLine>& lines, const std::vector<End>
     }
   }
   const Point begin = place_of(lines, begins[chain]);
+  const Point first = place_of(lines, begins[0]);
+  // Copies are drawn by the same bytes.
+  const bool copy = drawn_at(lines, begins[0]) == drawn_at(lines, begins[chain]);
   std::string message = "another line begins here, at " + spoken(begin.x, begin.y) +
-                        "; expected one line, and the first begins at " +
-                        spoken(faults.place(drawn_at(lines, begins[0])));
+                        "; expected one line, and the first" +
+                        (copy ? ", of which it is a copy, begins at " + spoken(first.x, first.y)
+                              : " begins at " + spoken(faults.place(drawn_at(lines, begins[0]))));
   if (least < HUGE_VAL) {
     const Point one = place_of(lines, from);
     const Point two = place_of(lines, to);

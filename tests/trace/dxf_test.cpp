@@ -135,20 +135,19 @@ TEST_CASE("a drawing as programs write it", "[trace][dxf]") {
 
 TEST_CASE("what is not read is named", "[trace][dxf]") {
   CHECK(said_of("0 CIRCLE 10 0 20 0 40 5 " + kLine) ==
-        "6:1: warning: 'CIRCLE' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE; draw it with these "
+        "6:1: warning: 'CIRCLE' is not read, only LINE, ARC, POLYLINE, LWPOLYLINE and blocks of them; draw "
+        "it with these "
         "where it is part of the line\n");
   CHECK(said_of(kLine + " 0 POINT 10 0 0 TEXT 1 a 0 POINT 10 3") ==
-        "18:1: warning: 'POINT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE (2 of them); draw it "
+        "18:1: warning: 'POINT' is not read, only LINE, ARC, POLYLINE, LWPOLYLINE and blocks of them (2 of "
+        "them); draw it "
         "with these where it is part of the line\n22:1: warning: 'TEXT' is not read, only LINE, ARC, "
-        "POLYLINE and LWPOLYLINE; draw it with these where it is part of the line\n");
+        "POLYLINE, LWPOLYLINE and blocks of them; draw it with these where it is part of the line\n");
   CHECK(said_of("0 SPLINE " + kLine) ==
-        "6:1: warning: 'SPLINE' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE; turn it into a "
+        "6:1: warning: 'SPLINE' is not read, only LINE, ARC, POLYLINE, LWPOLYLINE and blocks of them; turn "
+        "it into a "
         "polyline where "
         "it is part of the line\n");
-  CHECK(said_of("0 INSERT 2 B " + kLine) ==
-        "6:1: warning: 'INSERT' is not read, only LINE, ARC, POLYLINE and LWPOLYLINE; take the block apart "
-        "where it "
-        "is part of the line\n");
   CHECK(said_of("0 LINE 67 1 10 5 20 5 11 6 21 6 0 POLYLINE 67 1 0 VERTEX 67 1 10 0 20 9 0 VERTEX 10 1 20 9 "
                 "0 SEQEND " +
                 kLine) ==
@@ -160,7 +159,8 @@ TEST_CASE("what is not read is named", "[trace][dxf]") {
   CHECK(
       said_of("0 TEXT 1 a") ==
       "1:1: there is no line in the drawing; draw that of the section, in one piece\n6:1: warning: 'TEXT' is "
-      "not read, only LINE, ARC, POLYLINE and LWPOLYLINE; draw it with these where it is part of the line\n");
+      "not read, only LINE, ARC, POLYLINE, LWPOLYLINE and blocks of them; draw it with these where it is "
+      "part of the line\n");
 }
 
 TEST_CASE("mistakes in entities are said where they stand", "[trace][dxf]") {
