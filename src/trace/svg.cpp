@@ -2,7 +2,7 @@
 // tests/trace/svg_test.cpp; any bytes: tests/fuzz/svg.cpp.
 #include <expat.h>
 
-#include <array>
+#include <algorithm>
 #include <memory>
 #include <set>
 #include <string>
@@ -12,8 +12,10 @@
 #include "trace/drawings.h"
 #include "trace/layers.h"
 #include "trace/one_line.h"
+#include "trace/svg_elements.h"
 #include "trace/svg_shapes.h"
 #include "trace/svg_style.h"
+#include "trace/svg_survey.h"
 #include "trace/xml_memory.h"
 #include "wording/words.h"
 
@@ -21,37 +23,8 @@ namespace arrisline {
 
 namespace {
 
-constexpr std::string_view kSvg = "http://www.w3.org/2000/svg";
-constexpr char kBetween = ' ';  // of namespace and name, as Expat gives them
-
 /// mm in a unit of a drawing, and the other way round, at most: far more than sizes that mean something.
 constexpr double kLargestUnit = 1e9;
-
-constexpr std::array<std::string_view, 4> kGroups = {"g", "a", "svg", "switch"};
-/// Elements that draw nothing by themselves.
-constexpr std::array<std::string_view, 21> kUndrawn = {
-    "defs",      "symbol",         "clipPath", "mask",
-    "marker",    "pattern",        "metadata", "title",
-    "desc",      "style",          "script",   "linearGradient",
-    "filter",    "radialGradient", "cursor",   "font",
-    "view",      "animate",        "set",      "animateTransform",
-    "solidColor"};
-/// Elements that draw what is not read, and what to do about it.
-struct Unread {
-  std::string_view name;
-  const char* advice;
-};
-constexpr std::array<Unread, 4> kUnread = {{
-    {"text", "words are not read; turn them into paths where they are part of the line"},
-    {"image", "pictures are not read; draw the line over it, and leave it out"},
-    {"use", "copies made by 'use' are not read; turn them into paths where they are part of the line"},
-    {"foreignObject", "what is no SVG is not read; draw it as a path where it is part of the line"},
-}};
-
-template <class List>
-bool among(const List& list, std::string_view name) {
-  return std::find(list.begin(), list.end(), name) != list.end();
-}
 
 struct Level {
   Affine map;
@@ -59,40 +32,15 @@ struct Level {
   bool chosen = true;  // on the layer that is read
   bool filled = true;
   bool stroked = true;
-  Point viewport;  // in the user units in here; 0 where it is not known
+  bool hidden = false;  // what is in it may be shown all the same
+  Point viewport;       // in the user units in here; 0 where it is not known
 };
 
-bool is_space(char c) {
-  return c == ' ' || c == '\t' || c == '\n' || c == '\r';
-}
-
-/// The value of an attribute as written in a tag that begins at a byte; nothing where it is not found there.
-std::optional<Passage> as_written(std::string_view text, std::size_t at, std::string_view name) {
-  if (at >= text.size() || text[at] != '<') return std::nullopt;
-  while (at < text.size() && !is_space(text[at]) && text[at] != '>') ++at;
-  while (at < text.size()) {
-    while (at < text.size() && is_space(text[at])) ++at;
-    const std::size_t from = at;
-    while (at < text.size() && !is_space(text[at]) && text[at] != '=' && text[at] != '>') ++at;
-    const std::string_view found = text.substr(from, at - from);
-    while (at < text.size() && is_space(text[at])) ++at;
-    if (at >= text.size() || text[at] != '=') return std::nullopt;
-    ++at;
-    while (at < text.size() && is_space(text[at])) ++at;
-    if (at >= text.size()) return std::nullopt;
-    const std::size_t end = text.find(text[at], at + 1);
-    if (end == std::string_view::npos) return std::nullopt;
-    const std::string_view value = text.substr(at + 1, end - at - 1);
-    if (found == name) return Passage{value, at + 1, value.find('&') == std::string_view::npos};
-    at = end + 1;
-  }
-  return std::nullopt;
-}
-
 /// Whether an element is shown, and whether what is in it is filled and stroked, where that is said.
-void look_up_style(const Attributes& attributes, Level& level) {
-  const SvgStyle style(attributes);
-  if (style.is("display", "none", false) || style.is("visibility", "hidden", false)) level.drawn = false;
+void look_up_style(const SvgStyle& style, Level& level) {
+  if (style.is("display", "none", false)) level.drawn = false;
+  level.hidden =
+      style.is("visibility", "hidden", level.hidden) || style.is("visibility", "collapse", level.hidden);
   level.filled = !style.is("fill", "none", !level.filled);
   level.stroked = !style.is("stroke", "none", !level.stroked);
 }
@@ -123,11 +71,20 @@ View view_of(const Attributes& attributes, Faults& faults) {
   return view;
 }
 
+/// An element as it is drawn: where it stands, or as a copy.
+struct Copied {
+  const SvgNode* node = nullptr;          // null where it stands
+  const Attributes* target_of = nullptr;  // those of the `use` that names it
+};
+
 struct Document {
   std::string_view text;
   Faults& faults;
   XML_Parser parser;
   Layers layers;
+  const SvgSurvey& survey;
+  std::vector<std::size_t> copying = {};  // the nodes that are being copied just now
+  std::size_t copied = 0;                 // bytes of nodes
   std::vector<Level> levels = {};
   std::vector<DrawnPath> strokes = {};
   std::optional<double> mm_per_unit = {};
@@ -146,27 +103,19 @@ struct Document {
     XML_StopParser(parser, XML_FALSE);
   }
 
-  void start(std::string_view full, const char** given);
+  void start(std::string_view full, const char** given, std::size_t from, Copied copy);
+  void copy(std::string_view name, const Attributes& attributes, const char** given, std::size_t from);
+  void draw_copy(std::size_t first, const Attributes& use);
   void open_root(std::string_view name, const Attributes& attributes, std::size_t from);
-  void open_viewport(const Attributes& attributes, Level& level);
-  void warn_once(std::string_view name, std::size_t from, std::string message) {
-    if (warned.size() <= kMaxTraceMistakes && warned.emplace(name).second)
+  void open_viewport(const Attributes& attributes, const Attributes* use, Level& level);
+  void warn_unread(std::string_view name, std::size_t from);
+  /// Warns of the name of an element at a byte, once for each key.
+  void warn_once(std::string_view key, std::string_view name, std::size_t from, std::string message) {
+    if (warned.size() <= kMaxTraceMistakes && warned.emplace(key).second)
       faults.warn({from, name.size() + 1}, std::move(message));
   }
   void count_curves(std::size_t from);
 };
-
-/// Absent in the tag where it comes from an entity or from what a document type declares.
-std::optional<Passage> attribute(const Document& document, const char** given, std::size_t from,
-                                 const char* name) {
-  for (; *given != nullptr; given += 2) {
-    if (std::string_view(given[0]) != name) continue;
-    std::optional<Passage> passage = as_written(document.text, from, name);
-    if (passage && passage->as_written) return passage;
-    return Passage{given[1], passage ? passage->at : from, false};
-  }
-  return std::nullopt;
-}
 
 void Document::open_root(std::string_view name, const Attributes& attributes, std::size_t from) {
   if (name != "svg") {
@@ -221,10 +170,12 @@ void Document::open_root(std::string_view name, const Attributes& attributes, st
   levels.push_back(level);
 }
 
-/// An svg within the drawing.
-void Document::open_viewport(const Attributes& attributes, Level& level) {
+/// An svg within the drawing, or a symbol that is copied: a `use` that says a size says theirs (5.6).
+void Document::open_viewport(const Attributes& attributes, const Attributes* use, Level& level) {
   const auto length = [&](const char* name, double whole, double otherwise) {
-    const std::optional<Passage> passage = attributes(name);
+    const bool is_size = *name == 'w' || *name == 'h';
+    std::optional<Passage> passage = use != nullptr && is_size ? (*use)(name) : std::nullopt;
+    if (!passage) passage = attributes(name);
     const std::optional<SvgLength> one = passage ? length_of(*passage, faults) : std::nullopt;
     if (!one) return otherwise;
     return one->percent ? one->number / 100 * whole : one->px();
@@ -248,56 +199,128 @@ void Document::count_curves(std::size_t from) {
   stop();
 }
 
-void Document::start(std::string_view full, const char** given) {
-  if (stopped) return;
-  const std::size_t from = at();
-  const std::size_t gap = full.find(kBetween);
-  const std::string_view space = gap == std::string_view::npos ? "" : full.substr(0, gap);
-  const std::string_view name = gap == std::string_view::npos ? full : full.substr(gap + 1);
-  const Attributes attributes = [&](const char* wanted) { return attribute(*this, given, from, wanted); };
-  if (levels.size() >= kMaxDrawingDepth) {
-    faults.error({from, name.size() + 1}, "elements lie more than " + std::to_string(kMaxDrawingDepth) +
-                                              " deep within one another here; take the groups apart" +
-                                              to_raise("kMaxDrawingDepth"));
+/// Names what would draw something and is not read.
+void Document::warn_unread(std::string_view name, std::size_t from) {
+  if (const char* const advice = unread_advice(name)) return warn_once(name, name, from, advice);
+  if (draws_nothing(name) || warned.count(name) > 0 || warned.size() > kMaxTraceMistakes) return;
+  static const std::vector<std::string_view> kDrawn = {"path",   "line",    "polyline", "polygon", "rect",
+                                                       "circle", "ellipse", "g",        "svg",     "use"};
+  const std::string near = suggestion(name, kDrawn);
+  warn_once(name, name, from,
+            quoted(name) + " is not read" +
+                (near.empty() ? "; draw it as a path where it is part of the line" : near));
+}
+
+/// Draws what a `use` names, as if it stood in its place (5.6).
+void Document::copy(std::string_view name, const Attributes& attributes, const char** given,
+                    std::size_t from) {
+  const char* const href = href_of(given);
+  if (href == nullptr || *href == '\0')
+    return warn_once("use", name, from,
+                     "this 'use' names nothing; give it the id of what it copies, as href='#line'");
+  if (*href != '#')
+    return warn_once(".", name, from,
+                     "what lies in another file is not read; take it into this drawing where it is part of "
+                     "the line");
+  const std::string_view id = href + 1;
+  const auto found = survey.by_id.find(id);
+  if (found == survey.by_id.end())
+    return warn_once(href, name, from,
+                     "nothing in this drawing has the id " + quoted(id) + std::string(kSaveSvgAgain));
+  if (std::find(copying.begin(), copying.end(), found->second) != copying.end()) {
+    faults.error({from, name.size() + 1},
+                 quoted(id) + " is copied into itself here; take this 'use' out of it");
     return stop();
   }
-  if (levels.empty()) return open_root(name, attributes, from);
+  const auto length = [&](const char* side, double whole) {
+    const std::optional<Passage> passage = attributes(side);
+    const std::optional<SvgLength> one = passage ? length_of(*passage, faults) : std::nullopt;
+    if (!one) return 0.0;
+    return one->percent ? one->number / 100 * whole : one->px();
+  };
+  Level& level = levels.back();
+  level.map = level.map * Affine{1, 0, 0, 1, length("x", level.viewport.x), length("y", level.viewport.y)};
+  copying.push_back(found->second);
+  draw_copy(found->second, attributes);
+  copying.pop_back();
+}
+
+void Document::draw_copy(std::size_t first, const Attributes& use) {
+  const std::size_t outside = levels.size();
+  const std::size_t last = survey.nodes[first].end;
+  std::vector<std::size_t> ends;
+  for (std::size_t k = first; k < last && !stopped; ++k) {
+    const SvgNode& node = survey.nodes[k];
+    while (!ends.empty() && ends.back() <= k) {
+      ends.pop_back();
+      levels.pop_back();
+    }
+    copied += node.bytes();
+    if (copied > kMaxCopiedBytes) {
+      faults.error({node.at, 1}, "with this element what 'use' copies comes to more than " +
+                                     std::to_string(kMaxCopiedBytes >> 20) + " MB; draw the line alone" +
+                                     to_raise("kMaxCopiedBytes"));
+      return stop();
+    }
+    std::vector<const char*> given;
+    for (const auto& [key, value] : node.attributes) {
+      given.push_back(key.c_str());
+      given.push_back(value.c_str());
+    }
+    given.push_back(nullptr);
+    start(node.name, given.data(), node.at, {&node, k == first ? &use : nullptr});
+    ends.push_back(node.end);
+  }
+  if (!stopped) levels.resize(outside);
+}
+
+void Document::start(std::string_view full, const char** given, std::size_t from, Copied copy_of) {
+  if (stopped) return;
+  const std::string_view name = svg_name(full);
+  const std::string_view local = full.substr(full.find(kBetween) + 1);
+  const Attributes attributes = [&](const char* wanted) { return given_passage(text, given, from, wanted); };
+  if (levels.size() >= kMaxDrawingDepth) {
+    faults.error({from, local.size() + 1}, "elements lie more than " + std::to_string(kMaxDrawingDepth) +
+                                               " deep within one another here; take the groups apart" +
+                                               to_raise("kMaxDrawingDepth"));
+    return stop();
+  }
+  if (levels.empty()) return open_root(local, attributes, from);
   Level level = levels.back();
-  const bool group = among(kGroups, name);
+  const bool symbol = name == "symbol" && copy_of.target_of != nullptr;
+  const bool use = name == "use";
+  const bool group = is_svg_group(name) || symbol || use;
   const bool shape = is_shape(name);
-  if (!space.empty() && space != kSvg) level.drawn = false;
-  if (level.drawn) look_up_style(attributes, level);
-  if (level.drawn && (group || shape) && !level.chosen) level.chosen = is_on(layers, given);
+  if (name.empty()) level.drawn = false;
+  if (level.drawn) look_up_style({name, attributes, survey.rules}, level);
+  // What stands somewhere by itself has its id there, and its copies that of their `use`.
+  const bool has_id = copy_of.node == nullptr || copy_of.node->apart || use;
+  if (level.drawn && (group || shape) && has_id && !level.chosen) level.chosen = is_on(layers, given);
   if (level.drawn && !group && !shape) {
     level.drawn = false;
-    for (const Unread& unread : kUnread) {
-      if (name == unread.name) warn_once(name, from, unread.advice);
-    }
-    const bool known = among(kUndrawn, name) || warned.count(name) > 0;
-    if (!known && warned.size() <= kMaxTraceMistakes) {
-      static const std::vector<std::string_view> kDrawn = {"path",   "line",    "polyline", "polygon", "rect",
-                                                           "circle", "ellipse", "g",        "svg"};
-      const std::string near = suggestion(name, kDrawn);
-      warn_once(name, from,
-                quoted(name) + " is not read" +
-                    (near.empty() ? "; draw it as a path where it is part of the line" : near));
-    }
+    if (!level.hidden) warn_unread(name, from);
   }
   if (level.drawn) {
     if (const std::optional<Passage> transform = attributes("transform"))
       level.map = level.map * transform_of(*transform, faults).value_or(Affine{});
-    if (name == "svg") open_viewport(attributes, level);
-    if (shape && level.chosen && (level.filled || level.stroked)) {
+    if (name == "svg" || symbol) open_viewport(attributes, copy_of.target_of, level);
+    if (shape && level.chosen && !level.hidden && (level.filled || level.stroked)) {
       shape_strokes(name, attributes, level.map, from, strokes, faults);
       count_curves(from);
     }
   }
   levels.push_back(level);
+  if (use && level.drawn) {
+    copy(name, attributes, given, from);
+    // Nothing in the `use` itself is drawn.
+    if (!stopped) levels.back().drawn = false;
+  }
   if (faults.full()) stop();
 }
 
 void XMLCALL on_start(void* data, const XML_Char* name, const XML_Char** attributes) {
-  static_cast<Document*>(data)->start(name, attributes);
+  Document& document = *static_cast<Document*>(data);
+  document.start(name, attributes, document.at(), {});
 }
 
 void XMLCALL on_end(void* data, const XML_Char*) {
@@ -318,24 +341,30 @@ void XMLCALL on_entity(void* data, const XML_Char*, int, const XML_Char*, int, c
 }  // namespace
 
 std::optional<Tracing> read_svg(std::string_view text, const TracingOptions& options, Faults& faults) {
+  // Before the parser of the drawing: they have so much memory together.
+  const SvgSurvey survey = survey_of(text);
   const std::unique_ptr<XML_ParserStruct, decltype(&XML_ParserFree)> parser(
       XML_ParserCreate_MM(nullptr, bounded_memory(), &kBetween), &XML_ParserFree);
   if (!parser) throw std::bad_alloc();
-  Document document{text, faults, parser.get(), Layers(options.layer)};
+  Document document{text, faults, parser.get(), Layers(options.layer), survey};
   XML_SetUserData(parser.get(), &document);
   XML_SetElementHandler(parser.get(), on_start, on_end);
   XML_SetEntityDeclHandler(parser.get(), on_entity);
   const XML_Status status = XML_Parse(parser.get(), text.data(), static_cast<int>(text.size()), XML_TRUE);
-  if (status == XML_STATUS_ERROR && !document.stopped) {
-    const XML_Error error = XML_GetErrorCode(parser.get());
-    faults.error({document.at(), 1}, error == XML_ERROR_NO_MEMORY
-                                         ? "the names and values in this drawing take more than " +
-                                               std::to_string(kMaxXmlBytes >> 20) +
-                                               " MB; draw the line alone" + to_raise("kMaxXmlBytes")
-                                         : "the drawing is broken here (" +
-                                               std::string(XML_ErrorString(error)) + ")" +
-                                               std::string(kSaveSvgAgain));
+  const bool broken = status == XML_STATUS_ERROR && !document.stopped;
+  const XML_Error error = XML_GetErrorCode(parser.get());
+  if (survey.too_large || (broken && error == XML_ERROR_NO_MEMORY)) {
+    faults.error({survey.too_large ? 0 : document.at(), 1},
+                 "the names and values in this drawing take more than " + std::to_string(kMaxXmlBytes >> 20) +
+                     " MB; draw the line alone" + to_raise("kMaxXmlBytes"));
+  } else if (broken) {
+    faults.error({document.at(), 1}, "the drawing is broken here (" + std::string(XML_ErrorString(error)) +
+                                         ")" + std::string(kSaveSvgAgain));
   }
+  if (survey.unread_sheet && faults.errors == 0)
+    faults.warn(*survey.unread_sheet,
+                "of this style sheet only rules for an element, a class or an id are read; set what else "
+                "says whether something is drawn on the elements themselves");
   if (faults.errors == 0) document.layers.check(faults);
   if (faults.errors > 0) return std::nullopt;
   return one_line(document.strokes, Upward::y_down, document.mm_per_unit, options, faults);

@@ -1,37 +1,34 @@
-// Shown by tests/trace/svg_test.cpp and layers_test.cpp.
+// The cascade of SVG 1.1, 6.2 to 6.4. Shown by tests/trace/svg_rules_test.cpp and layers_test.cpp.
 #include "trace/svg_style.h"
 
-#include <algorithm>
+#include "wording/words.h"
 
 namespace arrisline {
 
-static std::string_view trimmed(std::string_view part) {
-  constexpr std::string_view kSpace = " \t\r\n";
-  part.remove_prefix(std::min(part.find_first_not_of(kSpace), part.size()));
-  return part.substr(0, part.find_last_not_of(kSpace) + 1);
-}
+SvgStyle::SvgStyle(std::string_view name, const Attributes& attributes, const StyleRules& rules)
+    : name_(name),
+      attributes_(attributes),
+      rules_(rules),
+      style_(attributes("style")),
+      id_(attributes("id")),
+      classes_(attributes("class")) {}
 
-/// What a style attribute declares of a property, as display: none; nothing where it does not.
-static std::optional<std::string_view> declared(std::string_view style, std::string_view property) {
-  std::optional<std::string_view> found;
-  while (!style.empty()) {
-    const std::string_view one = style.substr(0, style.find(';'));
-    const std::size_t colon = one.find(':');
-    if (colon != std::string_view::npos && trimmed(one.substr(0, colon)) == property) {
-      const std::string_view said = one.substr(colon + 1);
-      found = trimmed(said.substr(0, said.find('!')));
-    }
-    style.remove_prefix(std::min(style.size(), one.size() + 1));
-  }
-  return found;
+std::optional<std::string> SvgStyle::said(const char* property) const {
+  const auto text = [](const std::optional<Passage>& passage) {
+    return passage ? passage->text : std::string_view();
+  };
+  const std::optional<Declared> own = declared(text(style_), property);
+  const Declared* const sheet = rules_.find(property, name_, text(id_), text(classes_));
+  if (sheet != nullptr && (!own || (sheet->important && !own->important))) return sheet->value;
+  if (own) return own->value;
+  const std::optional<Passage> attribute = attributes_(property);
+  if (!attribute) return std::nullopt;
+  return lower(attribute->text);
 }
 
 bool SvgStyle::is(const char* property, std::string_view value, bool otherwise) const {
-  if (style_) {
-    if (const std::optional<std::string_view> said = declared(style_->text, property)) return *said == value;
-  }
-  const std::optional<Passage> said = attributes_(property);
-  return said ? said->text == value : otherwise;
+  const std::optional<std::string> found = said(property);
+  return found && *found != "inherit" ? *found == value : otherwise;
 }
 
 }  // namespace arrisline
