@@ -50,26 +50,37 @@ std::optional<Given> given(const std::string& path, std::string& messages) {
   return out;
 }
 
-/// A number of degrees, more than 0 and up to `most`.
-std::optional<double> degrees(std::string_view word, double least, double most) {
+/// A number of one word, or a mixed one of two, as the files have lengths: "22.5", "22 1/2".
+std::optional<Number> number_in(std::string_view text) {
+  const std::vector<Token> tokens = tokenise(text, 1);
   std::string why;
-  const std::optional<Number> number = scan_number(word, why);
+  if (tokens.empty() || tokens.size() > 2) return std::nullopt;
+  const std::optional<Number> number = scan_number(tokens.front().text, why);
+  if (tokens.size() == 1 || !number) return number;
+  std::optional<Number> fraction = scan_number(tokens.back().text, why);
+  if (!number->whole || !number->suffix.empty() || !fraction || !fraction->fraction) return std::nullopt;
+  fraction->value += number->value;
+  return fraction;
+}
+
+/// A number of degrees, of at least `least` and up to `most`.
+std::optional<double> degrees(std::string_view text, double least, double most) {
+  const std::optional<Number> number = number_in(text);
   const bool plain_or_degrees =
       number && (number->suffix.empty() || number->suffix == "deg" || number->suffix == "\u00B0");
   if (!plain_or_degrees || !(number->value >= least) || number->value > most) return std::nullopt;
   return number->value;
 }
 
-/// "22.5", "22.5deg", or a rise in a run, "5 in 12".
+/// "22 1/2", "22.5deg", or a rise in a run, "5 in 12".
 std::optional<double> slope_option(const std::optional<std::string>& text, std::string& messages) {
   constexpr double kLeastSlope = 0.01;  // degrees
   if (!text) return std::nullopt;
   std::optional<double> slope = degrees(*text, kLeastSlope, kMostSlope);
   const std::size_t in = lower(*text).find(" in ");
   if (!slope && in != std::string::npos) {
-    std::string why;
-    const auto rise = scan_number(std::string_view(*text).substr(0, in), why);
-    const auto run = scan_number(std::string_view(*text).substr(in + 4), why);
+    const auto rise = number_in(std::string_view(*text).substr(0, in));
+    const auto run = number_in(std::string_view(*text).substr(in + 4));
     if (rise && run && rise->suffix.empty() && run->suffix.empty() && rise->value > 0 && run->value > 0)
       slope = to_degrees(std::atan2(rise->value, run->value));
     if (slope && (*slope < kLeastSlope || *slope > kMostSlope)) slope.reset();
@@ -94,8 +105,7 @@ std::optional<double> corner_option(const std::optional<std::string>& text, std:
 /// A factor of 1/100 to 100.
 std::optional<double> by_option(const std::optional<std::string>& text, std::string& messages) {
   if (!text) return 1;
-  std::string why;
-  const std::optional<Number> number = scan_number(*text, why);
+  const std::optional<Number> number = number_in(*text);
   if (number && number->suffix.empty() && number->value >= 0.01 && number->value <= 100) return number->value;
   messages +=
       usage_error("scale", "--by is a number of 0.01 to 100, such as 3/4 or 1.25, not " + quoted(*text));
