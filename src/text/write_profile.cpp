@@ -1,5 +1,6 @@
-// Each length is written so that the line as read ends where the drawing does, whatever the figures before it
-// were rounded by. Shown by tests/text/write_profile_test.cpp.
+// Each length is written as it is by itself, so that like ones look alike; where what the figures before it
+// were rounded by adds up, one of them makes up for that, so that the line as read ends where the drawing
+// does. Shown by tests/text/write_profile_test.cpp.
 #include "text/write_profile.h"
 
 #include <algorithm>
@@ -13,7 +14,10 @@
 namespace arrisline {
 namespace {
 
-constexpr double kNothing = 5e-7;     // mm
+constexpr double kNothing = 5e-7;  // mm
+/// The line as read may stand this far from the drawing, mm, along the face and square to it: a thousandth of
+/// what the reader takes for no distance.
+constexpr double kDrift = 1e-6;
 constexpr std::size_t kRemarks = 40;  // column of the remarks against strokes
 
 /// A figure and what a reader will take it for, in mm.
@@ -36,6 +40,37 @@ Figure figure(double mm, Unit unit) {
   }
   return {plain(mm / kMmPerInch, 8), rounded(mm / kMmPerInch, 8) * kMmPerInch};
 }
+
+/// The figures of one chain, so that like moves get like ones.
+struct LikeFigures {
+  Unit unit;
+  std::vector<double> written = {};  // mm
+
+  Figure keep(Figure one) {
+    written.push_back(one.mm);
+    return one;
+  }
+
+  /// The move to write for one that is `own` long and has to be `due` to end where the drawing does. The last
+  /// of a chain is due, since the reader moves its end onto the stock, unless one like it stands there
+  /// already.
+  double move(double own, double due, bool last) const {
+    double out = due;
+    double nearest = kDrift;
+    const auto look = [&](double mm) {
+      const double one = std::copysign(mm, own);
+      if (std::abs(one - due) > nearest) return;
+      nearest = std::abs(one - due);
+      out = one;
+    };
+    if (last) {
+      std::for_each(written.begin(), written.end(), look);
+    } else {
+      look(figure(std::abs(own), unit).mm);
+    }
+    return std::abs(out) < kNothing ? 0 : out;
+  }
+};
 
 std::string padded(std::string word) {
   word.resize(std::max<std::size_t>(9, word.size() + 1), ' ');
@@ -64,26 +99,27 @@ void write_chain(const DrawnChain& chain, bool first, Unit unit, const Remarks& 
   const Figure start = figure(chain.start, unit);
   out += padded("start") + (chain.from_back ? "back " : "face ") + start.text + "\n";
   // Where the drawing stands and where the reader will, in from the edge and down.
+  LikeFigures like{unit};
   Point drawn;
   Point read = chain.from_back ? Point{0, start.mm - chain.start} : Point{start.mm - chain.start, 0};
   for (const Stroke& stroke : chain.strokes) {
     drawn = drawn + stroke.move;
     Stroke plain_stroke = stroke;
-    Point move = drawn - read;
-    if (std::abs(move.x) < kNothing) move.x = 0;
-    if (std::abs(move.y) < kNothing) move.y = 0;
+    const bool last = &stroke == &chain.strokes.back();
+    const Point due = drawn - read;
+    const Point move{like.move(stroke.move.x, due.x, last), like.move(stroke.move.y, due.y, last)};
     plain_stroke.move = move;
     std::string line = padded(plain_name(plain_stroke));
     std::string across, down;
     Point written;
     if (move.x != 0) {
-      const Figure x = figure(std::abs(move.x), unit);
+      const Figure x = like.keep(figure(std::abs(move.x), unit));
       across = x.text;
       line += (move.x < 0 ? "out " : "in ") + x.text;
       written.x = move.x < 0 ? -x.mm : x.mm;
     }
     if (move.y != 0) {
-      const Figure y = figure(std::abs(move.y), unit);
+      const Figure y = like.keep(figure(std::abs(move.y), unit));
       down = y.text;
       line += std::string(move.x != 0 ? " " : "") + (move.y > 0 ? "down " : "up ") + y.text;
       written.y = move.y > 0 ? y.mm : -y.mm;

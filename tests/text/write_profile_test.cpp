@@ -8,6 +8,7 @@
 #include "catch.h"
 #include "plan/grammar.h"
 #include "section/drawing_of.h"
+#include "section/sections.h"
 #include "text/reading.h"
 
 namespace arrisline::testing {
@@ -100,6 +101,42 @@ TEST_CASE("a written profile looks as a maker would write it", "[write]") {
   CHECK(written(*reading.value, Unit::mm) ==
         "profile  table edge\nunits    mm\nstock    50.8 wide, 19.05 thick\n\nstart    face 12.7\n"
         "step     down 3.175\nbead     out 9.525 down 9.525\nfillet   out 3.175\n");
+}
+
+TEST_CASE("one length is written alike wherever it stands", "[write]") {
+  // Sixths and twelfths of an inch have no end of decimals.
+  std::string text = "profile  stair\nunits    inch\nstock    2 wide, 1 thick\n\nstart    face 0.83333333\n";
+  for (int i = 0; i < 5; ++i) text += "step     down 0.08333333\nfillet   out 0.16666667\n";
+  const Reading<Section> reading = read_profile(text, "stair.profile");
+  INFO(shown(reading));
+  REQUIRE(reading.value);
+  Drawing drawing = drawing_of(*reading.value, Unit::inch);
+  for (Stroke& stroke : drawing.chains.front().strokes)
+    stroke.move = stroke.move.x == 0 ? Point{0, kMmPerInch / 12} : Point{-kMmPerInch / 6, 0};
+  drawing.chains.front().start = kMmPerInch * 5 / 6;
+  CHECK(profile_text(drawing) == text);
+}
+
+TEST_CASE("what figures are rounded by does not add up", "[write]") {
+  std::string text = "units mm\nstock 400 wide, 300 thick\nstart face 200\n";
+  for (int i = 0; i < 200; ++i) text += "step down 1\nfillet out 1\n";
+  Drawing drawing = drawing_of(section_of(text), Unit::mm);
+  double deep = 0;
+  for (Stroke& stroke : drawing.chains.front().strokes) {
+    stroke.move = (1 + 1.0 / 3) * stroke.move;
+    deep += stroke.move.y;
+  }
+  drawing.chains.front().start *= 1 + 1.0 / 3;
+  const Reading<Section> again = read_profile(profile_text(drawing), "written.profile");
+  INFO(shown(again));
+  REQUIRE(again.value);
+  bool seen = false;
+  for (const Edge& edge : again.value->target) {
+    if (edge.to.x != 0 || edge.to.y == 300) continue;
+    seen = true;
+    CHECK(std::abs(edge.to.y - deep) < 2e-6);
+  }
+  CHECK(seen);
 }
 
 TEST_CASE("work on other sides is written on its own side", "[write]") {
