@@ -13,8 +13,10 @@ namespace arrisline {
 namespace {
 
 std::string size_words(const Drawing& drawing) {
-  const Point size = extent_of(drawing.chains.front().strokes);
-  return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit);
+  const Point size = extent_of(drawing);
+  const std::size_t chains = drawing.chains.size();
+  return "height " + about(size.y, drawing.unit) + ", projection " + about(size.x, drawing.unit) +
+         (chains > 1 ? ", over all of its " + std::to_string(chains) + " chains" : "");
 }
 
 /// A line that is no arc, and stands there as arcs already.

@@ -1,4 +1,4 @@
-// The plain case of a moulding: one chain from the face.
+// The plain case of a moulding, one chain from the face, and how large any is.
 #pragma once
 
 #include <vector>
@@ -19,5 +19,7 @@ Reach reach_of(const std::vector<Stroke>& strokes);
 
 /// How far the strokes reach in all: out as x (projection), and deep as y (height).
 Point extent_of(const std::vector<Stroke>& strokes);
+/// The same of all chains as they lie on the stock.
+Point extent_of(const Drawing& drawing);
 
 }  // namespace arrisline

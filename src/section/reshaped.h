@@ -31,7 +31,7 @@ struct Scaled {
 };
 
 struct ScaleOptions {
-  std::optional<double> height;      // mm, from the highest that a member reaches to the lowest
+  std::optional<double> height;      // mm, from the highest that a member of any chain reaches to the lowest
   std::optional<double> projection;  // mm, likewise
   std::optional<double> by;
   double fillet = 0;         // mm: no flat along or square to the face becomes narrower

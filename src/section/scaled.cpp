@@ -48,29 +48,30 @@ Point sum(const std::vector<Stroke>& strokes) {
 }
 
 /// Height or projection, whichever was asked for.
-double asked(const std::vector<Stroke>& strokes, const ScaleOptions& options) {
-  const Point extent = extent_of(strokes);
+double asked(Point extent, const ScaleOptions& options) {
   return options.height ? extent.y : extent.x;
 }
 
-std::optional<double> factor_for(const std::vector<Stroke>& strokes, const ScaleOptions& options,
-                                 std::string* why) {
+std::optional<double> factor_for(const Drawing& drawing, const ScaleOptions& options, std::string* why) {
   if (options.by) return options.by;
+  const std::vector<Stroke>& strokes = drawing.chains.front().strokes;
   const double wanted = options.height ? *options.height : *options.projection;
-  const double has = asked(strokes, options);
+  const double has = asked(extent_of(drawing), options);
   const std::string what = options.height ? "height" : "projection";
   if (has < kLeast) {
     *why = "its members have no " + what + "; give --by instead";
     return std::nullopt;
   }
+  if (!is_one_chain(drawing)) return wanted / has;  // nothing keeps its size
   double low = 0;
   double high = std::max(1.0, 2 * wanted / has);
   for (int i = 0; i < 200; ++i) {
     const double middle = (low + high) / 2;
-    (asked(by_factor(strokes, options, middle), options) < wanted ? low : high) = middle;
+    (asked(extent_of(by_factor(strokes, options, middle)), options) < wanted ? low : high) = middle;
   }
   // Flats that go back up or in may take the rest past what was asked; only what truly gives it will do.
-  if (std::abs(asked(by_factor(strokes, options, high), options) - wanted) > kLeast || high < 1e-4) {
+  if (std::abs(asked(extent_of(by_factor(strokes, options, high)), options) - wanted) > kLeast ||
+      high < 1e-4) {
     *why = "its flats alone, kept as wide as --fillet says, do not leave room for the rest in that " + what +
            "; give a smaller --fillet";
     return std::nullopt;
@@ -116,14 +117,17 @@ bool is_one_chain(const Drawing& drawing) {
   return std::abs(end.x) < kLeast || std::abs(end.y - drawing.thickness) < kLeast;
 }
 
+static void add(const Reach& reach, Reach& out) {
+  out.low = {std::min(out.low.x, reach.low.x), std::min(out.low.y, reach.low.y)};
+  out.high = {std::max(out.high.x, reach.high.x), std::max(out.high.y, reach.high.y)};
+}
+
 Reach reach_of(const std::vector<Stroke>& strokes) {
   Reach out;
   Point at;
   for (const Stroke& stroke : strokes) {
     const Edge edge = edge_between(at, at + stroke.move, stroke.turn, stroke.radius, stroke.large);
-    const Reach reach = reach_of(edge);
-    out.low = {std::min(out.low.x, reach.low.x), std::min(out.low.y, reach.low.y)};
-    out.high = {std::max(out.high.x, reach.high.x), std::max(out.high.y, reach.high.y)};
+    add(reach_of(edge), out);
     at = edge.to;
   }
   return out;
@@ -132,6 +136,21 @@ Reach reach_of(const std::vector<Stroke>& strokes) {
 Point extent_of(const std::vector<Stroke>& strokes) {
   const Reach reach = reach_of(strokes);
   return reach.high - reach.low;
+}
+
+Point extent_of(const Drawing& drawing) {
+  std::optional<Reach> out;
+  for (const DrawnChain& chain : drawing.chains) {
+    Point at = chain.from_back ? Point{drawing.width, chain.start} : Point{chain.start, 0};
+    for (const Stroke& stroke : chain.strokes) {
+      const Edge edge = edge_between(at, at + stroke.move, stroke.turn, stroke.radius, stroke.large);
+      const Reach reach = reach_of(turned_round(drawing.width, drawing.thickness, chain.side, edge));
+      if (!out) out = reach;
+      add(reach, *out);
+      at = edge.to;
+    }
+  }
+  return out ? out->high - out->low : Point{};
 }
 
 bool ends_on_underside(const Drawing& drawing) {
@@ -143,7 +162,7 @@ std::optional<Scaled> scaled(const Drawing& drawing, const ScaleOptions& given, 
   const std::vector<Stroke>& before = drawing.chains.front().strokes;
   const bool one = is_one_chain(drawing);
   if (!one) options.fillet = 0;
-  const std::optional<double> factor = factor_for(before, options, why);
+  const std::optional<double> factor = factor_for(drawing, options, why);
   if (!factor) return std::nullopt;
   if (!one) return all_alike(drawing, *factor);
 

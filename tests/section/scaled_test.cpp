@@ -188,6 +188,40 @@ TEST_CASE("height and projection are what the members reach in all, not what lie
   }
 }
 
+TEST_CASE("height and projection of several chains are those of all of them together", "[section][scale]") {
+  std::string why;
+  const auto drawn = [](const std::string& chains) {
+    return drawing_of(section_of("units mm\nstock 50 wide, 20 thick\n" + chains), Unit::mm);
+  };
+  const auto factor = [&](const Drawing& drawing, std::optional<double> height,
+                          std::optional<double> projection) {
+    ScaleOptions options;
+    options.height = height;
+    options.projection = projection;
+    const auto result = scaled(drawing, options, &why);
+    REQUIRE(result);
+    const Point extent = extent_of(result->drawing);
+    CHECK((height ? extent.y : extent.x) == Approx(height ? *height : *projection));
+    return result->factor;
+  };
+  // Two flutes in the face, 5 and 4 deep, from 20 to 45.
+  const Drawing flutes =
+      drawn("start face 30\ncove out 10 radius 5\nside face\nstart face 45\ncove out 8 radius 4\n");
+  CHECK(extent_of(flutes) == Point{25, 5});
+  CHECK(factor(flutes, 2.5, std::nullopt) == Approx(0.5));
+  CHECK(factor(flutes, std::nullopt, 50) == Approx(2));
+  // A flute and a rebate of 9 by 6 at the back of the underside.
+  const Drawing rebate =
+      drawn("start face 30\ncove out 10 radius 5\nside underside\nstart back 6\nfillet out 9\nstep up 6\n");
+  CHECK(extent_of(rebate) == Point{30, 20});
+  CHECK(factor(rebate, 10, std::nullopt) == Approx(0.5));
+  CHECK(factor(rebate, std::nullopt, 60) == Approx(2));
+  // A chamfer of the back edge, 4 by 3, and one of the working edge, 5 by 2.
+  const Drawing both =
+      drawn("start face 5\nbevel out 5 down 2\nside back\nstart face 4\nbevel out 4 down 3\n");
+  CHECK(extent_of(both) == Point{50, 3});
+}
+
 TEST_CASE("usual thicknesses", "[section][scale]") {
   // By common practice, no source.
   CHECK(usual_thickness(19.05, Unit::inch) == Approx(19.05));
