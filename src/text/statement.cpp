@@ -156,19 +156,26 @@ std::optional<double> read_number(Statement& statement, const std::string& what,
     fail_expected(statement, what);
     return std::nullopt;
   }
-  const Token& token = statement.tokens[statement.next++];
+  const std::size_t first = statement.next++;
   std::string why;
-  const std::optional<Number> number = scan_number(token.text, why);
+  std::optional<Number> number = scan_number(statement.tokens[first].text, why);
+  if (number && number->whole && number->suffix.empty() && at_fraction(statement)) {
+    const double units = number->value;
+    number = scan_number(statement.tokens[statement.next++].text, why);
+    number->value += units;
+  }
+  const Place place = read_since(statement, first);
   if (!number) {
-    fail(statement, token.place, why);
+    fail(statement, place, why);
     return std::nullopt;
   }
   if (!number->suffix.empty()) {
-    fail(statement, token.place, "expected " + what + ", a plain number, found " + quoted(token.text));
+    fail(statement, place,
+         "expected " + what + ", a plain number, found " + quoted(text_since(statement, first)));
     return std::nullopt;
   }
   if (number->value > most) {
-    fail(statement, token.place,
+    fail(statement, place,
          what + " is at most " + std::to_string(static_cast<long>(most)) + "; write a smaller one");
     return std::nullopt;
   }

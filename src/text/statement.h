@@ -57,7 +57,7 @@ enum class Zero { refused, allowed };
 
 /// A length in mm, after what is named in messages ("the depth after 'down'"). Nothing after a mistake.
 std::optional<double> read_length(Statement& statement, const std::string& what, Zero zero = Zero::refused);
-/// A plain number from 0 to `most`.
+/// A plain number from 0 to `most`, a mixed one too.
 std::optional<double> read_number(Statement& statement, const std::string& what, double most);
 /// A whole number from `least` to `most`.
 std::optional<int> read_whole(Statement& statement, const std::string& what, int least, int most);

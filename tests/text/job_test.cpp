@@ -109,6 +109,21 @@ moisture 6.5 11
   CHECK(job.moisture->dampest == 11);
 }
 
+TEST_CASE("degrees and per cents may be mixed numbers, as lengths may", "[job]") {
+  const Job job = read(
+      "units mm\nkit sixes.kit\nblank 19.05 thick 100 wide 1000 long\n"
+      "mould end shelf.profile width 18 length 300 mitre left spring 22 1/2 corner 112-1/2\n"
+      "mould other shelf.profile width 18 length 300 mitre left\n"
+      "saw kerf 2 spring 37 1/2 corner 100\nmoisture 6 1/2 9 1/4\n");
+  REQUIRE(job.moulds.size() == 2);
+  CHECK(job.moulds[0].spring == 22.5);
+  CHECK(job.moulds[0].corner == 112.5);
+  CHECK(job.moulds[1].spring == 37.5);
+  REQUIRE(job.moisture);
+  CHECK(job.moisture->driest == 6.5);
+  CHECK(job.moisture->dampest == 9.25);
+}
+
 TEST_CASE("ripping takes the saw's kerf where it says nothing of its own", "[job]") {
   CHECK(read(kLeast + "saw kerf 1/16\n").ripping.kerf == Approx(25.4 / 16));
   CHECK(read(kLeast + "saw kerf 1/16\nrip true 1/32\n").ripping.kerf == Approx(25.4 / 16));
