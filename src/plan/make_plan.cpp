@@ -102,6 +102,20 @@ std::optional<std::size_t> lays_rail_for(const Problem& problem, const Sequence&
   return std::nullopt;
 }
 
+/// The last step before this flat one that rode on an arris which this one takes away.
+std::optional<std::size_t> takes_rail_of(const Problem& problem, const Sequence& sequence,
+                                         const std::vector<Rail>& rails, std::size_t flat) {
+  const Draft& draft = sequence.steps[flat].draft;
+  std::optional<std::size_t> out;
+  for (const Rail& rail : rails) {
+    if (rail.step >= flat) break;
+    for (const Pose& pose : draft.poses) {
+      if (Sweep(problem.plane(draft.plane), pose).depth(rail.at) >= 2 * kTouch) out = rail.step;
+    }
+  }
+  return out;
+}
+
 /// Whether a part of the sole stands beyond the side of the blank that bears on the board.
 bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose, Lies lies) {
   for (const Edge& edge : sole_edges(plane, pose)) {
@@ -113,7 +127,7 @@ bool passes_below(const Problem& problem, const Plane& plane, const Pose& pose, 
 }
 
 std::string reason_for(const Problem& problem, const Sequence& sequence, std::size_t i,
-                       const std::optional<std::size_t>& rail_for) {
+                       const std::vector<Rail>& rails, const std::optional<std::size_t>& rail_for) {
   const Step& step = sequence.steps[i];
   const Plane& plane = problem.plane(step.draft.plane);
   if (step.rides == Rides::own_arc) return "its own arc, cut before, guides it now";
@@ -126,10 +140,13 @@ std::string reason_for(const Problem& problem, const Sequence& sequence, std::si
     const auto begin = sequence.steps.begin(), at = begin + static_cast<std::ptrdiff_t>(i);
     const bool curve_before = std::any_of(
         begin, at, [&](const Step& earlier) { return problem.plane(earlier.draft.plane).is_curved(); });
+    const auto rail_of = takes_rail_of(problem, sequence, rails, i);
     const bool turned = i > 0 && sequence.steps[i - 1].lies != step.lies;
     const std::string does = !curve_before ? "finishes its flats before the curves"
-                             : turned      ? "finishes its flats, now that the blank is turned for them"
-                                           : "finishes its flats";
+                             : rail_of ? "finishes its flats, now that cut " + std::to_string(*rail_of + 1) +
+                                             " needs no arris there"
+                             : turned ? "finishes its flats, now that the blank is turned for them"
+                                      : "finishes its flats";
     out = out.empty() ? does : out + ", " + does;
   }
   if (out.empty()) out = "takes waste with a flat sole before a curved one";
@@ -207,7 +224,7 @@ void fill(const Problem& problem, Sequence sequence, Plan& plan) {
     cut.set =
         cut.plane.is_flat() ? set_to_lines(problem, cut.plane, cut.poses, lines[i], rounding) : cut.poses;
     cut.lines = lines[i].lines;
-    cut.reason = reason_for(problem, sequence, i, rail_for[i]);
+    cut.reason = reason_for(problem, sequence, i, rails, rail_for[i]);
     if (step.draft.arc >= 0 && cut.plane.is_flat()) plan.facets = problem.kit.shop.facets;
     for (const Pose& pose : cut.poses) {
       cut.removed += wood.cut(Sweep(problem.plane(step.draft.plane), pose));

@@ -216,7 +216,8 @@ LieSet ways_by_poses(const Problem& problem, const Draft& draft) {
 }
 
 bool may_come_late(const Problem& problem, const Draft& draft, LieSet may_lie) {
-  return problem.plane(draft.plane).is_flat() && !draft.finishes.empty() && !may_lie.has(Lies::face_up);
+  return draft.late ||
+         (problem.plane(draft.plane).is_flat() && !draft.finishes.empty() && !may_lie.has(Lies::face_up));
 }
 
 Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double tilt) {

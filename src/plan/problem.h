@@ -107,14 +107,16 @@ struct Draft {
   int arc = -1;                   // surface index of the arc a curved draft or a facet finishes
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
+  bool late = false;              // a flat that may come after curves: rails stand where it takes
 };
 
 /// Those of the draft, made one way or the other.
 LieSet ways_to_lie(const Problem& problem, const Draft& draft);
 /// The same as far as its own poses tell: of one that may start elsewhere too, every way that is left.
 LieSet ways_by_poses(const Problem& problem, const Draft& draft);
-/// Whether the draft, for which the blank may lie so, is a flat that finishes a part of the target, the blank
-/// not face up: for curves that come after it the blank would be turned back.
+/// Whether the draft, for which the blank may lie so, is a flat that may come after curves: held back for
+/// rails, or one that finishes a part of the target, the blank not face up, so that for curves after it the
+/// blank would be turned back.
 bool may_come_late(const Problem& problem, const Draft& draft, LieSet may_lie);
 
 /// Takes the wood of all the drafts' poses.

@@ -16,6 +16,7 @@ struct Setup {
   std::vector<Draft> cuts;
   double start = 0;
   Guidance guidance;
+  std::optional<Draft> late = std::nullopt;  // a flat of the wood that then has to wait for the curve
 };
 
 /// The start among the draft's tilts at which its plane is guided best by the wood, well laid out before

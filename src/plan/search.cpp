@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "plan/apart.h"
+#include "plan/held_back.h"
 #include "plan/sets.h"
 
 namespace arrisline {
@@ -35,14 +36,24 @@ void tidy_starts(Draft& draft) {
   draft.starts = std::move(kept);
 }
 
-/// Woods of the same area whose boundaries weigh the same about a slanting line are taken for the same.
+/// Woods of the same area whose boundaries have the same moments are taken for the same. Those of the first
+/// order alone do not tell: the boundaries of steps that take the same area have them in common.
 WoodKey wood_key(const Wood& wood) {
-  double moment = 0;
+  double first = 0, second = 0, mixed = 0;
   for (const Edge& edge : wood.edges()) {
-    const Point middle = point_at(edge, 0.5);
-    moment += length(edge) * (middle.x + kPi / 2 * middle.y);
+    // Simpson's rule, which is exact of what is straight.
+    const auto add = [&](Point p, double weight) {
+      first += weight * (p.x + kPi / 2 * p.y);
+      second += weight * (p.x * p.x + kPi / 2 * p.y * p.y);
+      mixed += weight * p.x * p.y;
+    };
+    const double sixth = length(edge) / 6;
+    add(edge.from, sixth);
+    add(point_at(edge, 0.5), 4 * sixth);
+    add(edge.to, sixth);
   }
-  return {std::llround(wood.area() * 1e7), std::llround(moment * 1e4)};
+  return {std::llround(wood.area() * 1e7), std::llround(first * 1e4), std::llround(second * 1e3),
+          std::llround(mixed * 1e3)};
 }
 
 }  // namespace
@@ -106,18 +117,23 @@ void Search::run() {
   const std::vector<Draft> apart = given_.empty() ? planned_apart(problem_) : std::vector<Draft>{};
   struct Pass {
     OrderOf orders;
+    bool hold_back;
     bool trenches;
     bool one_by_one;
   };
-  // Flats after curves, the arrises that a finished arc leaves, and rails of many grooves are looked to only
-  // where flats that come first lead nowhere.
-  for (const Pass pass : {Pass{OrderOf::flats_first, false, false}, Pass{OrderOf::any, false, false},
-                          Pass{OrderOf::any, false, true}, Pass{OrderOf::flats_first, true, false}}) {
+  // Flats after curves, the arrises that a finished arc leaves, those of flats held back, and rails of many
+  // grooves are looked to only where flats that come first lead nowhere.
+  for (const Pass pass :
+       {Pass{OrderOf::flats_first, false, false, false}, Pass{OrderOf::any, false, false, false},
+        Pass{OrderOf::any, false, false, true}, Pass{OrderOf::flats_first, true, false, false},
+        Pass{OrderOf::flats_first, false, true, false}}) {
     if (pass.trenches && !pool_.trough) break;
     // What is left depends on the cuts and not on their order.
     const bool all_leave_too_much = chosen_ && !little_enough_;
-    if (pass.orders == OrderOf::any && (out_.best || arcs_.empty() || all_leave_too_much)) continue;
+    const bool other_orders = pass.orders == OrderOf::any || pass.hold_back;
+    if (other_orders && (out_.best || arcs_.empty() || all_leave_too_much)) continue;
     orders_ = pass.orders;
+    hold_back_ = pass.hold_back;
     trenches_ = pass.trenches;
     one_by_one_ = pass.one_by_one;
     if (trenches_) rails_.clear();
@@ -240,7 +256,7 @@ void Search::arcs(std::size_t k, const Choice& choice, int strays) {
   std::vector<Branch> branches;
   for (std::size_t w = 0; w < ways.size(); ++w) {
     if (leave_off(least)) return;
-    laid.push_back(setups(ways[w], choice.wood));
+    laid.push_back(setups(ways[w], choice));
     for (std::size_t s = 0; s < laid[w].size(); ++s)
       branches.push_back({estimate(ways[w], laid[w][s], choice.wood), w, s});
   }
@@ -256,6 +272,8 @@ void Search::arcs(std::size_t k, const Choice& choice, int strays) {
     for (const Draft& cut : setup.cuts) {
       if (!has(next.flats, cut)) next.flats.push_back(cut);
     }
+    for (Draft& flat : next.flats)
+      flat.late = flat.late || (setup.late && key_of(flat) == key_of(*setup.late));
     cut_all(problem_, setup.cuts, next.wood);
     const std::size_t first = next.curved.size();
     next.curved.insert(next.curved.end(), way.begin(), way.end());
@@ -269,14 +287,34 @@ void Search::arcs(std::size_t k, const Choice& choice, int strays) {
 }
 
 /// Ways to guide the first cut of the way; it lets the others ride in the arc it leaves.
-std::vector<Setup> Search::setups(const Way& way, const Wood& wood) {
+std::vector<Setup> Search::setups(const Way& way, const Choice& choice) {
   const Draft& first = way.front();
   std::vector<Setup> out;
   if (!problem_.plane(first.plane).is_curved()) return {{}};
-  const std::optional<Start> start = best_start(problem_, first, wood);
+  const std::optional<Start> start = best_start(problem_, first, choice.wood);
   if (start) out.push_back({{}, start->tilt, start->guidance});
-  const std::vector<Setup>& laid = rails_for(first, wood);
+  const std::vector<Setup>& laid = rails_for(first, choice.wood);
   out.insert(out.end(), laid.begin(), laid.end());
+  if (out.empty() && hold_back_) return on_held_back(first, choice.flats);
+  return out;
+}
+
+/// Ways to guide it while one of the flats waits. In whole only the first few that are well laid out are
+/// looked for.
+std::vector<Setup> Search::on_held_back(const Draft& first, const std::vector<Draft>& flats) {
+  constexpr std::size_t kEnough = 4;
+  std::vector<Setup> out;
+  for (const HeldBack& back : held_back(problem_, first, flats)) {
+    if (out.size() >= kEnough || patience_.over()) break;
+    std::vector<Setup> found = rails_for(first, back.wood);
+    if (const std::optional<Start> start = best_start(problem_, first, back.wood))
+      found.push_back({{}, start->tilt, start->guidance});
+    for (Setup& setup : found) {
+      if (back.meanwhile) setup.cuts.push_back(*back.meanwhile);
+      setup.late = back.flat;
+      out.push_back(std::move(setup));
+    }
+  }
   return out;
 }
 
@@ -320,6 +358,7 @@ void Search::whole(const Choice& choice, double least_known) {
   LeastCost least(known_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {
+    if (hold_back_) return;  // it is about rails, and not about what stays
     if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
     // A cut more that leaves no less was of no use, unless what is as thick stands elsewhere, as on the other
     // side of a flute.

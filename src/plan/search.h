@@ -1,6 +1,7 @@
 // Branch and bound over the candidates that docs/how-it-plans.md lists.
 #pragma once
 
+#include <array>
 #include <functional>
 #include <map>
 #include <set>
@@ -27,7 +28,7 @@ struct RoughingPool {
 };
 RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& flats);
 
-using WoodKey = std::pair<long long, long long>;
+using WoodKey = std::array<long long, 4>;
 
 /// The search with some drafts given (a shaped plane's cut, or none). It keeps what it finds in `out`, so
 /// that several searches share one best plan.
@@ -75,7 +76,8 @@ class Search {
   void try_cover(const Covers::Cover& cover, int strays);
   double least_of_arcs() const;
   void arcs(std::size_t k, const Choice& choice, int strays);
-  std::vector<Setup> setups(const Way& way, const Wood& wood);
+  std::vector<Setup> setups(const Way& way, const Choice& choice);
+  std::vector<Setup> on_held_back(const Draft& first, const std::vector<Draft>& flats);
   const std::vector<Setup>& rails_for(const Draft& draft, const Wood& wood);
   double estimate(const Way& way, const Setup& setup, const Wood& wood) const;
   double least_work(const Choice& choice);
@@ -124,6 +126,7 @@ class Search {
   OrderOf orders_ = OrderOf::flats_first;
   bool forward_ = true;
   bool trenches_ = false;       // ploughs lay rails groove beside groove
+  bool hold_back_ = false;      // a flat may wait for rails to stand in its place
   bool one_by_one_ = false;     // each arc is finished before rails are laid for the next
   bool chosen_ = false;         // some cover had rails for every arc
   bool little_enough_ = false;  // some choice leaves no more than may be left
