@@ -3,14 +3,23 @@
 
 #include <algorithm>
 #include <chrono>
+#include <limits>
 #include <optional>
+#include <set>
+#include <utility>
 
+#include "plan/apart_at_flat.h"
+#include "plan/apart_mirrored.h"
 #include "plan/compose.h"
 #include "section/walk.h"
 
 namespace arrisline {
 
 namespace {
+
+/// In pieces of wood, at most some tenths of a second: a section that is soon planned as a whole must not
+/// wait for its sides.
+constexpr std::uint64_t kMostWorkOfSide = 200'000;
 
 /// Where a run of edges that have to be cut begins, and how many it has.
 struct Run {
@@ -55,6 +64,79 @@ bool tell_surfaces(const Problem& part, const Problem& whole, Draft& draft) {
                      [&](Stretch& stretch) { return tell(stretch.surface); });
 }
 
+/// The whole problem's, with a part's share of the limit.
+PlanOptions options_of_part(const Problem& problem, std::size_t parts) {
+  constexpr double kShare = 2.0 / 3;  // of the limit, for all parts together
+  const double shares = static_cast<double>(parts) / kShare;
+  PlanOptions options = problem.options;
+  options.since = std::nullopt;
+  options.limit /= shares;
+  options.most_work = static_cast<std::uint64_t>(static_cast<double>(options.most_work) / shares);
+  if (options.progress) {
+    using Clock = std::chrono::steady_clock;
+    options.progress = [&problem, began = problem.options.since.value_or(Clock::now())](double) {
+      problem.options.progress(std::chrono::duration<double>(Clock::now() - began).count());
+    };
+  }
+  return options;
+}
+
+/// The cuts of the best plan found for a part, as drafts of the whole problem. Empty where there is none.
+std::vector<Draft> plan_of(const Section& section, const Problem& whole, const PlanOptions& options) {
+  const Problem part = make_problem(section, whole.kit, options);
+  const Composition found = compose(part);
+  if (!found.best) return {};
+  std::vector<Draft> out;
+  for (const Step& step : found.best->steps) {
+    Draft draft = step.draft;
+    if (!tell_surfaces(part, whole, draft)) return {};
+    out.push_back(std::move(draft));
+  }
+  return out;
+}
+
+/// What the cuts cost one after another; infinite where they are no plan so.
+double cost_as_given(const Problem& problem, const std::vector<Draft>& drafts) {
+  constexpr double kNoPlan = std::numeric_limits<double>::infinity();
+  double cost = 0;
+  Wood wood(problem.blank);
+  std::vector<const Draft*> done;
+  std::set<int> planes;
+  std::optional<Step> previous;
+  for (const Draft& draft : drafts) {
+    std::optional<Step> step = take(problem, draft, done, previous ? &*previous : nullptr, wood);
+    if (!step) return kNoPlan;
+    cost += step->effort;
+    if (planes.insert(step->taken_up).second) cost += problem.weights.plane;
+    previous = std::move(step);
+    done.push_back(&draft);
+  }
+  return thickest_left(wood, problem.section.target).height > most_left(problem) ? kNoPlan : cost;
+}
+
+/// The two sides of a flat, each by its own plan, or both by that of one where the other is its mirror image:
+/// then they share more of their cuts.
+std::vector<Draft> planned_at_flat(const Problem& problem) {
+  const std::vector<Section> sides = sides_of_flat(problem);
+  if (sides.empty()) return {};
+  PlanOptions options = options_of_part(problem, sides.size());
+  options.most_work = std::min(options.most_work, kMostWorkOfSide);
+  const std::vector<Draft> first = plan_of(sides.front(), problem, options);
+  const std::vector<Draft> second = plan_of(sides.back(), problem, options);
+  std::vector<Draft> best;
+  double least = 0;
+  for (const auto& [a, b] :
+       {std::pair{first, second}, {first, mirrored(problem, first)}, {second, mirrored(problem, second)}}) {
+    if (a.empty() || b.empty()) continue;
+    std::vector<Draft> both = with_floors_joined(problem, {a, b});
+    const double cost = cost_as_given(problem, both);
+    if (!best.empty() && cost >= least) continue;
+    least = cost;
+    best = std::move(both);
+  }
+  return best;
+}
+
 }  // namespace
 
 std::vector<Section> parts_of(const Section& section) {
@@ -77,29 +159,13 @@ std::vector<Section> parts_of(const Section& section) {
 
 std::vector<Draft> planned_apart(const Problem& problem) {
   const std::vector<Section> parts = parts_of(problem.section);
-  if (parts.size() < 2) return {};
-  PlanOptions options = problem.options;
-  constexpr double kShare = 2.0 / 3;  // of the limit, for all parts together
-  const double shares = static_cast<double>(parts.size()) / kShare;
-  options.since = std::nullopt;
-  options.limit /= shares;
-  options.most_work = static_cast<std::uint64_t>(static_cast<double>(options.most_work) / shares);
-  if (options.progress) {
-    using Clock = std::chrono::steady_clock;
-    options.progress = [&problem, began = problem.options.since.value_or(Clock::now())](double) {
-      problem.options.progress(std::chrono::duration<double>(Clock::now() - began).count());
-    };
-  }
+  if (parts.size() < 2) return planned_at_flat(problem);
+  const PlanOptions options = options_of_part(problem, parts.size());
   std::vector<Draft> out;
   for (const Section& section : parts) {
-    const Problem part = make_problem(section, problem.kit, options);
-    const Composition found = compose(part);
-    if (!found.best) return {};
-    for (const Step& step : found.best->steps) {
-      Draft draft = step.draft;
-      if (!tell_surfaces(part, problem, draft)) return {};
-      out.push_back(std::move(draft));
-    }
+    const std::vector<Draft> plan = plan_of(section, problem, options);
+    if (plan.empty()) return {};
+    out.insert(out.end(), plan.begin(), plan.end());
   }
   return out;
 }

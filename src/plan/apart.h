@@ -1,5 +1,5 @@
-// A profile of several parts planned part by part: what is worked on one edge has little to do with what is
-// worked on another.
+// A profile of several parts planned part by part: what is worked on one edge, or on one side of a wide
+// floor, has little to do with what is worked on another.
 #pragma once
 
 #include <vector>
@@ -12,9 +12,11 @@ namespace arrisline {
 /// left as the blank has it, in the order of the profile. One or none where the work is of one piece.
 std::vector<Section> parts_of(const Section& section);
 
-/// The cuts of a plan for each part by itself, as drafts of the whole problem. Empty where the work is of one
-/// piece, or where for some part no plan is found within its share of two thirds of the limit. In the order
-/// of these plans, one part after another.
+/// The cuts of a plan for each part by itself, as drafts of the whole problem: for the parts of parts_of(),
+/// one part after another in the order of these plans; where the work is of one piece, for the two of
+/// sides_of_flat(), the floors that they share joined. Empty where there are no such parts, or where for some
+/// part no plan is found within its share of two thirds of the limit; a side of a flat has some tenths of a
+/// second at most.
 std::vector<Draft> planned_apart(const Problem& problem);
 
 }  // namespace arrisline

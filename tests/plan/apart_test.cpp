@@ -1,6 +1,8 @@
-// Work on several edges, planned part by part.
+// Work on several edges, and on both sides of a long flat, planned part by part.
 #include "plan/apart.h"
 
+#include "plan/apart_at_flat.h"
+#include "plan/apart_mirrored.h"
 #include "plan/planning.h"
 
 using namespace arrisline;
@@ -13,6 +15,47 @@ namespace {
 const char* kHalfSet =
     "units inch\nrebate 1 1/4\nrebate 3/4\nplough 1/8 3/16 1/4\nhollow 2\nround 2\nhollow 4\nround 4\nhollow "
     "6\nround 6\nhollow 8\nround 8\nhollow 10\nround 10\nscraper\n";
+
+const char* kFourCurves = "units inch\nrebate 3/4\nhollow 2\nround 2\nhollow 3\nround 3\nscraper\n";
+
+/// A bead over a cove on either side of a floor.
+const test::Moulding kTray = {
+    "tray", "4 wide, 7/8 thick",
+    "start face 3 1/4\nbead out 3/16 down 3/16\nstep down 1/16\ncove out 1/8 down "
+    "1/8\nfillet out 1 7/8\ncove out 1/8 up 1/8\nstep up 1/16\nbead out 3/16 up 3/16"};
+/// The same the other way up, in a frame.
+const test::Moulding kPanel = {
+    "panel", "6 wide, 7/8 thick",
+    "start face 5 5/8\nstep down 3/8\ncove out 1/8 down 1/8\nfillet out 7/8\nbead out 3/16 up 3/16\nstep up "
+    "1/16\nfillet out 2\nstep down 1/16\nbead out 3/16 down 3/16\nfillet out 7/8\ncove out 1/8 up 1/8\nstep "
+    "up 3/8"};
+/// And with nothing about it.
+const test::Moulding kCap = {
+    "cap", "4 wide, 7/8 thick",
+    "start face 4\nstep down 5/8\nfillet out 1/4\ncove out 1/8 up 1/8\nstep up 1/8\nbead out 3/16 up "
+    "3/16\nfillet out 2 7/8\nbead out 3/16 down 3/16\nstep down 1/8\ncove out 1/8 down 1/8\nfillet out 1/4"};
+
+Section section_of(const test::Moulding& moulding) {
+  return profile(moulding.stock, moulding.chain);
+}
+
+std::vector<Section> sides_of(const Section& section, const Kit& kit) {
+  const PlanOptions options;
+  return sides_of_flat(make_problem(section, kit, options));
+}
+
+/// The floor of the tray with the plane from one wall on to the other.
+Draft floor_of(const Problem& tray, int plane, int open) {
+  for (const Draft& draft : flat_drafts(tray)) {
+    const Pose& first = draft.poses.front();
+    const bool lowest = std::abs(first.at.y - 25.4 * 3 / 8) < 1e-6 && is_square(first.tilt);
+    if (draft.plane == plane && lowest && draft.poses.size() > 1 &&
+        (draft.poses[1].at.x > first.at.x) == (open > 0))
+      return draft;
+  }
+  FAIL("no such floor");
+  return {};
+}
 
 }  // namespace
 
@@ -76,4 +119,118 @@ TEST_CASE("plans of two parts one after another are a plan where no order of all
   REQUIRE(both.feasible);
   CHECK(faults(both) == "");
   CHECK(both.cuts.size() >= 20);
+}
+
+TEST_CASE("each side of a long flat has the flat and its own side, and all wood that stays in the whole",
+          "[plan][apart]") {
+  const Kit four = kit(kFourCurves);
+  const std::string tray = kTray.chain;
+  const std::string below = "side underside\n" + tray;
+  for (const test::Moulding& moulding : {kTray, kPanel, kCap, {"from below", kTray.stock, below.c_str()}}) {
+    INFO(moulding.name);
+    const Section whole = section_of(moulding);
+    const std::vector<Section> sides = sides_of(whole, four);
+    REQUIRE(sides.size() == 2);
+    const PlanOptions options;
+    std::size_t surfaces = 0;
+    int stays = 0;
+    for (const Section& side : sides) {
+      surfaces += make_problem(side, four, options).surfaces.size();
+      CHECK(area(side.target) > area(whole.target));
+      for (std::size_t i = 0; i < side.target.size(); ++i)
+        CHECK(side.target[i].to == side.target[(i + 1) % side.target.size()].from);
+      const Wood kept(side.target);
+      const Wood target(whole.target);
+      for (double x = 0.37; x < whole.width; x += 0.7) {
+        for (double y = 0.31; y < whole.thickness; y += 0.7) {
+          if (!target.contains({x, y})) continue;
+          ++stays;
+          CHECK(kept.contains({x, y}));
+        }
+      }
+    }
+    CHECK(surfaces == make_problem(whole, four, options).surfaces.size() + 1);
+    CHECK(stays > 1000);
+  }
+}
+
+TEST_CASE("a floor that is short, or has little beside it, parts nothing", "[plan][apart]") {
+  const Kit four = kit(kFourCurves);
+  const Section tray = section_of(kTray);
+  CHECK(sides_of(tray, kit("units inch\nrebate 2\nhollow 3\nround 2\n")).empty());
+  CHECK(sides_of(tray, kit("units inch\nplough 1/4\nhollow 3\nround 2\n")).empty());
+  CHECK(sides_of(profile("4 wide, 7/8 thick",
+                         "start face 3\ncove out 1/8 down 1/8\nfillet out 1 7/8\ncove out "
+                         "1/8 up 1/8"),
+                 four)
+            .empty());
+  CHECK(sides_of(profile("4 wide, 7/8 thick",
+                         "start face 3 1/4\nbead out 1/8 down 1/8\ncove out 1/8 down 1/8\nbead out 1/8 down "
+                         "1/8\ncove out 1/8 down 1/8\nfillet out 1 7/8\nstep up 1/2"),
+                 four)
+            .empty());
+}
+
+TEST_CASE("a floor that two sides share is one cut", "[plan][apart]") {
+  const Kit two = kit("units inch\nrebate 3/4\nrebate 1/2\nhollow 3\nround 2\n");
+  const Section section = section_of(kTray);
+  const PlanOptions options;
+  const Problem tray = make_problem(section, two, options);
+  const Draft left = floor_of(tray, 0, 1);
+  const Draft right = floor_of(tray, 0, -1);
+  const std::vector<Draft> joined = with_floors_joined(tray, {{left}, {right}});
+  REQUIRE(joined.size() == 1);
+  // Soles that pass over what is cut already are left out.
+  CHECK(joined.front().poses.size() == left.poses.size());
+  CHECK(joined.front().finishes.size() == left.finishes.size() + right.finishes.size());
+
+  Draft narrow = right;
+  narrow.plane = 1;
+  SECTION("and what a cut before has taken is not cut again") {
+    CHECK(with_floors_joined(tray, {{left}, {narrow}}).size() == 1);
+  }
+  SECTION("but not where it is made with two planes") {
+    Draft part = left;
+    part.poses.resize(1);
+    CHECK(with_floors_joined(tray, {{part}, {narrow}}).size() == 2);
+  }
+}
+
+TEST_CASE("what is made on one side is made on the other where they are mirror images", "[plan][apart]") {
+  const Kit four = kit(kFourCurves);
+  const PlanOptions options;
+  const Section section = section_of(kTray);
+  const Problem tray = make_problem(section, four, options);
+  const std::vector<Draft> there = arc_drafts(tray, 0).front();
+  const std::vector<Draft> here = mirrored(tray, there);
+  REQUIRE(here.size() == there.size());
+  CHECK(here.front().arc == static_cast<int>(tray.surfaces.size()) - 1);
+  CHECK(here.front().poses.front().tilt == Approx(-there.front().poses.front().tilt));
+  const double middle = 25.4 * 2;
+  CHECK(here.front().poses.front().at.x == Approx(2 * middle - there.front().poses.front().at.x));
+  const std::vector<Draft> back = mirrored(tray, here);
+  REQUIRE(back.size() == there.size());
+  CHECK(back.front().arc == there.front().arc);
+  CHECK(same_pose(back.front().poses.front(), there.front().poses.front()));
+
+  SECTION("and not where they are none") {
+    const Section other = profile("4 wide, 7/8 thick",
+                                  "start face 3 1/4\nbead out 3/16 down 3/16\nfillet out 1 7/8\nbead out 1/8 "
+                                  "up 1/8\nstep up 1/16");
+    const Problem unlike = make_problem(other, four, options);
+    CHECK(mirrored(unlike, arc_drafts(unlike, 0).front()).empty());
+  }
+}
+
+TEST_CASE("a sunk field and a raised one are planned from their sides", "[plan][apart]") {
+  PlanOptions options;
+  options.most_work = 200'000;
+  const Kit four = kit(kFourCurves);
+  for (const test::Moulding& moulding : {kTray, kPanel}) {
+    INFO(moulding.name);
+    const Plan plan = make_plan(section_of(moulding), four, options);
+    REQUIRE(plan.feasible);
+    CHECK(faults(plan) == "");
+    CHECK(plan.cuts.size() <= 12);
+  }
 }
