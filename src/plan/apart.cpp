@@ -21,6 +21,9 @@ namespace {
 /// wait for its sides.
 constexpr std::uint64_t kMostWorkOfSide = 200'000;
 
+/// Arcs and slanted flats on both sides of a flat together from which on the whole is not soon planned.
+constexpr int kManyShaped = 4;
+
 /// Where a run of edges that have to be cut begins, and how many it has.
 struct Run {
   std::size_t first, count;
@@ -116,8 +119,8 @@ double cost_as_given(const Problem& problem, const std::vector<Draft>& drafts) {
 
 /// The two sides of a flat, each by its own plan, or both by that of one where the other is its mirror image:
 /// then they share more of their cuts.
-std::vector<Draft> planned_at_flat(const Problem& problem) {
-  const std::vector<Section> sides = sides_of_flat(problem);
+std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
+  const std::vector<Section> sides = sides_of_flat(problem, least_shaped);
   if (sides.empty()) return {};
   PlanOptions options = options_of_part(problem, sides.size());
   options.most_work = std::min(options.most_work, kMostWorkOfSide);
@@ -159,7 +162,7 @@ std::vector<Section> parts_of(const Section& section) {
 
 std::vector<Draft> planned_apart(const Problem& problem) {
   const std::vector<Section> parts = parts_of(problem.section);
-  if (parts.size() < 2) return planned_at_flat(problem);
+  if (parts.size() < 2) return planned_at_flat(problem, kManyShaped);
   const PlanOptions options = options_of_part(problem, parts.size());
   std::vector<Draft> out;
   for (const Section& section : parts) {
@@ -168,6 +171,10 @@ std::vector<Draft> planned_apart(const Problem& problem) {
     out.insert(out.end(), plan.begin(), plan.end());
   }
   return out;
+}
+
+std::vector<Draft> planned_in_sides(const Problem& problem) {
+  return parts_of(problem.section).size() < 2 ? planned_at_flat(problem, 2) : std::vector<Draft>{};
 }
 
 }  // namespace arrisline

@@ -16,7 +16,10 @@ std::vector<Section> parts_of(const Section& section);
 /// one part after another in the order of these plans; where the work is of one piece, for the two of
 /// sides_of_flat(), the floors that they share joined. Empty where there are no such parts, or where for some
 /// part no plan is found within its share of two thirds of the limit; a side of a flat has some tenths of a
-/// second at most.
+/// second at most. Of work of one piece that is soon planned as a whole, empty too.
 std::vector<Draft> planned_apart(const Problem& problem);
+
+/// The same of work of one piece that is of few elements, for where the whole has no plan.
+std::vector<Draft> planned_in_sides(const Problem& problem);
 
 }  // namespace arrisline

@@ -12,9 +12,6 @@ namespace arrisline {
 
 namespace {
 
-/// Arcs and slanted flats on both sides together from which on the whole is not soon planned.
-constexpr int kManyShaped = 4;
-
 /// mm²; less than this of a floor is what rounding leaves beside a sole that stands against a wall or an
 /// arc's foot: under 0.01 mm of it.
 constexpr double kSliver = 0.1;
@@ -72,10 +69,10 @@ struct Flat {
   }
 
   /// All else lies before one end of the flat or past the other, and there is enough of it on both sides.
-  bool parts() const {
+  bool parts(int least_shaped) const {
     const std::size_t n = chain.edges.size();
     if (chain.source[at] < 0 || !is_level(edge())) return false;
-    if (!has_arc(0, at) || !has_arc(at + 1, n) || shaped(0, n) < kManyShaped) return false;
+    if (!has_arc(0, at) || !has_arc(at + 1, n) || shaped(0, n) < least_shaped) return false;
     for (std::size_t i = 0; i < at; ++i)
       if (reach(i).high.x > sign() * edge().from.x + kExact) return false;
     for (std::size_t i = at + 1; i < n; ++i)
@@ -135,10 +132,12 @@ Section side_of(const Section& section, const Flat& flat, bool past) {
   return side;
 }
 
-/// One floor made with one plane. A plough is set anew for each of its grooves.
+/// One floor made with one plane, and neither waits for a curve that the other comes before. A plough is set
+/// anew for each of its grooves.
 bool on_one_floor(const Problem& problem, const Draft& a, const Draft& b) {
   const Plane& plane = problem.plane(a.plane);
-  if (a.plane != b.plane || !plane.is_flat() || plane.kind == PlaneKind::plough) return false;
+  if (a.plane != b.plane || a.late != b.late) return false;
+  if (!plane.is_flat() || plane.kind == PlaneKind::plough) return false;
   const Pose& p = a.poses.front();
   const Pose& q = b.poses.front();
   return std::abs(wrap_degrees(p.tilt - q.tilt)) < 1e-6 &&
@@ -160,7 +159,7 @@ void join(const Problem& problem, const Draft& from, Draft& into) {
 
 }  // namespace
 
-std::vector<Section> sides_of_flat(const Problem& problem) {
+std::vector<Section> sides_of_flat(const Problem& problem, int least_shaped) {
   const std::vector<int> rebates = rebate_planes(problem);
   if (rebates.empty()) return {};
   const Path chain = chain_of(problem.section);
@@ -168,7 +167,7 @@ std::vector<Section> sides_of_flat(const Problem& problem) {
   std::optional<std::size_t> at;
   for (std::size_t i = 0; i < chain.edges.size(); ++i) {
     const double long_as = length(chain.edges[i]);
-    if (long_as < longest || !Flat{chain, i}.parts()) continue;
+    if (long_as < longest || !Flat{chain, i}.parts(least_shaped)) continue;
     longest = long_as;
     at = i;
   }

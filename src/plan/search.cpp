@@ -147,6 +147,11 @@ void Search::run() {
     unordered_.clear();
     if (out_.best && pass.orders == OrderOf::flats_first) break;
   }
+  if (out_.best || !given_.empty() || arcs_.size() < 2 || patience_.over()) return;
+  orders_ = OrderOf::flats_first;
+  seen_.clear();
+  const std::vector<Draft> sides = planned_in_sides(problem_);
+  if (!sides.empty()) try_first(sides);
 }
 
 /// Every choice of a cover, and of a way and rails for every arc. Of many arcs those near the likeliest are

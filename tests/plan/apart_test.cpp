@@ -41,7 +41,7 @@ Section section_of(const test::Moulding& moulding) {
 
 std::vector<Section> sides_of(const Section& section, const Kit& kit) {
   const PlanOptions options;
-  return sides_of_flat(make_problem(section, kit, options));
+  return sides_of_flat(make_problem(section, kit, options), 4);
 }
 
 /// The floor of the tray with the plane from one wall on to the other.
@@ -189,6 +189,14 @@ TEST_CASE("a floor that two sides share is one cut", "[plan][apart]") {
   SECTION("and what a cut before has taken is not cut again") {
     CHECK(with_floors_joined(tray, {{left}, {narrow}}).size() == 1);
   }
+  SECTION("but not where one waits for a curve that the other comes before") {
+    Draft late = right;
+    late.late = true;
+    const std::vector<Draft> apart = with_floors_joined(tray, {{left}, {late}});
+    REQUIRE(apart.size() == 2);
+    CHECK(apart.front().finishes.size() == left.finishes.size());
+    CHECK(apart.back().late);
+  }
   SECTION("but not where it is made with two planes") {
     Draft part = left;
     part.poses.resize(1);
@@ -233,4 +241,20 @@ TEST_CASE("a sunk field and a raised one are planned from their sides", "[plan][
     CHECK(faults(plan) == "");
     CHECK(plan.cuts.size() <= 12);
   }
+}
+
+// A bead of 60° on either side of the field, as wide as its sole and ending in corners: the floor between
+// them has to wait for both. By hand 6 cuts.
+TEST_CASE("a sunk field of few elements is planned from its sides where it has no plan as a whole",
+          "[plan][apart][held_back]") {
+  PlanOptions options;
+  options.most_work = 20'000'000;
+  const Plan plan =
+      make_plan(profile("3 wide, 1/2 thick",
+                        "start face 2 1/8\nstep down 1/8\nbead out 1/16 down .108253175 radius 1/8\n"
+                        "fillet out 1 1/2\nbead out 1/16 up .108253175 radius 1/8\nstep up 1/8"),
+                kit("units inch\nrebate 1 1/4\nrebate 3/4\nhollow 2\n"), options);
+  REQUIRE(plan.feasible);
+  CHECK(faults(plan) == "");
+  CHECK(plan.cuts.size() <= 6);
 }
