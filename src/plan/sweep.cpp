@@ -49,12 +49,6 @@ bool Sweep::clear_of(const Measured& measured, double by) const {
   return top < lowest - by;
 }
 
-bool Sweep::holds(const Measured& measured, double by) const {
-  // Between two points within, a straight edge lies within a region that bulges nowhere inward.
-  if (measured.is_arc() || !(plane_->is_flat() || plane_->kind == PlaneKind::round)) return false;
-  return depth(measured.edge().from) > by && depth(measured.edge().to) > by;
-}
-
 std::vector<Edge> Sweep::boundary(double far) const {
   std::vector<Edge> chain;
   add_boundary(far, chain);
@@ -62,10 +56,24 @@ std::vector<Edge> Sweep::boundary(double far) const {
 }
 
 void Sweep::add_boundary(double far, std::vector<Edge>& chain) const {
-  const std::vector<Edge> sole = sole_edges(*plane_, pose_);
-  chain.push_back({pose_.at - half_ * e_ + far * a_, sole.front().from, {}, Turn::straight});
-  chain.insert(chain.end(), sole.begin(), sole.end());
-  chain.push_back({sole.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight});
+  const std::size_t first = chain.size();
+  chain.push_back({pose_.at - half_ * e_ + far * a_, {}, {}, Turn::straight});
+  if (plane_->kind == PlaneKind::shaped) {
+    chain.insert(chain.end(), sole_.begin(), sole_.end());
+  } else {
+    chain.push_back(own_sole());
+  }
+  chain[first].to = chain[first + 1].from;
+  chain.push_back({chain.back().to, pose_.at + half_ * e_ + far * a_, {}, Turn::straight});
+}
+
+/// sole_edges() of a sole that is not shaped, told from what is worked out already.
+Edge Sweep::own_sole() const {
+  const Point up = sole_height(*plane_, half_) * a_;
+  Edge sole = {pose_.at - half_ * e_ + up, pose_.at + half_ * e_ + up, centre_, Turn::straight};
+  if (plane_->kind == PlaneKind::round) sole.turn = Turn::right;
+  if (plane_->kind == PlaneKind::hollow) sole.turn = Turn::left;
+  return sole;
 }
 
 void Sweep::crossings(const Measured& edge, double inset, std::vector<double>& ts) const {

@@ -50,9 +50,8 @@ class Sweep {
   /// outline. An edge that this does not tell may be clear of it all the same.
   bool clear_of(const Measured& edge, double by) const;
 
-  /// The whole edge lies within, more than `by` mm off the outline. An edge that this does not tell may lie
-  /// within all the same.
-  bool holds(const Measured& edge, double by) const;
+  /// Between two places within it lies all that is straight between them: not over a hollow sole.
+  bool is_convex() const { return plane_->is_flat() || plane_->kind == PlaneKind::round; }
 
   /// Left side, sole and right side in one chain with the wood to the left; the sides run up to `far`
   /// above the middle of the sole.
@@ -74,6 +73,7 @@ class Sweep {
  private:
   static constexpr double kFarOutside = -std::numeric_limits<double>::infinity();
   double depth_over_shape(Point p) const;
+  Edge own_sole() const;
 
   const Plane* plane_;
   Pose pose_;

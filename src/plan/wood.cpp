@@ -61,14 +61,18 @@ bool split(const Measured& edge, std::vector<double>& ts, std::vector<Edge>& out
 /// Where circles all but touch, a crumb of one may stay behind in the air: it joins nothing and bounds
 /// nothing.
 void erase_stray(std::vector<Edge>& edges) {
-  const auto joins = [](const Edge& crumb, const Edge& other) {
-    return distance(other.from, other.to) >= kAside &&
+  const auto is_crumb = [](const Edge& edge) {
+    const Point along = edge.to - edge.from;
+    return dot(along, along) < kAside * kAside;
+  };
+  const auto joins = [&](const Edge& crumb, const Edge& other) {
+    return !is_crumb(other) &&
            std::min(std::min(distance(crumb.from, other.from), distance(crumb.from, other.to)),
                     std::min(distance(crumb.to, other.from), distance(crumb.to, other.to))) < kOpen;
   };
   for (std::size_t i = edges.size(); i-- > 0;) {
     const Edge crumb = edges[i];
-    if (distance(crumb.from, crumb.to) >= kAside) continue;
+    if (!is_crumb(crumb)) continue;
     const bool joined =
         std::any_of(edges.begin(), edges.end(), [&](const Edge& other) { return joins(crumb, other); });
     if (!joined) edges.erase(edges.begin() + static_cast<std::ptrdiff_t>(i));
@@ -217,8 +221,8 @@ double Wood::cut(const Sweep& sweep) {
   static thread_local Scratch scratch;
   auto& [near, left, ts, places, outline] = scratch;
   scratch.clear();
-  const auto is_on_outline = [&](Point p) {
-    const bool on = std::abs(sweep.depth(p)) < 2 * kOpen;
+  const auto add_if_on_outline = [&](Point p, double depth) {
+    const bool on = std::abs(depth) < 2 * kOpen;
     if (on) places.push_back(p);
     return on;
   };
@@ -229,7 +233,8 @@ double Wood::cut(const Sweep& sweep) {
       left.push_back(edge);
       continue;
     }
-    if (sweep.holds(old, kOpen)) {
+    const double from = sweep.depth(edge.from), to = sweep.depth(edge.to);
+    if (!edge.is_arc() && from > kOpen && to > kOpen && sweep.is_convex()) {
       touched = true;
       continue;
     }
@@ -237,9 +242,12 @@ double Wood::cut(const Sweep& sweep) {
     sweep.crossings(old, 0, ts);
     sweep.partings(old, ts);
     // Where two ends do not quite meet, the outline may slip out of the wood between them.
-    is_on_outline(edge.from);
-    is_on_outline(edge.to);
-    std::erase_if(ts, [&](double t) { return !is_on_outline(old.at(t)); });
+    add_if_on_outline(edge.from, from);
+    add_if_on_outline(edge.to, to);
+    std::erase_if(ts, [&](double t) {
+      const Point p = old.at(t);
+      return !add_if_on_outline(p, sweep.depth(p));
+    });
     touched = keep_outside(old, sweep, ts, left) || touched;
     near.push_back(old);
   }
