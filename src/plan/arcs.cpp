@@ -321,8 +321,10 @@ std::vector<std::vector<Draft>> arc_drafts(const Problem& problem, int surface) 
     }
   };
   add_planes(true);
-  // A matching plane that makes the whole arc is the one to use; others serve only where there is none.
-  if (std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); }))
+  // A matching plane that makes the whole arc is the one to use; others serve only where there is none, or
+  // where it is guided badly or not at all.
+  if (problem.other_radii ||
+      std::none_of(parts.begin(), parts.end(), [](const Part& part) { return part.whole(); }))
     add_planes(false);
   if (parts.empty()) return facet_drafts(problem, surface);
   std::vector<std::vector<Draft>> out;

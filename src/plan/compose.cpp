@@ -45,9 +45,24 @@ std::vector<std::vector<Draft>> shaped_together(const std::vector<Draft>& shaped
   return out;
 }
 
-/// All the searches of one problem.
-Composition compose(const Problem& problem, const std::vector<Draft>& flats, Patience& patience) {
+bool rides_ill(const Sequence& sequence) {
+  return std::any_of(sequence.steps.begin(), sequence.steps.end(),
+                     [](const Step& step) { return step.ill_laid; });
+}
+
+/// Whether some arc has more ways in the one problem than in the other.
+bool has_more_ways(const Problem& one, const Problem& other) {
+  for (int s = 0; s < static_cast<int>(one.surfaces.size()); ++s) {
+    if (surface_of(one, s).arc && arc_drafts(one, s).size() > arc_drafts(other, s).size()) return true;
+  }
+  return false;
+}
+
+/// All the searches of one problem, for what is better than `best`.
+Composition compose(const Problem& problem, const std::vector<Draft>& flats, Patience& patience,
+                    std::optional<Sequence> best = std::nullopt) {
   Composition out;
+  out.best = std::move(best);
   double unsearched = std::numeric_limits<double>::infinity();
   auto search = [&](std::vector<Draft> given) {
     Composition found;
@@ -77,8 +92,17 @@ Composition compose(const Problem& problem) {
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
   Composition out = compose(problem, flats, patience);
+  if (out.stopped) return out;
+  // A plane that matches its arc, and yet is not guided there, is as good as none.
+  Problem with_others = problem;
+  with_others.other_radii = true;
+  if ((!out.best || rides_ill(*out.best)) && has_more_ways(with_others, problem)) {
+    Composition found = compose(with_others, flats, patience, out.best);
+    if (found.best) return found;
+    out.stopped = found.stopped;
+  }
   if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
-  // A hollow or round that stands on its arc, and yet serves in no plan, is as good as none.
+  // So is any that stands on its arc, and yet serves in no plan.
   Problem with_facets = problem;
   with_facets.facets_too = true;
   return compose(with_facets, flats, patience);

@@ -44,6 +44,9 @@ struct Problem {
   /// Shaped planes of the kit as they stand to a blank turned end for end, each with its index in the kit.
   /// They come after the kit's in the indices of drafts.
   std::vector<std::pair<int, Plane>> turned = {};
+  /// Planes of other radii may make an arc although one that matches it can: it is guided badly or not at
+  /// all.
+  bool other_radii = false;
   /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
   bool facets_too = false;
 

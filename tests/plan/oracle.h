@@ -47,6 +47,8 @@ class Oracle {
   /// More sets of cuts than were to be tried: the answer is worth nothing.
   bool gave_up() const { return sets_ > most_sets_; }
   long sets() const { return sets_; }
+  /// Some plane of the least plan rides on rails that are not well laid out.
+  bool rides_ill() const { return ill_; }
   /// Cuts of the plan that the pool has too, made one way or the other.
   long of_pool(const Sequence& plan) const {
     return std::count_if(plan.steps.begin(), plan.steps.end(), [&](const Step& step) {
@@ -296,6 +298,7 @@ class Oracle {
       double cost;
       Wood wood;
       Step step;
+      bool ill = false;  // it or one before it rides on rails that are not well laid out
     };
     std::map<Key, Reached> reached;
     std::set<Key> closed;
@@ -331,6 +334,7 @@ class Oracle {
           over_ = over;
           effort_ = here.cost;
           best_ = drafts;
+          ill_ = here.ill;
         }
         return;
       }
@@ -352,7 +356,7 @@ class Oracle {
             if (known != reached.end() && known->second.cost <= cost) continue;
             Wood wood = here.wood;
             cut_all(problem_, {step.draft}, wood);
-            reached.insert_or_assign(next, Reached{cost, wood, step});
+            reached.insert_or_assign(next, Reached{cost, wood, step, here.ill || step.ill_laid});
             open.push({cost, next});
           }
         }
@@ -367,6 +371,7 @@ class Oracle {
   Drafts pool_;
   std::vector<Drafts> pairs_;
   Drafts best_;  // of the least effort
+  bool ill_ = false;
   bool trenches_ = false;
   long sets_ = 0;
   double bound_over_ = -std::numeric_limits<double>::infinity();

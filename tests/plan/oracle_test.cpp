@@ -136,10 +136,22 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
       continue;
     }
     test::Oracle oracle(problem, kMostSets);
-    const double least = oracle.least();
+    double least = oracle.least();
     if (oracle.gave_up()) {
       ++beyond;
       continue;
+    }
+    long of_pool = found.best ? oracle.of_pool(*found.best) : 0;
+    if (!std::isfinite(least) || oracle.rides_ill()) {
+      Problem others = problem;
+      others.other_radii = true;
+      test::Oracle more(others, kMostSets);
+      least = std::min(least, more.least());
+      if (more.gave_up()) {
+        ++beyond;
+        continue;
+      }
+      if (found.best) of_pool = std::max(of_pool, more.of_pool(*found.best));
     }
     if (!std::isfinite(least)) {
       // Nothing with the flats first: then the planner may only have a plan in another order.
@@ -159,7 +171,7 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
     CHECK(found.best->effort < least + 1e-6);
     if (found.best->effort < least - 1e-6) {
       // More waste cuts may have made one that was the best for a while cheaper than they make the best.
-      CHECK(oracle.of_pool(*found.best) > 1);
+      CHECK(of_pool > 1);
       ++with_more;
     }
     ++agreed;
