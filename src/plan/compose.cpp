@@ -92,15 +92,23 @@ Composition compose(const Problem& problem) {
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
   Composition out = compose(problem, flats, patience);
-  if (out.stopped) return out;
+  const bool none = !out.best;
+  const auto look_further = [&](const Problem& further) {
+    if (out.stopped) return;
+    Composition found = compose(further, flats, patience, out.best);
+    if (found.best) {
+      out = std::move(found);
+    } else {
+      out.stopped = found.stopped;
+    }
+  };
   // A plane that matches its arc, and yet is not guided there, is as good as none.
   Problem with_others = problem;
   with_others.other_radii = true;
-  if ((!out.best || rides_ill(*out.best)) && has_more_ways(with_others, problem)) {
-    Composition found = compose(with_others, flats, patience, out.best);
-    if (found.best) return found;
-    out.stopped = found.stopped;
-  }
+  if ((none || rides_ill(*out.best)) && has_more_ways(with_others, problem)) look_further(with_others);
+  Problem with_held_back = problem;
+  with_held_back.hold_back = true;
+  if (none) look_further(with_held_back);
   if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
   // So is any that stands on its arc, and yet serves in no plan.
   Problem with_facets = problem;

@@ -143,8 +143,8 @@ std::string reason_for(const Problem& problem, const Sequence& sequence, std::si
     const auto rail_of = takes_rail_of(problem, sequence, rails, i);
     const bool turned = i > 0 && sequence.steps[i - 1].lies != step.lies;
     const std::string does = !curve_before ? "finishes its flats before the curves"
-                             : rail_of ? "finishes its flats, now that cut " + std::to_string(*rail_of + 1) +
-                                             " needs no arris there"
+                             : rail_of     ? "finishes its flats up to the curve of cut " +
+                                             std::to_string(*rail_of + 1) + ", which needs no arris there now"
                              : turned ? "finishes its flats, now that the blank is turned for them"
                                       : "finishes its flats";
     out = out.empty() ? does : out + ", " + does;

@@ -47,6 +47,8 @@ struct Problem {
   /// Planes of other radii may make an arc although one that matches it can: it is guided badly or not at
   /// all.
   bool other_radii = false;
+  /// A flat beside an arc may wait until it is cut, and only where one does is looked: nothing else serves.
+  bool hold_back = false;
   /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
   bool facets_too = false;
 

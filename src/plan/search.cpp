@@ -96,13 +96,15 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
 void Search::keep_likely_planes() {
   std::set<int> nearest;
   for (const Ways& ways : arcs_) nearest.insert(ways.front().front().plane);
+  // Beside those that match, where these do not do.
+  const std::size_t more = problem_.other_radii ? 1 : 0;
   for (Ways& ways : arcs_) {
     std::vector<Way> kept;
     std::set<int> planes;
     for (Way& way : ways) {
       const int plane = way.front().plane;
-      const bool room =
-          planes.size() < kNearestPlanes || (planes.size() < kPlanesPerArc && nearest.count(plane) > 0);
+      const bool room = planes.size() < kNearestPlanes + more ||
+                        (planes.size() < kPlanesPerArc + more && nearest.count(plane) > 0);
       if (planes.count(plane) == 0 && !room) continue;
       planes.insert(plane);
       kept.push_back(std::move(way));
@@ -113,45 +115,57 @@ void Search::keep_likely_planes() {
 
 void Search::run() {
   if (!possible_) return;
+  if (problem_.hold_back) {
+    if (leaves_too_much_in_any_case()) return;
+    look(OrderOf::flats_first);
+    if (out_.best || !given_.empty() || arcs_.size() < 2 || patience_.over()) return;
+    const std::vector<Draft> sides = planned_in_sides(problem_);
+    if (!sides.empty()) try_first(sides);
+    return;
+  }
   // A good plan early cuts off more.
-  const std::vector<Draft> apart = given_.empty() ? planned_apart(problem_) : std::vector<Draft>{};
-  struct Pass {
-    OrderOf orders;
-    bool hold_back;
-    bool trenches;
-    bool one_by_one;
-  };
-  // Flats after curves, the arrises that a finished arc leaves, those of flats held back, and rails of many
-  // grooves are looked to only where flats that come first lead nowhere.
-  for (const Pass pass :
-       {Pass{OrderOf::flats_first, false, false, false}, Pass{OrderOf::any, false, false, false},
-        Pass{OrderOf::any, false, false, true}, Pass{OrderOf::flats_first, true, false, false},
-        Pass{OrderOf::flats_first, false, true, false}}) {
-    if (pass.trenches && !pool_.trough) break;
+  apart_ = given_.empty() ? planned_apart(problem_) : std::vector<Draft>{};
+  look(OrderOf::flats_first);
+  if (out_.best) return;
+  // Flats after curves, the arrises that a finished arc leaves, and rails of many grooves are looked to only
+  // where flats that come first lead nowhere.
+  for (const bool one_by_one : {false, true}) {
     // What is left depends on the cuts and not on their order.
     const bool all_leave_too_much = chosen_ && !little_enough_;
-    const bool other_orders = pass.orders == OrderOf::any || pass.hold_back;
-    if (other_orders && (out_.best || arcs_.empty() || all_leave_too_much)) continue;
-    orders_ = pass.orders;
-    hold_back_ = pass.hold_back;
-    trenches_ = pass.trenches;
-    one_by_one_ = pass.one_by_one;
-    if (trenches_) rails_.clear();
-    seen_.clear();
-    if (!apart.empty() && !out_.best) try_first(apart);
-    covers();
-    try_pool();
-    order_unordered();
-    if (!out_.best) order_too_thick();
-    too_thick_.clear();
-    unordered_.clear();
-    if (out_.best && pass.orders == OrderOf::flats_first) break;
+    if (out_.best || arcs_.empty() || all_leave_too_much) break;
+    one_by_one_ = one_by_one;
+    look(OrderOf::any);
   }
-  if (out_.best || !given_.empty() || arcs_.size() < 2 || patience_.over()) return;
-  orders_ = OrderOf::flats_first;
+  one_by_one_ = false;
+  if (!pool_.trough) return;
+  trenches_ = true;
+  rails_.clear();
+  look(OrderOf::flats_first);
+}
+
+/// Whether all flats, all ways of all arcs and all waste cuts together leave more than may be left.
+bool Search::leaves_too_much_in_any_case() const {
+  Wood wood(problem_.blank);
+  cut_all(problem_, given_, wood);
+  cut_all(problem_, flat_drafts_, wood);
+  cut_all(problem_, pool_.cuts, wood);
+  for (const Ways& ways : arcs_) {
+    for (const Way& way : ways) cut_all(problem_, way, wood);
+  }
+  return thickest_left(wood, problem_.section.target).height > most_left(problem_);
+}
+
+/// All choices, and all orders of this kind.
+void Search::look(OrderOf orders) {
+  orders_ = orders;
   seen_.clear();
-  const std::vector<Draft> sides = planned_in_sides(problem_);
-  if (!sides.empty()) try_first(sides);
+  if (!apart_.empty() && !out_.best) try_first(apart_);
+  covers();
+  try_pool();
+  order_unordered();
+  if (!out_.best) order_too_thick();
+  too_thick_.clear();
+  unordered_.clear();
 }
 
 /// Every choice of a cover, and of a way and rails for every arc. Of many arcs those near the likeliest are
@@ -300,7 +314,7 @@ std::vector<Setup> Search::setups(const Way& way, const Choice& choice) {
   if (start) out.push_back({{}, start->tilt, start->guidance});
   const std::vector<Setup>& laid = rails_for(first, choice.wood);
   out.insert(out.end(), laid.begin(), laid.end());
-  if (out.empty() && hold_back_) return on_held_back(first, choice.flats);
+  if (out.empty() && problem_.hold_back) return on_held_back(first, choice.flats);
   return out;
 }
 
@@ -363,7 +377,7 @@ void Search::whole(const Choice& choice, double least_known) {
   LeastCost least(known_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
   if (left.height > may_leave(least, left.height)) {
-    if (hold_back_) return;  // it is about rails, and not about what stays
+    if (problem_.hold_back) return;  // it is about rails, and not about what stays
     if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
     // A cut more that leaves no less was of no use, unless what is as thick stands elsewhere, as on the other
     // side of a flute.

@@ -71,6 +71,8 @@ class Search {
     std::vector<Draft> drafts;
   };
 
+  void look(OrderOf orders);
+  bool leaves_too_much_in_any_case() const;
   void keep_likely_planes();
   void covers();
   void try_cover(const Covers::Cover& cover, int strays);
@@ -113,6 +115,7 @@ class Search {
   std::vector<Ways> arcs_;
   bool possible_ = true;
   RoughingPool pool_;
+  std::vector<Draft> apart_;        // a plan put together of those of the parts
   std::vector<Draft> best_drafts_;  // of the best plan, where this search found it
   double with_more_ =
       std::numeric_limits<double>::infinity();  // effort of the last best that was tried with more
@@ -126,7 +129,6 @@ class Search {
   OrderOf orders_ = OrderOf::flats_first;
   bool forward_ = true;
   bool trenches_ = false;       // ploughs lay rails groove beside groove
-  bool hold_back_ = false;      // a flat may wait for rails to stand in its place
   bool one_by_one_ = false;     // each arc is finished before rails are laid for the next
   bool chosen_ = false;         // some cover had rails for every arc
   bool little_enough_ = false;  // some choice leaves no more than may be left

@@ -57,8 +57,9 @@ TEST_CASE("a bead between a wall and a fillet rides on arrises in the wood of th
   CHECK(planes_used(plan) == 2);
   const Places at = places(plan);
   REQUIRE(at.last_flat > at.curve);
-  CHECK(plan.cuts[at.last_flat].reason ==
-        "finishes its flats, now that cut " + std::to_string(at.curve + 1) + " needs no arris there");
+  CHECK(plan.cuts[at.last_flat].reason == "finishes its flats up to the curve of cut " +
+                                              std::to_string(at.curve + 1) +
+                                              ", which needs no arris there now");
 }
 
 TEST_CASE("a bead at the foot of a wall rides on wood that the wall's cut has left", "[plan][held_back]") {
@@ -71,6 +72,25 @@ TEST_CASE("a bead at the foot of a wall rides on wood that the wall's cut has le
   CHECK(faults(plan) == "");
   CHECK(plan.cuts.size() <= 5);
   CHECK(places(plan).last_flat > places(plan).curve);
+}
+
+// A hollow or round that matches, but that nothing guides: the same planes without it plan the work, and so
+// the plan with it may cost no more.
+TEST_CASE("a matching plane that nothing guides keeps no other out", "[plan][other_radii]") {
+  const char* others = "units inch\nrebate 1 1/4\nrebate 3/4\nhollow 6\nround 6\nround 8\nscraper\n";
+  for (const char* chain : {"start face 7/16\ncove out 5/16 down 3/16 radius 5/8\nfillet out 1/8\n",
+                            "start face 3/8\ncove out 1/4 down 1/4 radius 5/8\nfillet out 1/8\n"}) {
+    INFO(chain);
+    const Section section = profile("2 wide, 1 thick", chain);
+    const Plan without = make_plan(section, kit(others), {});
+    const Plan with = make_plan(section, kit(std::string(others) + "round 10\n"), {});
+    REQUIRE(without.feasible);
+    REQUIRE(with.feasible);
+    CHECK(faults(with) == "");
+    CHECK(with.optimal);
+    CHECK(with.effort < without.effort + 1e-6);
+    CHECK(with.cuts.size() <= 3);
+  }
 }
 
 TEST_CASE("a cove under a fillet rides on wood left on the fillet", "[plan][held_back]") {

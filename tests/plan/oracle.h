@@ -76,7 +76,8 @@ class Oracle {
       std::set<int> planes;
       for (const Drafts& way : ways) {
         const int plane = way[0].plane;
-        const bool more = planes.size() < 2 || (planes.size() < 3 && nearest.count(plane) > 0);
+        const std::size_t room = problem_.other_radii ? 3 : 2;
+        const bool more = planes.size() < room || (planes.size() < room + 1 && nearest.count(plane) > 0);
         if (planes.count(plane) == 0 && !more) continue;
         planes.insert(plane);
         kept.push_back(way);
