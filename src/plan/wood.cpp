@@ -219,8 +219,11 @@ double Wood::cut(const Sweep& sweep) {
   work_done += edges_.size();
   // Asking for room anew at every cut would take a tenth of its time.
   static thread_local Scratch scratch;
-  auto& [near, left, ts, places, outline] = scratch;
   scratch.clear();
+  std::vector<Measured>& near = scratch.near;
+  std::vector<Edge>& left = scratch.left;
+  std::vector<double>& ts = scratch.ts;
+  std::vector<Point>& places = scratch.places;
   const auto add_if_on_outline = [&](Point p, double depth) {
     const bool on = std::abs(depth) < 2 * kOpen;
     if (on) places.push_back(p);
@@ -253,8 +256,8 @@ double Wood::cut(const Sweep& sweep) {
   }
   // A strip's sole may lie within the wood, all of what lies over it being left out.
   if (!touched && near.empty() && !strip_) return 0;
-  sweep.add_boundary(far_, outline);
-  for (const Edge& sides : outline) {
+  sweep.add_boundary(far_, scratch.outline);
+  for (const Edge& sides : scratch.outline) {
     if (strip_ && strip_->beside(sides)) continue;
     ts.clear();
     const Measured edge(sides);
