@@ -124,7 +124,7 @@ void Search::run() {
     return;
   }
   // A good plan early cuts off more.
-  apart_ = given_.empty() ? planned_apart(problem_) : std::vector<Draft>{};
+  if (given_.empty() && !out_.best) apart_ = planned_apart(problem_);
   look(OrderOf::flats_first);
   if (out_.best) return;
   // Flats after curves, the arrises that a finished arc leaves, and rails of many grooves are looked to only
@@ -318,8 +318,7 @@ std::vector<Setup> Search::setups(const Way& way, const Choice& choice) {
   return out;
 }
 
-/// Ways to guide it while one of the flats waits. In whole only the first few that are well laid out are
-/// looked for.
+/// Ways to guide it while one of the flats waits: all that the first few places of such a flat lead to.
 std::vector<Setup> Search::on_held_back(const Draft& first, const std::vector<Draft>& flats) {
   constexpr std::size_t kEnough = 4;
   std::vector<Setup> out;

@@ -103,6 +103,18 @@ TEST_CASE("a cove under a fillet rides on wood left on the fillet", "[plan][held
   CHECK(plan.cuts.size() <= 6);
 }
 
+// The steps of the two fillets take the same area, 3/4 in by 1/4 in and 3/8 in by 1/2 in: the woods without
+// the one and without the other are two all the same.
+TEST_CASE("a flat is held back beside another that takes as much", "[plan][held_back]") {
+  const Plan plan = make_plan(profile("2 wide, 3/4 thick",
+                                      "start face 3/4\nstep down 1/4\nfillet out 1/8\n"
+                                      "cove out 1/4 down 1/4 radius 5/8\nfillet out 3/8"),
+                              kit("units inch\nrebate 1 1/4\nround 10\n"), {});
+  REQUIRE(plan.feasible);
+  CHECK(faults(plan) == "");
+  CHECK(plan.cuts.size() <= 6);
+}
+
 TEST_CASE("a flat is held back whole, raised, or short of its corner, and never into what must stay",
           "[plan][held_back]") {
   const Section section =
