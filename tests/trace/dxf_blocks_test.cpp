@@ -32,12 +32,6 @@ std::string said_of(const std::string& blocks, const std::string& entities) {
   return said(with_blocks(blocks, entities), "a.dxf");
 }
 
-TracingOptions layer(const std::string& name) {
-  TracingOptions options;
-  options.layer = name;
-  return options;
-}
-
 const std::string kLine = "0 LINE 8 0 10 0 20 0 11 10 21 5";
 const std::string kInsert = "0 INSERT 8 0 2 STEP 10 10 20 20";
 

@@ -7,12 +7,6 @@ namespace {
 
 using Points = std::vector<Point>;
 
-TracingOptions layer(const std::string& name) {
-  TracingOptions options;
-  options.layer = name;
-  return options;
-}
-
 const std::string kSheet = svg_of(
     "<g id='frame'><rect width='90' height='90'/></g>\n"
     "<g id='g12' xmlns:draw='urn:draw' draw:label='Moulding'><path id='line' d='M10 10H20V20'/></g>\n"

@@ -24,12 +24,6 @@ std::string said_of(const std::string& content) {
   return said(linked(content), "a.svg");
 }
 
-TracingOptions layer(const std::string& name) {
-  TracingOptions options;
-  options.layer = name;
-  return options;
-}
-
 const std::string kStep = "<defs><path id='step' d='M0 0V2H4'/></defs>";
 const std::string kLine = "<path d='M0 0H5'/>";
 

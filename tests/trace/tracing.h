@@ -24,6 +24,13 @@ inline Tracing traced(const std::string& text, const std::string& file, const Tr
   return *reading.value;
 }
 
+/// Only what lies on this layer, or has this id or label.
+inline TracingOptions layer(const std::string& name) {
+  TracingOptions options;
+  options.layer = name;
+  return options;
+}
+
 /// An SVG of 100 mm by 100 mm with one unit to the mm and this in it, from line 2 on.
 inline std::string svg_of(const std::string& content) {
   return "<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100'>\n" +
