@@ -25,12 +25,7 @@ bool lies_beside(const Measured& measured, Point at, Point e, double reach) {
 }
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane),
-      pose_(pose),
-      half_(plane.width / 2),
-      radius_(plane.radius),
-      e_(across(pose.tilt)),
-      a_{e_.y, -e_.x} {
+    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_{e_.y, -e_.x} {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);
@@ -77,15 +72,8 @@ Edge Sweep::own_sole() const {
 }
 
 void Sweep::crossings(const Measured& edge, double inset, std::vector<double>& ts) const {
-  if (edge.is_arc()) {
-    cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
-    cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
-  } else {
-    const double from = u(edge.edge().from), to = u(edge.edge().to);
-    for (const double side : {half_ - inset, inset - half_}) {
-      if ((from < side && to > side) || (from > side && to < side)) ts.push_back((side - from) / (to - from));
-    }
-  }
+  cross_line(edge, pose_.at + (half_ - inset) * e_, a_, ts);
+  cross_line(edge, pose_.at - (half_ - inset) * e_, a_, ts);
   switch (plane_->kind) {
     case PlaneKind::round:
       cross_circle(edge, centre_, plane_->radius - inset, ts);

@@ -35,10 +35,12 @@ class Sweep {
     switch (plane_->kind) {
       case PlaneKind::round:
         // Above the centre the nearest of the sole is farther off than the nearer side.
-        return v(p) >= radius_ ? within_sides : std::min(within_sides, radius_ - distance(p, centre_));
+        return v(p) >= plane_->radius ? within_sides
+                                      : std::min(within_sides, plane_->radius - distance(p, centre_));
       case PlaneKind::hollow:
         // ... and below it nothing is within.
-        return v(p) <= -radius_ ? kFarOutside : std::min(within_sides, distance(p, centre_) - radius_);
+        return v(p) <= -plane_->radius ? kFarOutside
+                                       : std::min(within_sides, distance(p, centre_) - plane_->radius);
       case PlaneKind::shaped:
         return std::min(within_sides, depth_over_shape(p));
       default:
@@ -78,7 +80,6 @@ class Sweep {
   const Plane* plane_;
   Pose pose_;
   double half_;
-  double radius_;
   Point e_;
   Point a_;
   Point centre_;            // of a curved sole, in the section
