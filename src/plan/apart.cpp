@@ -5,7 +5,6 @@
 #include <chrono>
 #include <limits>
 #include <optional>
-#include <set>
 #include <utility>
 
 #include "plan/apart_at_flat.h"
@@ -98,25 +97,6 @@ std::vector<Draft> plan_of(const Section& section, const Problem& whole, const P
   return out;
 }
 
-/// What the cuts cost one after another; infinite where they are no plan so.
-double cost_as_given(const Problem& problem, const std::vector<Draft>& drafts) {
-  constexpr double kNoPlan = std::numeric_limits<double>::infinity();
-  double cost = 0;
-  Wood wood(problem.blank);
-  std::vector<const Draft*> done;
-  std::set<int> planes;
-  std::optional<Step> previous;
-  for (const Draft& draft : drafts) {
-    std::optional<Step> step = take(problem, draft, done, previous ? &*previous : nullptr, wood);
-    if (!step) return kNoPlan;
-    cost += step->effort;
-    if (planes.insert(step->taken_up).second) cost += problem.weights.plane;
-    previous = std::move(step);
-    done.push_back(&draft);
-  }
-  return thickest_left(wood, problem.section.target).height > most_left(problem) ? kNoPlan : cost;
-}
-
 /// The two sides of a flat, each by its own plan, or both by that of one where the other is its mirror image:
 /// then they share more of their cuts.
 std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
@@ -132,7 +112,9 @@ std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
        {std::pair{first, second}, {first, mirrored(problem, first)}, {second, mirrored(problem, second)}}) {
     if (a.empty() || b.empty()) continue;
     std::vector<Draft> both = with_floors_joined(problem, {a, b});
-    const double cost = cost_as_given(problem, both);
+    const std::optional<Sequence> sequence = as_given(problem, both);
+    const bool plan = sequence && sequence->left.height <= most_left(problem);
+    const double cost = plan ? sequence->effort : std::numeric_limits<double>::infinity();
     if (!best.empty() && cost >= least) continue;
     least = cost;
     best = std::move(both);

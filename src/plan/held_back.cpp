@@ -15,7 +15,7 @@ namespace {
 /// How far short of its place such a flat stops, as shares of the radius of the arc.
 constexpr std::array kShort = {0.1, 0.2, 0.35, 0.6};
 
-bool lies_beside(const Draft& flat, const Draft& curve) {
+bool is_beside_arc(const Draft& flat, const Draft& curve) {
   return std::any_of(flat.finishes.begin(), flat.finishes.end(),
                      [&](const Stretch& part) { return std::abs(part.surface - curve.arc) == 1; });
 }
@@ -42,7 +42,7 @@ std::vector<HeldBack> held_back(const Problem& problem, const Draft& curve, cons
   const double r = radius(problem.edge(surface_of(problem, curve.arc)));
   std::vector<HeldBack> out;
   for (const Draft& flat : flats) {
-    if (!problem.plane(flat.plane).is_flat() || !lies_beside(flat, curve)) continue;
+    if (!problem.plane(flat.plane).is_flat() || !is_beside_arc(flat, curve)) continue;
     Wood others(problem.blank);
     for (const Draft& other : flats) {
       if (&other != &flat) cut_all(problem, {other}, others);

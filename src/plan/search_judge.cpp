@@ -26,25 +26,6 @@ bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
   return a.imbalance < b.imbalance - kTie;
 }
 
-/// The cuts one after another as they are given, each at the start that costs least there.
-std::optional<Sequence> as_given(const Problem& problem, const std::vector<Draft>& drafts, double planes) {
-  Sequence out;
-  Wood wood(problem.blank);
-  std::vector<const Draft*> done;
-  out.effort = planes;
-  for (const Draft& draft : drafts) {
-    const Step* previous = out.steps.empty() ? nullptr : &out.steps.back();
-    std::optional<Step> step = take(problem, draft, done, previous, wood);
-    if (!step) return std::nullopt;
-    out.effort += step->effort;
-    out.imbalance += step->guidance.imbalance;
-    out.steps.push_back(std::move(*step));
-    done.push_back(&draft);
-  }
-  out.left = thickest_left(wood, problem.section.target);
-  return out;
-}
-
 /// Whether its curved cuts finish the arcs by what they leave with the starts chosen: cuts that leave `left`
 /// without, of which the scraper takes some, may leave it nothing then, and have to come as near as that.
 bool finishes_arcs(const Problem& problem, const Sequence& sequence, double left) {
@@ -166,7 +147,7 @@ void Search::try_first(const std::vector<Draft>& drafts) {
   const double left = thickest_left(least.finished(), problem_.section.target).height;
   const double most = may_leave(least, left);
   if (left <= most && arcs_are_finished(problem_, drafts, limit_for(left, most)))
-    take_in(as_given(problem_, drafts, least.planes()), left, most, least.drafts());
+    take_in(as_given(problem_, drafts), left, most, least.drafts());
   try_drafts(drafts);
 }
 

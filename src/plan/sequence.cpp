@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/gouge.h"
 #include "plan/holding.h"
@@ -252,6 +253,26 @@ std::optional<Step> take(const Problem& problem, const Draft& draft, const std::
   }
   if (best) cut_all(problem, {best->draft}, wood);
   return best;
+}
+
+std::optional<Sequence> as_given(const Problem& problem, const std::vector<Draft>& drafts) {
+  Sequence out;
+  Wood wood(problem.blank);
+  std::vector<const Draft*> done;
+  std::set<int> planes;
+  for (const Draft& draft : drafts) {
+    const Step* previous = out.steps.empty() ? nullptr : &out.steps.back();
+    std::optional<Step> step = take(problem, draft, done, previous, wood);
+    if (!step) return std::nullopt;
+    out.effort += step->effort;
+    out.imbalance += step->guidance.imbalance;
+    planes.insert(step->taken_up);
+    out.steps.push_back(std::move(*step));
+    done.push_back(&draft);
+  }
+  out.effort += problem.weights.plane * static_cast<double>(planes.size());
+  out.left = thickest_left(wood, problem.section.target);
+  return out;
 }
 
 }  // namespace arrisline

@@ -67,4 +67,8 @@ void settle(const Problem& problem, Step& step, const Step* previous, Lies lies)
 std::optional<Step> take(const Problem& problem, const Draft& draft, const std::vector<const Draft*>& done,
                          const Step* previous, Wood& wood);
 
+/// The cuts one after another as they are given, each at the start that costs least there, with the weight of
+/// the planes they use; nothing where one of them breaks a rule.
+std::optional<Sequence> as_given(const Problem& problem, const std::vector<Draft>& drafts);
+
 }  // namespace arrisline
