@@ -73,6 +73,10 @@ struct Pose {
 Point across(double tilt);
 /// Unit vector out of the wood along the plane, a = (−sin tilt, −cos tilt).
 Point outward(double tilt);
+/// The same, told from the unit vector across the sole.
+inline Point outward_of(Point e) {
+  return {e.y, -e.x};
+}
 /// The tilt whose outward vector points along n (n need not be a unit vector), in (−180, 180].
 double tilt_of(Point n);
 

@@ -11,9 +11,9 @@ void keep(double t, std::vector<double>& ts) {
   if (t > 0 && t < 1) ts.push_back(t);
 }
 
-/// The fraction of the arc at which its spoke points along `spoke`, if it gets there.
+/// The place on the arc at which its spoke points along `spoke`, if it gets there.
 void keep_spoke(const Measured& arc, Point spoke, std::vector<double>& ts) {
-  if (spoke_meets(arc.edge(), spoke)) keep(arc.fraction(spoke), ts);
+  if (spoke_meets(arc.edge(), spoke)) keep(arc.place(spoke), ts);
 }
 
 /// At most two places.

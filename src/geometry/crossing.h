@@ -1,4 +1,4 @@
-// Where an edge meets a straight line or a circle.
+// Where an edge meets a straight line or a circle. Places on it are told as Measured tells them.
 #pragma once
 
 #include <vector>
@@ -11,15 +11,15 @@ namespace arrisline {
 /// 1e-12 mm; a near-tangent crossing loses half the digits, and this stays above what is left.
 inline constexpr double kSame = 1e-7;
 
-/// Appends the fractions t in (0, 1) at which the edge crosses or touches the infinite line through p
+/// Appends the places t in (0, 1) at which the edge crosses or touches the infinite line through p
 /// along the unit vector d. An edge that lies along the line adds nothing.
 void cross_line(const Measured& edge, Point p, Point d, std::vector<double>& ts);
 
-/// Appends the fractions t in (0, 1) at which the edge crosses or touches the full circle. An arc of the
+/// Appends the places t in (0, 1) at which the edge crosses or touches the full circle. An arc of the
 /// same circle adds nothing.
 void cross_circle(const Measured& edge, Point centre, double r, std::vector<double>& ts);
 
-/// Where the edge runs along the line or circle, or all but touches it: appends the fractions at which it
+/// Where the edge runs along the line or circle, or all but touches it: appends the places at which it
 /// comes within kSame of it, on either side, so that on each stretch between them the two are one or are not.
 /// Elsewhere nothing: what crosses plainly is that close for no length that counts.
 void part_line(const Measured& edge, Point p, Point d, std::vector<double>& ts);
@@ -27,10 +27,10 @@ void part_circle(const Measured& edge, Point centre, double r, std::vector<doubl
 /// The same of the whole line or circle that carries `other`.
 void part_carrier(const Measured& edge, const Measured& other, std::vector<double>& ts);
 
-/// Appends the fraction t in (0, 1) of the point p where it lies on the edge or no farther off than `reach`.
+/// Appends the place t in (0, 1) of the point p where it lies on the edge or no farther off than `reach`.
 void cross_at(const Measured& edge, Point p, std::vector<double>& ts, double reach = kSame);
 
-/// Appends the fractions t in (0, 1) at which an arc's normal points along ±d; nothing for a straight edge.
+/// Appends the places t in (0, 1) at which an arc's normal points along ±d; nothing for a straight edge.
 void extremes_along(const Measured& arc, Point d, std::vector<double>& ts);
 
 }  // namespace arrisline

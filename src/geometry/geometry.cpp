@@ -5,11 +5,10 @@
 #include <cmath>
 #include <limits>
 
-#include "geometry/measured.h"
-
 namespace arrisline {
 
 double wrap_degrees(double degrees) {
+  if (degrees > -180 && degrees <= 180) return degrees;
   const double wrapped = std::remainder(degrees, 360);
   return wrapped <= -180 ? wrapped + 360 : wrapped;
 }
@@ -28,19 +27,38 @@ double sweep(const Edge& edge) {
 }
 
 double length(const Edge& edge) {
-  return Measured(edge).length();
+  return edge.is_arc() ? std::abs(sweep(edge)) * radius(edge) : distance(edge.from, edge.to);
+}
+
+/// From the centre to the point at fraction t of the arc.
+static Point spoke_at(const Edge& arc, double t) {
+  const Point a = arc.from - arc.centre;
+  const double angle = t * sweep(arc), c = std::cos(angle), s = std::sin(angle);
+  return {c * a.x - s * a.y, s * a.x + c * a.y};
 }
 
 Point point_at(const Edge& edge, double t) {
-  return Measured(edge).at(t);
+  if (t <= 0) return edge.from;
+  if (t >= 1) return edge.to;
+  return edge.is_arc() ? edge.centre + spoke_at(edge, t) : edge.from + t * (edge.to - edge.from);
 }
 
 Point direction_at(const Edge& edge, double t) {
-  return Measured(edge).direction(t);
+  if (!edge.is_arc()) {
+    const double n = distance(edge.from, edge.to);
+    return n > 0 ? (1 / n) * (edge.to - edge.from) : Point{};
+  }
+  const Point p = t <= 0 ? edge.from - edge.centre : t >= 1 ? edge.to - edge.centre : spoke_at(edge, t);
+  const double n = norm(p);
+  const Point ahead = {-p.y / n, p.x / n};
+  return edge.turn == Turn::left ? ahead : -1 * ahead;
 }
 
 Edge piece(const Edge& edge, double t0, double t1) {
-  return Measured(edge).piece(t0, t1);
+  Edge out = edge;
+  out.from = point_at(edge, t0);
+  out.to = point_at(edge, t1);
+  return out;
 }
 
 Edge reversed(const Edge& edge) {

@@ -92,8 +92,7 @@ Point across(double tilt) {
 }
 
 Point outward(double tilt) {
-  const double t = to_radians(tilt);
-  return {-std::sin(t), -std::cos(t)};
+  return outward_of(across(tilt));
 }
 
 double tilt_of(Point n) {
@@ -101,12 +100,13 @@ double tilt_of(Point n) {
 }
 
 Point to_sole_frame(const Pose& pose, Point p) {
-  const Point d = p - pose.at;
-  return {dot(d, across(pose.tilt)), dot(d, outward(pose.tilt))};
+  const Point d = p - pose.at, e = across(pose.tilt);
+  return {dot(d, e), dot(d, outward_of(e))};
 }
 
 Point from_sole_frame(const Pose& pose, Point uv) {
-  return pose.at + uv.x * across(pose.tilt) + uv.y * outward(pose.tilt);
+  const Point e = across(pose.tilt);
+  return pose.at + uv.x * e + uv.y * outward_of(e);
 }
 
 std::vector<Edge> sole_edges(const Plane& plane, const Pose& pose) {
@@ -127,7 +127,7 @@ std::vector<Edge> sole_edges(const Plane& plane, const Pose& pose) {
     }
     edges.push_back(edge);
   }
-  const Point e = across(pose.tilt), a = outward(pose.tilt);
+  const Point e = across(pose.tilt), a = outward_of(e);
   const auto placed = [&](Point uv) { return pose.at + uv.x * e + uv.y * a; };
   for (Edge& edge : edges) {
     edge.from = placed(edge.from);

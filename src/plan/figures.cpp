@@ -84,10 +84,9 @@ void add_figures(const Section& section, const std::vector<Sweep>& slanted, cons
 bool stands_at(const Section& section, const Flanks& flanks, const MaybeFigure& figure) {
   const bool upright = figure.from == Side::edge || figure.from == Side::back;
   const std::vector<double>& all = upright ? flanks.upright : flanks.level;
-  return std::any_of(all.begin(), all.end(), [&](double at) {
-    const Point p = upright ? Point{at, 0} : Point{0, at};
-    return std::abs(gauged(section, figure.from, p) - figure.at) < 2 * kLine;
-  });
+  // Where the line lies in the section: gauged() is its own inverse.
+  const double line = gauged(section, figure.from, {figure.at, figure.at});
+  return std::any_of(all.begin(), all.end(), [&](double at) { return std::abs(at - line) < 2 * kLine; });
 }
 
 bool share_a_figure(const std::vector<MaybeFigure>& of_i, int i, const std::vector<MaybeFigure>& of_j,

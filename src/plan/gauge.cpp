@@ -55,9 +55,10 @@ Side floor_side(double tilt) {
 Side wall_side(const Problem& problem, double tilt, const std::vector<Pose>& poses, double half) {
   double low = 1e300, high = -1e300;
   const bool upright = floor_side(tilt) == Side::face || floor_side(tilt) == Side::underside;
+  const Point e = across(tilt);
   for (const Pose& pose : poses) {
     for (const double end : {-half, half}) {
-      const Point p = pose.at + end * across(tilt);
+      const Point p = pose.at + end * e;
       low = std::min(low, upright ? p.x : p.y);
       high = std::max(high, upright ? p.x : p.y);
     }

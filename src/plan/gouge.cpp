@@ -8,16 +8,18 @@
 namespace arrisline {
 
 bool gouges(const Loop& outline, const Sweep& sweep, double allowed) {
-  std::vector<double> ts;
+  // Asked so often that room made anew each time would count.
+  static thread_local std::vector<double> ts;
   for (const Edge& edge : outline) {
-    if (sweep.clear_of(edge, kSame)) continue;
+    const Measured measured(edge);
+    if (sweep.clear_of(measured, kSame)) continue;
     ts.clear();
-    sweep.crossings(edge, allowed, ts);
+    sweep.crossings(measured, allowed, ts);
     std::sort(ts.begin(), ts.end());
     ts.push_back(1);
     double from = 0;
     for (double to : ts) {
-      if (to - from > 1e-12 && sweep.depth(point_at(edge, (from + to) / 2)) > allowed + kSame) return true;
+      if (to - from > 1e-12 && sweep.depth(measured.at((from + to) / 2)) > allowed + kSame) return true;
       from = to;
     }
   }

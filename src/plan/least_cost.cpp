@@ -1,6 +1,9 @@
 // What some cuts must cost in any order. Shown by tests/plan/oracle_test.cpp.
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <memory_resource>
 #include <set>
 
 #include "plan/orders.h"
@@ -9,7 +12,7 @@ namespace arrisline {
 
 /// The weight of what is worked. Of the wood that all soles that are not flat take between them, each takes
 /// at least what no other can; the rest wears the widest least.
-double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) const {
+double LeastCost::weigh(std::span<const Worked> worked, double taken_in_all) const {
   double cost = 0;
   double taken = 0;
   double widest = 0;
@@ -25,7 +28,7 @@ double LeastCost::weigh(const std::vector<Worked>& worked, double taken_in_all) 
 }
 
 /// The fewest turns that lay the blank in one way of each of these sets.
-static std::size_t fewest_turns(const std::vector<LieSet>& sets) {
+static std::size_t fewest_turns(std::span<const LieSet> sets) {
   if (sets.size() < 2) return sets.size();
   std::size_t fewest = kWaysToLie.size();
   for (unsigned some = 1; some < 1U << kWaysToLie.size(); ++some) {
@@ -108,7 +111,7 @@ void LeastCost::share_apart(std::size_t g) {
   for (std::size_t i = 0; i < shares_.size(); ++i) {
     if (shares_[i].group != g) continue;
     if (group.members == 1ULL << i) {
-      shares_[i].worked = weigh({group.worked}, 0);
+      shares_[i].worked = weigh(std::span(&group.worked, 1), 0);
       return;
     }
     Wood alone = others(g);
@@ -116,7 +119,7 @@ void LeastCost::share_apart(std::size_t g) {
       if (j != i && shares_[j].group == g) cut_whole(*shares_[j].turns, alone);
     }
     const Worked apart = worked_alone(problem_, *shares_[i].turns, alone);
-    shares_[i].worked = weigh({apart}, 0);
+    shares_[i].worked = weigh(std::span(&apart, 1), 0);
     strokes += apart.strokes;
   }
   group.worked.strokes = std::max(group.worked.strokes, strokes);
@@ -303,12 +306,15 @@ void LeastCost::put_last(const Draft& extra) {
 
 double LeastCost::remaining(unsigned long long done, const Step* previous) const {
   double cost = 0;
-  std::vector<int> planes;
-  std::vector<const GaugeLine*> figures;
-  std::vector<LieSet> to_lie;
+  // Asked of every state of every order: the room for these is on the stack as far as it goes.
+  std::array<std::byte, 2048> room;
+  std::pmr::monotonic_buffer_resource at_hand(room.data(), room.size());
+  std::pmr::vector<int> planes(&at_hand);
+  std::pmr::vector<const GaugeLine*> figures(&at_hand);
+  std::pmr::vector<LieSet> to_lie(&at_hand);
   const int held = previous == nullptr ? -1 : previous->taken_up;
   const Lies lies = lies_after(previous);
-  std::vector<Worked> worked;
+  std::pmr::vector<Worked> worked(&at_hand);
   bool all_curves = known_ != nullptr;
   for (const Group& group : groups_) {
     if ((group.members & done) == 0) worked.push_back(group.worked);

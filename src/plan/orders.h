@@ -5,6 +5,7 @@
 #include <limits>
 #include <memory>
 #include <optional>
+#include <span>
 #include <vector>
 
 #include "plan/sequence.h"
@@ -100,7 +101,7 @@ class LeastCost {
   void share_apart(std::size_t group);
   void share_figures();
   bool may_find_one_set(std::size_t i) const;
-  double weigh(const std::vector<Worked>& worked, double taken_in_all) const;
+  double weigh(std::span<const Worked> worked, double taken_in_all) const;
 
   const Problem& problem_;
   KnownTurns* known_ = nullptr;  // where all the cuts of a plan were given

@@ -8,10 +8,10 @@
 namespace arrisline {
 
 std::vector<Draft> flat_draft(int plane, std::vector<Pose> poses) {
-  Draft draft;
-  draft.plane = plane;
-  draft.poses = std::move(poses);
-  return {draft};
+  std::vector<Draft> out(1);
+  out.front().plane = plane;
+  out.front().poses = std::move(poses);
+  return out;
 }
 
 std::vector<Draft> both(std::vector<Draft> a, std::vector<Draft> b) {

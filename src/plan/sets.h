@@ -16,6 +16,10 @@ std::vector<Draft> together(const std::vector<Draft>& a, const std::vector<Draft
 std::vector<long long> key_of(const Draft& draft);
 /// Of a set of drafts, whatever their order.
 std::vector<long long> key_of(const std::vector<Draft>& drafts);
+/// The same of drafts whose keys are known, and of one more.
+using Keys = std::vector<std::vector<long long>>;
+Keys keys_of(const std::vector<Draft>& drafts);
+std::vector<long long> key_of(const Keys& keys, const std::vector<long long>& more);
 
 bool has(const std::vector<Draft>& drafts, const Draft& draft);
 

@@ -61,11 +61,11 @@ class Sweep {
   /// Appends the same.
   void add_boundary(double far, std::vector<Edge>& chain) const;
 
-  /// Appends the fractions at which the edge crosses the outline of this region drawn in by `inset` on
+  /// Appends the places at which the edge crosses the outline of this region drawn in by `inset` on
   /// all sides (its lines and circles produced).
   void crossings(const Measured& edge, double inset, std::vector<double>& ts) const;
 
-  /// Appends the fractions at which the edge parts from the outline of this region, where it runs along it or
+  /// Appends the places at which the edge parts from the outline of this region, where it runs along it or
   /// all but touches it: see part_line().
   void partings(const Measured& edge, std::vector<double>& ts) const;
 

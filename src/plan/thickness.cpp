@@ -24,6 +24,7 @@ bool same_carrier(const Edge& a, const Edge& b) {
 
 /// The pieces of the edge between the corners of the target that lie on it.
 std::vector<Edge> split_at_corners(const Edge& edge, const Loop& target) {
+  const Measured measured(edge);
   std::vector<double> ts = {0, 1};
   for (const Edge& other : target) {
     if (distance(other.from, edge) > 1e-6) continue;
@@ -31,13 +32,13 @@ std::vector<Edge> split_at_corners(const Edge& edge, const Loop& target) {
       const double len = length(edge);
       if (len > 0) ts.push_back(distance(edge.from, other.from) / len);
     } else {
-      extremes_along(edge, other.from - edge.centre, ts);
+      extremes_along(measured, other.from - edge.centre, ts);
     }
   }
   std::sort(ts.begin(), ts.end());
   std::vector<Edge> out;
   for (std::size_t i = 1; i < ts.size(); ++i) {
-    if (ts[i] - ts[i - 1] > 1e-9) out.push_back(piece(edge, ts[i - 1], ts[i]));
+    if (ts[i] - ts[i - 1] > 1e-9) out.push_back(measured.piece(ts[i - 1], ts[i]));
   }
   return out;
 }

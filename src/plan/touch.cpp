@@ -17,15 +17,16 @@ double height_at(const Sweep& sweep, Point p) {
   return sweep.v(p) - sole_height(sweep.plane(), sweep.u(p));
 }
 
-/// Fractions of the edge where v − f(u) may peak between its ends.
-void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
+/// Places on the edge where v − f(u) may peak between its ends.
+void peaks(const Measured& measured, const Sweep& sweep, std::vector<double>& ts) {
+  const Edge& edge = measured.edge();
   const Plane& plane = sweep.plane();
   if (plane.kind == PlaneKind::shaped) {
     // No closed form over a chain: close enough steps for a peak that is then at an end of a step.
     for (int i = 1; i < 64; ++i) ts.push_back(i / 64.0);
     return;
   }
-  extremes_along(edge, sweep.a(), ts);
+  extremes_along(measured, sweep.a(), ts);
   if (!plane.is_curved()) return;
   const bool round = plane.kind == PlaneKind::round;
   const Point centre = sweep.pose().at + (round ? plane.radius : -plane.radius) * sweep.a();
@@ -47,7 +48,7 @@ void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
     return;
   }
   // Two arcs bear where their spokes run parallel: at direction s from either centre, with u equal.
-  const double r = radius(edge);
+  const double r = measured.r();
   const double offset = sweep.u(edge.centre) - sweep.u(centre);
   for (const double same : {1.0, -1.0}) {
     const double denominator = same * plane.radius - r;
@@ -55,13 +56,8 @@ void peaks(const Edge& edge, const Sweep& sweep, std::vector<double>& ts) {
     const double across_spoke = offset / denominator;  // sine of the spoke's lean from a
     if (std::abs(across_spoke) >= 1) continue;
     const double along_spoke = std::sqrt(1 - across_spoke * across_spoke);
-    for (const double up : {1.0, -1.0}) {
-      const Point spoke = across_spoke * sweep.e() + up * along_spoke * sweep.a();
-      Edge probe = edge;
-      std::vector<double> hits;
-      extremes_along(probe, spoke, hits);
-      ts.insert(ts.end(), hits.begin(), hits.end());
-    }
+    for (const double up : {1.0, -1.0})
+      extremes_along(measured, across_spoke * sweep.e() + up * along_spoke * sweep.a(), ts);
   }
 }
 
@@ -101,7 +97,10 @@ class Highest {
   Highest(const Sweep& sweep, double from, double to)
       : sweep_(sweep), plane_(sweep.plane()), from_(from), to_(to) {
     if (plane_.kind == PlaneKind::round) bend_ = plane_.radius;
-    if (plane_.kind == PlaneKind::hollow) bend_ = -plane_.radius;
+    if (plane_.kind == PlaneKind::hollow) {
+      bend_ = -plane_.radius;
+      lowest_ = sole_height(plane_, sweep.half());
+    }
   }
 
   void edge(const Edge& edge) {
@@ -109,6 +108,7 @@ class Highest {
     const Point b = {sweep_.u(edge.to), sweep_.v(edge.to)};
     if (!edge.is_arc()) {
       if (std::max(a.x, b.x) < from_ - kBeside || std::min(a.x, b.x) > to_ + kBeside) return;
+      if (std::max(a.y, b.y) - lowest_ <= best) return;
       point(a);
       point(b);
       line(a, b);
@@ -116,7 +116,7 @@ class Highest {
     }
     const double r = radius(edge);
     const Point c = {sweep_.u(edge.centre), sweep_.v(edge.centre)};
-    if (c.x + r < from_ || c.x - r > to_) return;
+    if (c.x + r < from_ || c.x - r > to_ || c.y + r - lowest_ <= best) return;
     point(a);
     point(b);
     arc(edge, c, r);
@@ -170,20 +170,22 @@ class Highest {
   const Sweep& sweep_;
   const Plane& plane_;
   double from_, to_;
-  double bend_ = 0;  // radius of the sole, of a hollow below 0; 0 of a flat
+  double bend_ = 0;    // radius of the sole, of a hollow below 0; 0 of a flat
+  double lowest_ = 0;  // no part of the sole is lower
 };
 
 /// As Highest, for a sole that is a chain: no closed form, so its peaks are looked for step by step.
 double highest_on_chain(std::span<const Edge> edges, const Sweep& sweep, double from, double to) {
   double best = kNothing;
   std::vector<double> ts;
-  for (const Edge& edge : edges) {
+  for (const Edge& whole : edges) {
+    const Measured edge(whole);
     ts = {0, 1};
     peaks(edge, sweep, ts);
     cross_line(edge, sweep.pose().at + from * sweep.e(), sweep.a(), ts);
     cross_line(edge, sweep.pose().at + to * sweep.e(), sweep.a(), ts);
     for (const double t : ts) {
-      const Point p = point_at(edge, t);
+      const Point p = edge.at(t);
       const double u = sweep.u(p);
       if (u >= from - 1e-9 && u <= to + 1e-9) best = std::max(best, height_at(sweep, p));
     }
@@ -305,7 +307,8 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
   std::vector<Stretch> stretches;
   std::vector<double> ts;
   std::vector<double> inner;
-  for (const Edge& edge : edges) {
+  for (const Edge& whole : edges) {
+    const Measured edge(whole);
     ts.clear();
     inner.clear();
     resting.crossings(edge, 0, ts);
@@ -314,10 +317,10 @@ Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within) {
     ts.push_back(1);
     double from = 0;
     for (const double to : ts) {
-      if (to - from > 1e-12 && resting.depth(point_at(edge, (from + to) / 2)) > kSame) {
+      if (to - from > 1e-12 && resting.depth(edge.at((from + to) / 2)) > kSame) {
         Stretch s{half, -half};
         auto consider = [&](double t) {
-          const Point p = point_at(edge, t);
+          const Point p = edge.at(t);
           const double u = std::clamp(sweep.u(p), -half, half);
           const double h = height_at(sweep, p);
           s.from = std::min(s.from, u);

@@ -26,7 +26,8 @@ struct Corner {
 Corner corner_at(const Problem& problem, const Surface& cove, double lean, double frame) {
   const Edge& edge = problem.edge(cove);
   const Point at = edge.centre - radius(edge) * outward(lean);
-  return {dot(at, across(frame)), dot(at, outward(frame)), wrap_degrees(lean - frame) > 0 ? -1 : 1};
+  const Point e = across(frame);
+  return {dot(at, e), dot(at, outward_of(e)), wrap_degrees(lean - frame) > 0 ? -1 : 1};
 }
 
 }  // namespace
@@ -54,8 +55,8 @@ std::vector<Pose> grooves_in_cove(const Problem& problem, const Surface& arc, co
 std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, const Plane& plane, double lean,
                                  double off) {
   const Edge& edge = problem.edge(arc);
-  const Point touch = edge.centre + (radius(edge) + off) * outward(lean);
   const Point along = across(lean);
+  const Point touch = edge.centre + (radius(edge) + off) * outward_of(along);
   const double half = plane.width / 2;
   auto stands = [&](double u) {
     return !gouges(problem.section.target, Sweep(plane, {touch + u * along, lean}), kExact);
@@ -66,11 +67,12 @@ std::vector<Pose> chamfer_on_arc(const Problem& problem, const Surface& arc, con
   double left = -1e9, right = 1e9;
   std::vector<double> ts;
   for (const Edge& other : problem.section.target) {
+    const Measured measured(other);
     ts.clear();
-    cross_line(other, touch, along, ts);
+    cross_line(measured, touch, along, ts);
     ts.push_back(0);
     for (const double t : ts) {
-      const Point p = point_at(other, t);
+      const Point p = measured.at(t);
       const double u = dot(p - touch, along);
       if (std::abs(cross(along, p - touch)) > 1e-6 || std::abs(u) < 1e-3) continue;
       if (u < 0) left = std::max(left, u);

@@ -39,7 +39,7 @@ bool split(const Measured& edge, std::vector<double>& ts, std::vector<Edge>& out
   double from = 0;
   double kept_from = -1;
   bool dropped = false;
-  const double len = edge.length();
+  const double len = edge.short_length();
   auto put = [&](double to) {
     if (kept_from >= 0 && (to - kept_from) * len > kCrumb) out.push_back(edge.piece(kept_from, to));
     kept_from = -1;
@@ -165,12 +165,18 @@ struct Scratch {
 
 }  // namespace
 
-Wood::Wood(Loop base) : base_(std::move(base)) {
-  edges_ = base_;
-  area_ = arrisline::area(edges_);
-  rectangle_ = is_upright_rectangle(base_);
-  for (const Edge& edge : base_) far_ = std::max(far_, norm(edge.from));
-  far_ = 4 * far_ + 100;
+Wood::Wood(Loop outline) : edges_(outline), area_(arrisline::area(edges_)) {
+  Base base;
+  for (const Edge& edge : outline) base.far = std::max(base.far, norm(edge.from));
+  base.far = 4 * base.far + 100;
+  base.rectangle = is_upright_rectangle(outline);
+  if (base.rectangle) {
+    const Point a = outline[0].from, b = outline[2].from;
+    base.low = {std::min(a.x, b.x), std::min(a.y, b.y)};
+    base.high = {std::max(a.x, b.x), std::max(a.y, b.y)};
+  }
+  base.outline = std::move(outline);
+  base_ = std::make_shared<const Base>(std::move(base));
 }
 
 bool Wood::contains(Point p) const {
@@ -180,12 +186,11 @@ bool Wood::contains(Point p) const {
 double Wood::depth(Point p) const {
   constexpr double kOut = -std::numeric_limits<double>::infinity();
   double least = 0;
-  if (rectangle_) {
-    const Point a = base_[0].from, b = base_[2].from;
-    least = std::min(std::min(p.x - std::min(a.x, b.x), std::max(a.x, b.x) - p.x),
-                     std::min(p.y - std::min(a.y, b.y), std::max(a.y, b.y) - p.y));
+  if (base_->rectangle) {
+    const Point low = base_->low, high = base_->high;
+    least = std::min(std::min(p.x - low.x, high.x - p.x), std::min(p.y - low.y, high.y - p.y));
     if (least < 0) return kOut;
-  } else if (!arrisline::contains(base_, p)) {
+  } else if (!arrisline::contains(base_->outline, p)) {
     return kOut;
   }
   for (const Sweep& cut : cuts_) {
@@ -256,7 +261,7 @@ double Wood::cut(const Sweep& sweep) {
   }
   // A strip's sole may lie within the wood, all of what lies over it being left out.
   if (!touched && near.empty() && !strip_) return 0;
-  sweep.add_boundary(far_, scratch.outline);
+  sweep.add_boundary(base_->far, scratch.outline);
   for (const Edge& sides : scratch.outline) {
     if (strip_ && strip_->beside(sides)) continue;
     ts.clear();

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -18,8 +19,8 @@ inline constexpr double kBesideSole = 0.1;
 
 class Wood {
  public:
-  /// REQUIRES: `base` is a closed outline with its interior to the left.
-  explicit Wood(Loop base);
+  /// REQUIRES: `outline` is a closed outline with its interior to the left.
+  explicit Wood(Loop outline);
 
   /// Takes away what the sweep covers. Returns the area taken, mm²; of a strip nothing is measured, and 0 is
   /// returned.
@@ -39,19 +40,24 @@ class Wood {
   /// that is not told, 0.
   double depth(Point p) const;
 
-  Loop base_;
-  std::vector<Sweep> cuts_;
-  std::vector<Edge> edges_;
+  /// What every cut begins with: one for all copies of the wood.
+  struct Base {
+    Loop outline;
+    double far = 0;          // mm above the middle of any sole at which its sides are out of the wood
+    bool rectangle = false;  // a blank, between these corners: inside is quickly told
+    Point low, high;
+  };
   struct Strip {
     Point at, e;
     double reach;
     bool beside(const Edge& edge) const;
   };
 
+  std::shared_ptr<const Base> base_;
+  std::vector<Sweep> cuts_;
+  std::vector<Edge> edges_;
   double area_ = 0;
-  double far_ = 0;
   std::optional<Strip> strip_;
-  bool rectangle_ = false;  // the base is a blank, where inside is quickly told
 };
 
 /// Pieces of boundary that this thread has cut so far: a measure of work that, unlike a clock, is the same at

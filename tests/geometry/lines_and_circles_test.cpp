@@ -18,25 +18,27 @@ Edge arc(double degrees) {
   return by_hand::arc(5, degrees);
 }
 
+/// The places found, as shares of the length of the edge.
 template <class Find>
-std::vector<double> found(Find find) {
+std::vector<double> found(const Edge& edge, Find find) {
   std::vector<double> ts;
   find(ts);
+  for (double& t : ts) t = by_hand::share_of_length(edge, t);
   std::sort(ts.begin(), ts.end());
   return ts;
 }
 
 std::vector<double> by_line(const Edge& edge, Point p, Point d) {
-  return found([&](std::vector<double>& ts) { cross_line(edge, p, d, ts); });
+  return found(edge, [&](std::vector<double>& ts) { cross_line(edge, p, d, ts); });
 }
 std::vector<double> by_circle(const Edge& edge, Point centre, double r) {
-  return found([&](std::vector<double>& ts) { cross_circle(edge, centre, r, ts); });
+  return found(edge, [&](std::vector<double>& ts) { cross_circle(edge, centre, r, ts); });
 }
 std::vector<double> parted_by_line(const Edge& edge, Point p, Point d) {
-  return found([&](std::vector<double>& ts) { part_line(edge, p, d, ts); });
+  return found(edge, [&](std::vector<double>& ts) { part_line(edge, p, d, ts); });
 }
 std::vector<double> parted_by_circle(const Edge& edge, Point centre, double r) {
-  return found([&](std::vector<double>& ts) { part_circle(edge, centre, r, ts); });
+  return found(edge, [&](std::vector<double>& ts) { part_circle(edge, centre, r, ts); });
 }
 
 void check_equal(const std::vector<double>& ts, const std::vector<double>& expected, double margin = 1e-12) {
@@ -144,7 +146,7 @@ TEST_CASE("circles that touch, within a ten-thousandth of a micron, meet once", 
 
 TEST_CASE("a place on an edge, or near enough, is a fraction of it", "[geometry]") {
   const auto of = [](const Edge& edge, Point place, double reach) {
-    return found([&](std::vector<double>& ts) { cross_at(edge, place, ts, reach); });
+    return found(edge, [&](std::vector<double>& ts) { cross_at(edge, place, ts, reach); });
   };
   const Edge level = line({0, 0}, {10, 0});
   check_equal(of(level, {4, 0}, kSame), {0.4});
@@ -262,11 +264,11 @@ TEST_CASE("the carrier of an arc parts another as its circle does", "[geometry]"
                      {3, 15 + 0.5 * kSame},
                      {3, 12 + 0.5 * kSame},
                      Turn::left};  // away from where its circle touches
-  std::vector<double> ts;
+  std::vector<double> ts, expected;
   part_carrier(arc(180), quarter, ts);
-  std::sort(ts.begin(), ts.end());
+  part_circle(arc(180), quarter.centre, 3, expected);
   CHECK(ts.size() == 2);
-  CHECK(ts == parted_by_circle(arc(180), quarter.centre, 3));
+  CHECK(ts == expected);
   ts.clear();
   part_carrier(arc(180), line({1, 9}, {1, 9}), ts);
   CHECK(ts.empty());
@@ -276,7 +278,7 @@ TEST_CASE("the carrier of an arc parts another as its circle does", "[geometry]"
 
 TEST_CASE("a point is on an edge as far off it as is asked", "[geometry]") {
   const auto at = [](const Edge& edge, Point p, double reach) {
-    return found([&](std::vector<double>& ts) { cross_at(edge, p, ts, reach); });
+    return found(edge, [&](std::vector<double>& ts) { cross_at(edge, p, ts, reach); });
   };
   const Edge edge = line({1, 1}, {9, 7});  // 10 long
   const Point across{-0.6, 0.8};
@@ -301,7 +303,7 @@ TEST_CASE("a point is on an edge as far off it as is asked", "[geometry]") {
 
 TEST_CASE("an arc's normal points along a direction and against it where its spoke does", "[geometry]") {
   const auto along = [](const Edge& edge, Point d) {
-    return found([&](std::vector<double>& ts) { extremes_along(edge, d, ts); });
+    return found(edge, [&](std::vector<double>& ts) { extremes_along(edge, d, ts); });
   };
   check_equal(along(arc(300), {0, 1}), {90.0 / 300, 270.0 / 300});
   check_equal(along(arc(-300), {0, 1}), {90.0 / 300, 270.0 / 300});
