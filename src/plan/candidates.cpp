@@ -105,26 +105,30 @@ Arc arc_at(const Problem& problem, int surface) {
   return {s.bead ? PlaneKind::hollow : PlaneKind::round, radius(edge), 2 * radius(edge) * std::sin(half)};
 }
 
+/// Numbered planes that go in without bearing on their edges, so many, nearest first: hollows of more, rounds
+/// of less.
+void add_neighbours(const Kit& kit, const Arc& arc, int count, List& list) {
+  const double at = arc.radius / kSixteenth;
+  const bool hollow = arc.kind == PlaneKind::hollow;
+  const int first = static_cast<int>(hollow ? std::ceil(at - 1e-6) : std::floor(at + 1e-6));
+  for (int i = 0; i < count; ++i) {
+    const int number = hollow ? first + i : first - i;
+    if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number))
+      list.add(numbered_plane(arc.kind, number));
+  }
+}
+
+/// The numbered plane of this radius. Where there is none, the nearest number that may do, which can be
+/// bought, and then a plane made for the arc.
 void add_matching(const Kit& kit, const Arc& arc, Unit unit, List& list) {
   const int number = static_cast<int>(std::lround(arc.radius / kSixteenth));
   if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number) &&
       std::abs(table_radius(number) - arc.radius) < 0.04) {
     list.add(numbered_plane(arc.kind, number));
-  } else {
-    list.add(of_radius(arc.kind, arc.radius, arc.radius, unit));
+    return;
   }
-}
-
-/// Numbered planes that go in without bearing on their edges, nearest first: hollows of more, rounds of less.
-void add_neighbours(const Kit& kit, const Arc& arc, List& list) {
-  const double at = arc.radius / kSixteenth;
-  const bool hollow = arc.kind == PlaneKind::hollow;
-  const int first = static_cast<int>(hollow ? std::ceil(at - 1e-6) : std::floor(at + 1e-6));
-  for (int i = 0; i < 3; ++i) {
-    const int number = hollow ? first + i : first - i;
-    if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number))
-      list.add(numbered_plane(arc.kind, number));
-  }
+  if (unit == Unit::inch) add_neighbours(kit, arc, 1, list);
+  list.add(of_radius(arc.kind, arc.radius, arc.radius, unit));
 }
 
 /// Soles narrower than the usual 60 degrees, in sixteenths of an inch or whole millimetres.
@@ -181,7 +185,7 @@ std::vector<Plane> fitting_planes(const Problem& problem, const std::vector<int>
       list.add(flat(slanting ? PlaneKind::rebate : PlaneKind::plough, share * shortest, unit));
     }
   }
-  for (const Arc& arc : arcs) add_neighbours(problem.kit, arc, list);
+  for (const Arc& arc : arcs) add_neighbours(problem.kit, arc, 3, list);
   for (const Arc& arc : arcs) add_narrower(arc, unit, list);
   return list.take();
 }

@@ -12,7 +12,7 @@
 
 namespace arrisline {
 
-inline constexpr std::uint64_t kRemedyWork = 1200000;  // pieces of wood cut: about a second
+inline constexpr std::uint64_t kRemedyWork = 3000000;  // pieces of wood cut: about a second
 
 /// What may still be spent on one kind of remedy: so many plans and, once a few are made, so much work.
 struct Budget {

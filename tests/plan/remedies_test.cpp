@@ -163,6 +163,22 @@ TEST_CASE("a kit that lacks one plane is told that plane", "[plan][remedies]") {
   }
 }
 
+TEST_CASE("a plane that can be bought is named before one that would have to be made", "[plan][remedies]") {
+  // Radii of 7.2/16 and 12.8/16 in: the nearest hollows that go in are 8 and 13.
+  for (const auto& [radius, number] : {std::pair{"0.45", 8}, {"0.8", 13}}) {
+    const Section section =
+        profile("3 wide, 1 1/4 thick", "start face " + std::string(radius) + "\novolo " + radius);
+    const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
+    const Plan no = asked(section, planes);
+    check_remedies(no, planes);
+    const Remedy* remedy = of_kind(no, adds);
+    REQUIRE(remedy != nullptr);
+    REQUIRE(remedy->add.size() == 1);
+    CHECK(remedy->add[0].kind == PlaneKind::hollow);
+    CHECK(remedy->add[0].number == number);
+  }
+}
+
 TEST_CASE("two planes are named where one does not do, each beside its element", "[plan][remedies]") {
   const Section section = profile("2 wide, 1 thick", "start face 1\novolo 1/2\nfillet out 1/4\ncavetto 1/4");
   const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
