@@ -2,6 +2,7 @@
 #include "plan/compose.h"
 
 #include <algorithm>
+#include <set>
 
 #include "plan/access.h"
 #include "plan/search.h"
@@ -50,6 +51,16 @@ bool rides_ill(const Sequence& sequence) {
                      [](const Step& step) { return step.ill_laid; });
 }
 
+/// The widest rebate plane that the sequence is made with, where it takes up another as well; else 0. mm.
+double widest_of_two(const Problem& problem, const Sequence& sequence) {
+  std::set<double> widths;
+  for (const Step& step : sequence.steps) {
+    const Plane& plane = problem.plane(step.draft.plane);
+    if (plane.kind == PlaneKind::rebate) widths.insert(plane.width);
+  }
+  return widths.size() > 1 ? *widths.rbegin() : 0;
+}
+
 /// Whether some arc has more ways in the one problem than in the other.
 bool has_more_ways(const Problem& one, const Problem& other) {
   for (int s = 0; s < static_cast<int>(one.surfaces.size()); ++s) {
@@ -93,9 +104,9 @@ Composition compose(const Problem& problem) {
   Patience patience(problem.options);
   Composition out = compose(problem, flats, patience);
   const bool none = !out.best;
-  const auto look_further = [&](const Problem& further) {
+  const auto look_further = [&](const Problem& further, const std::vector<Draft>& its_flats) {
     if (out.stopped) return;
-    Composition found = compose(further, flats, patience, out.best);
+    Composition found = compose(further, its_flats, patience, out.best);
     if (found.best) {
       out = std::move(found);
     } else {
@@ -105,10 +116,14 @@ Composition compose(const Problem& problem) {
   // A plane that matches its arc, and yet is not guided there, is as good as none.
   Problem with_others = problem;
   with_others.other_radii = true;
-  if ((none || rides_ill(*out.best)) && has_more_ways(with_others, problem)) look_further(with_others);
+  if ((none || rides_ill(*out.best)) && has_more_ways(with_others, problem)) look_further(with_others, flats);
   Problem with_held_back = problem;
   with_held_back.hold_back = true;
-  if (none) look_further(with_held_back);
+  if (none) look_further(with_held_back, flats);
+  // Cuts are made with the widest plane that makes them. Where the next is out anyway it may do for all.
+  Problem with_narrower = problem;
+  with_narrower.rebates_below = out.best ? widest_of_two(problem, *out.best) : 0;
+  if (with_narrower.rebates_below > 0) look_further(with_narrower, flat_drafts(with_narrower));
   if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
   // So is any that stands on its arc, and yet serves in no plan.
   Problem with_facets = problem;

@@ -71,7 +71,7 @@ void add_chords(const Problem& problem, int surface, double allowed, std::vector
   const double r = radius(problem.edge(arc));
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
     const Plane& plane = problem.plane(p);
-    if (plane.kind != PlaneKind::rebate || plane.width >= 2 * r) continue;
+    if (plane.kind != PlaneKind::rebate || !problem.uses(p) || plane.width >= 2 * r) continue;
     const double half = to_degrees(std::asin(plane.width / 2 / r));
     if (r - std::sqrt(r * r - plane.width * plane.width / 4) > allowed) continue;
     const double from = std::min(arc.lo + half, (arc.lo + arc.hi) / 2);

@@ -23,7 +23,7 @@ struct Extent {
 Extent extent(const Loop& loop, double tilt) {
   Extent out{1e300, -1e300, 1e300, -1e300};
   const Point e = across(tilt);
-  const Point a = outward(tilt);
+  const Point a = outward_of(e);
   for (const Edge& edge : loop) {
     const double u = dot(edge.from, e);
     const double v = dot(edge.from, a);
@@ -33,7 +33,8 @@ Extent extent(const Loop& loop, double tilt) {
 }
 
 Pose pose_at(double tilt, double u, double v) {
-  return {u * across(tilt) + v * outward(tilt), tilt};
+  const Point e = across(tilt);
+  return {u * e + v * outward_of(e), tilt};
 }
 
 /// Lowest v at which the sole, its middle at u, stays out of the target.
@@ -217,12 +218,11 @@ std::vector<Pose> side_by_side(const Problem& problem, const Plane& plane, doubl
   return poses;
 }
 
-/// Whether the plane can be set so, clear of the target.
+/// Whether the plane can be set so, as high as lowest() at least: so its sole is clear of the target.
 bool allows(const Problem& problem, const Plane& plane, const Pose& pose) {
   if (plane.kind == PlaneKind::plough && !plough_allows(problem, plane, pose)) return false;
   if (plane.kind == PlaneKind::bench && !bench_allows(problem, plane, pose)) return false;
-  return body_clears(problem.section.target, plane, pose) &&
-         !gouges(problem.section.target, Sweep(plane, pose), kExact);
+  return body_clears(problem.section.target, plane, pose);
 }
 
 }  // namespace
@@ -281,7 +281,7 @@ std::vector<Draft> flat_drafts(const Problem& problem) {
   };
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
     const Plane& plane = problem.plane(p);
-    if (!plane.is_flat()) continue;
+    if (!plane.is_flat() || !problem.uses(p)) continue;
     for (const double tilt : tilts_for(problem, plane)) {
       std::vector<double> corners;
       for (const Surface& s : problem.surfaces) {

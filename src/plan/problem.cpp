@@ -110,7 +110,7 @@ int element_of(const Problem& problem, int surface) {
 std::vector<int> rebate_planes(const Problem& problem) {
   std::vector<int> out;
   for (int p = 0; p < static_cast<int>(problem.kit.planes.size()); ++p) {
-    if (problem.plane(p).kind == PlaneKind::rebate) out.push_back(p);
+    if (problem.plane(p).kind == PlaneKind::rebate && problem.uses(p)) out.push_back(p);
   }
   std::stable_sort(out.begin(), out.end(),
                    [&](int a, int b) { return problem.plane(a).width > problem.plane(b).width; });

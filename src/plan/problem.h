@@ -2,6 +2,7 @@
 // planner chooses among.
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <span>
 #include <utility>
@@ -51,11 +52,17 @@ struct Problem {
   bool hold_back = false;
   /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
   bool facets_too = false;
+  /// mm: rebate planes as wide as this are left on the shelf.
+  double rebates_below = std::numeric_limits<double>::infinity();
 
   const Edge& edge(const Surface& s) const { return s.line; }
   const Plane& plane(int index) const {
     const auto at = static_cast<std::size_t>(index);
     return at < kit.planes.size() ? kit.planes[at] : turned[at - kit.planes.size()].second;
+  }
+  /// Whether cuts are looked for with the plane of the kit.
+  bool uses(int index) const {
+    return plane(index).kind != PlaneKind::rebate || plane(index).width < rebates_below;
   }
   /// The plane that is taken up, whichever way the blank lies: an index into Kit::planes.
   int taken_up(int index) const {
@@ -79,7 +86,8 @@ int element_of(const Problem& problem, int surface);
 /// Those of all the elements that it belongs to.
 std::vector<int> elements_of(const Problem& problem, const Surface& surface);
 
-/// The rebate planes of the kit as indices into Kit::planes, wide soles first: fewer settings side by side.
+/// The rebate planes that are used as indices into Kit::planes, wide soles first: fewer settings side by
+/// side.
 std::vector<int> rebate_planes(const Problem& problem);
 
 /// One pose, to 1e-6 mm and degrees.

@@ -162,6 +162,7 @@ void Search::look(OrderOf orders) {
   if (!apart_.empty() && !out_.best) try_first(apart_);
   covers();
   try_pool();
+  thin_scraped();
   order_unordered();
   if (!out_.best) order_too_thick();
   too_thick_.clear();
@@ -375,14 +376,14 @@ void Search::whole(const Choice& choice, double least_known) {
   chosen_ = true;
   LeastCost least(known_, drafts, orders_);
   const Thickest left = thickest_left(least.finished(), problem_.section.target);
+  // A cut more that leaves no less was of no use, unless what is as thick stands elsewhere, as on the other
+  // side of a flute.
+  const bool elsewhere = distance(left.at, choice.left.at) > kElsewhere;
+  const bool of_use = left.height < choice.left.height + (elsewhere ? kNoMore : -kNoMore);
   if (left.height > may_leave(least, left.height)) {
     if (problem_.hold_back) return;  // it is about rails, and not about what stays
     if (!out_.best) put_by_too_thick({least.total(), left.height, drafts});
-    // A cut more that leaves no less was of no use, unless what is as thick stands elsewhere, as on the other
-    // side of a flute.
-    const bool elsewhere = distance(left.at, choice.left.at) > kElsewhere;
-    if (left.height < choice.left.height + (elsewhere ? kNoMore : -kNoMore))
-      thin(choice, least.finished(), left);
+    if (of_use) thin(choice, least.finished(), left);
     return;
   }
   const Thickest sure = sure_to_stay(drafts, least.finished(), left);
@@ -392,6 +393,14 @@ void Search::whole(const Choice& choice, double least_known) {
     judge(least, left.height);
   }
   little_enough_ = true;
+  // The scraper would take it; but what need not be scraped is better, and may cost less.
+  if (left.height > problem_.options.tolerance && of_use && choice.thinning < kMostThinning) {
+    if (scraped_.size() < kMostKept) {
+      scraped_.push_back({least_known, choice, least.finished(), left});
+    } else {
+      unsearched_ = std::min(unsearched_, least_known);
+    }
+  }
   pending_.push_back({least.total(), least_known, sure, drafts, {}});
   if (pending_.size() < kMostKept) pending_.back().worked = std::make_shared<LeastCost>(std::move(least));
 }

@@ -13,14 +13,19 @@
 #include "plan/orders.h"
 #include "plan/patience.h"
 #include "plan/rails.h"
+#include "plan/sets.h"
 
 namespace arrisline {
+
+/// Cuts from the pool that one plan may need to leave little enough.
+inline constexpr int kMostThinning = 3;
 
 /// Flat cuts that may take waste from before the curved planes.
 struct RoughingPool {
   /// Chamfers on beads, corners in coves, grooves where a cove leaves the corners no room, and the flats that
   /// stand against corners of the target.
   std::vector<Draft> cuts;
+  Keys keys;  // of the cuts
   /// Two grooves each, as far out on either side of a cove, as places in `cuts`.
   std::vector<std::pair<std::size_t, std::size_t>> pairs;
   /// In some cove a plough has room where no rebate plane has.
@@ -64,6 +69,14 @@ class Search {
     std::shared_ptr<LeastCost> worked;  // null where there is no room to keep it
   };
 
+  /// A choice that leaves so much that it would have to be scraped, put by to be tried with cuts more.
+  struct Scraped {
+    double known;  // the least that was known to all that come from it
+    Choice choice;
+    Wood finished;
+    Thickest left;
+  };
+
   /// All the cuts of a plan whose best order takes long to find.
   struct Unordered {
     double least;  // that they must cost
@@ -89,6 +102,7 @@ class Search {
   void try_with_one_more(LeastCost least, const Thickest& before);
   void try_with_more();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);
+  void thin_scraped();
   bool startable(const LeastCost& least) const;
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left, bool to_the_end = false);
@@ -120,6 +134,7 @@ class Search {
   double with_more_ =
       std::numeric_limits<double>::infinity();  // effort of the last best that was tried with more
   std::vector<Pending> pending_;
+  std::vector<Scraped> scraped_;
   std::vector<Unordered> unordered_;
   std::vector<Unordered> too_thick_;  // while there is no plan
   double taken_by_given_ = 0;         // mm²

@@ -14,7 +14,6 @@ namespace {
 
 /// Where waste is taken, as shares of an arc.
 constexpr std::array kWasteAt = {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875};
-constexpr int kMostThinning = 3;        // cuts from the pool that one plan may need to leave little enough
 constexpr int kMostThinningAtAll = 12;  // where with so few none is found
 constexpr std::size_t kManyCuts = 10;   // more than the search gets through all choices of
 
@@ -74,10 +73,10 @@ RoughingPool roughing_pool(const Problem& problem, const std::vector<Draft>& fla
       add_grooves((s.lo + s.hi) / 2);
     }
   }
-  if (rebates.empty()) return pool;
   for (const Draft& draft : flats) {
     if (problem.plane(draft.plane).kind == PlaneKind::rebate) pool.cuts.push_back(draft);
   }
+  pool.keys = keys_of(pool.cuts);
   return pool;
 }
 
@@ -111,12 +110,12 @@ void Search::try_pool() {
 /// Tries these cuts, which leave so much, with each cut of the pool besides.
 void Search::try_with_one_more(LeastCost least, const Thickest& before) {
   const std::vector<Draft> drafts = least.drafts();
+  const Keys keys = keys_of(drafts);
   least.work_out_curves();
-  for (const Draft& extra : pool_.cuts) {
-    if (has(drafts, extra)) continue;
-    std::vector<Draft> more = drafts;
-    more.push_back(extra);
-    auto key = key_of(more);
+  for (std::size_t i = 0; i < pool_.cuts.size(); ++i) {
+    const Draft& extra = pool_.cuts[i];
+    if (std::find(keys.begin(), keys.end(), pool_.keys[i]) != keys.end()) continue;
+    std::vector<long long> key = key_of(keys, pool_.keys[i]);
     if (seen_.count(key) > 0) continue;
     // Where it takes nothing from the thickest, that stays as thick.
     double left = takes(extra, before.at) ? 0 : before.height;
@@ -141,7 +140,7 @@ void Search::try_with_one_more(LeastCost least, const Thickest& before) {
 /// The best plan with another cut of the pool, as long as that makes it better: what helps in one arc helps
 /// as much in the next.
 void Search::try_with_more() {
-  while (arcs_.size() > 1 && out_.best && out_.best->effort < with_more_ - kTie && !patience_.over()) {
+  while (out_.best && out_.best->effort < with_more_ - kTie && !patience_.over()) {
     with_more_ = out_.best->effort;
     if (best_drafts_.empty()) return;
     LeastCost best(known_, best_drafts_, orders_);
@@ -151,8 +150,9 @@ void Search::try_with_more() {
   }
 }
 
-/// The choice leaves this, too much at a point: each cut of the pool that takes it, those that leave least
-/// first. Where many are needed and there is no plan yet, of each only the one that leaves least.
+/// The choice leaves this at a point, too much or as much as would have to be scraped: each cut of the pool
+/// that takes it, those that leave least first. Where many are needed and there is no plan yet, of each only
+/// the one that leaves least.
 void Search::thin(const Choice& choice, const Wood& finished, const Thickest& left) {
   if (choice.thinning >= (out_.best ? kMostThinning : kMostThinningAtAll)) return;
   struct Thinner {
@@ -177,6 +177,21 @@ void Search::thin(const Choice& choice, const Wood& finished, const Thickest& le
     cut_all(problem_, {*cut.draft}, more.wood);
     const double least = least_of(more, arcs_.size());
     if (!cut_off(least)) whole(more, least);
+  }
+}
+
+/// Choices that would have to be scraped with cuts more, and then what comes of them with another.
+void Search::thin_scraped() {
+  while (!scraped_.empty()) {
+    std::vector<Scraped> now = std::move(scraped_);
+    scraped_.clear();
+    std::stable_sort(now.begin(), now.end(),
+                     [](const Scraped& a, const Scraped& b) { return a.known < b.known; });
+    for (const Scraped& one : now) {
+      if (leave_off(one.known)) return;
+      if (!cut_off(one.known)) thin(one.choice, one.finished, one.left);
+    }
+    try_pool();
   }
 }
 

@@ -92,7 +92,8 @@ class Oracle {
     int widest = -1;
     for (std::size_t p = 0; p < problem_.kit.planes.size(); ++p) {
       const Plane& plane = problem_.kit.planes[p];
-      if (plane.kind == PlaneKind::rebate && (widest < 0 || plane.width > problem_.plane(widest).width))
+      if (plane.kind == PlaneKind::rebate && plane.width < problem_.rebates_below &&
+          (widest < 0 || plane.width > problem_.plane(widest).width))
         widest = static_cast<int>(p);
     }
     for (const Surface& s : problem_.surfaces) {
@@ -251,7 +252,8 @@ class Oracle {
     const Thickest left = thickest_left(wood, problem_.section.target);
     const bool thick = left.height > most_left(problem_);
     const bool elsewhere = distance(left.at, before.at) > 1;
-    if (thick && left.height > before.height + (elsewhere ? 1e-4 : -1e-4)) return;
+    const bool of_use = left.height < before.height + (elsewhere ? 1e-4 : -1e-4);
+    if (thick && !of_use) return;
     if (!thick) order(all);
     for (const Drafts& pair : pairs_) {
       if (thick || has(flats, pair[0]) || has(flats, pair[1])) continue;
@@ -268,19 +270,18 @@ class Oracle {
         Drafts with = more;
         with.insert(with.end(), curved.begin(), curved.end());
         order(with);
-        continue;
       }
+      if (left.height <= problem_.options.tolerance) continue;
       const bool takes = std::any_of(extra.poses.begin(), extra.poses.end(), [&](const Pose& pose) {
         return Sweep(problem_.plane(extra.plane), pose).depth(left.at) > -1e-7;
       });
-      if (takes && thinned < 3) whole(more, curved, thinned + 1, left);
+      if (takes && of_use && thinned < 3) whole(more, curved, thinned + 1, left);
     }
   }
 
   // The best with more from the pool, as long as one more, or two in a cove, make it better.
   void more_waste() {
-    for (double before = std::numeric_limits<double>::infinity();
-         arcs_.size() > 1 && effort_ < before - kTie;) {
+    for (double before = std::numeric_limits<double>::infinity(); effort_ < before - kTie;) {
       before = effort_;
       const Drafts now = best_;
       const auto with = [&](const Drafts& more) {
