@@ -136,6 +136,33 @@ std::string width_words(double wide, const std::string& line, const CutContext& 
          (context.unit == Unit::inch ? " in" : " mm");
 }
 
+/// The element whose arc ends where that side of the sole comes down, `across` mm from the near side: there a
+/// flat ends that is cut after its curve.
+std::optional<std::string> curve_at(const Pass& pass, double across, const Section& section) {
+  constexpr double kAtCorner = 1;  // mm, as far as lines may be rounded
+  for (std::size_t i = 0; i < section.target.size(); ++i) {
+    const Edge& edge = section.target[i];
+    const int element = section.source[i];
+    if (!edge.is_arc() || element < 0) continue;
+    for (const Point end : {edge.from, edge.to}) {
+      if (std::fabs(from_side(pass.bearing.near, end, section) - across) < kSamePlace &&
+          std::fabs(from_side(pass.bearing.side, end, section) - pass.deep) < kAtCorner)
+        return describe(section.elements[static_cast<std::size_t>(element)]);
+    }
+  }
+  return std::nullopt;
+}
+
+/// How wide from one side of the blank on, `across` mm from the near side.
+std::string reach_words(const Pass& pass, double wide, double across, const std::string& line, Side from,
+                        const CutContext& context, bool begins) {
+  const std::optional<std::string> curve =
+      line.empty() ? curve_at(pass, across, context.section) : std::nullopt;
+  if (!curve) return width_words(wide, line, context, begins) + " wide from the " + word(from) + line;
+  return (begins ? "From the " : "from the ") + std::string(word(from)) + " up to " + *curve + ", " +
+         width_words(wide, line, context, false) + " wide";
+}
+
 std::string sentence_of(const Pass& pass, const CutContext& context, Named& named) {
   const Bearing& b = pass.bearing;
   const bool to_near = pass.near < kSamePlace;
@@ -148,11 +175,11 @@ std::string sentence_of(const Pass& pass, const CutContext& context, Named& name
     out += upright ? "Right across" : "right across";
   } else if (to_near) {
     const std::string line = named.at(b.near, pass.far);
-    out += width_words(pass.far, line, context, upright) + " wide from the " + word(b.near) + line;
+    out += reach_words(pass, pass.far, pass.far, line, b.near, context, upright);
   } else if (to_far) {
     const double wide = b.across - pass.near;
     const std::string line = named.at(b.far, wide) + named.at(b.near, pass.near);
-    out += width_words(wide, line, context, upright) + " wide from the " + word(b.far) + line;
+    out += reach_words(pass, wide, pass.near, line, b.far, context, upright);
   } else {
     out += (upright ? "From " : "from ") + exact(pass.near, context.unit) + named.at(b.near, pass.near) +
            " to " + exact(pass.far, context.unit) + " from the " + word(b.near) + named.at(b.near, pass.far);

@@ -142,6 +142,13 @@ TEST_CASE("upright cuts are given by width and depth", "[report]") {
               "1 1/4 in wide from the edge, 1/8 in deep from the face (line B), "
               "in 2 passes side by side. Also by line A, 1/2 in from the edge."));
   }
+  SECTION("as far as a curve that was cut before, where no line is struck") {
+    plan.cuts[0].lines = {{Side::face, kIn / 32, kIn / 32, false}};
+    plan.cuts[0].set = {{{0, kIn / 32}, 0}};
+    CHECK(
+        has(running(cut_list(plan, {}, {})),
+            "From the edge up to element 1 (bead), about 3/8 in wide, 1/32 in deep from the face (line A)."));
+  }
   SECTION("clear of both edges") {
     plan.cuts[0].plane.width = 0.25 * kIn;
     plan.cuts[0].set = {{{0.375 * kIn, 0.125 * kIn}, 0}};
