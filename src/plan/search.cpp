@@ -83,12 +83,34 @@ Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vec
   Wood with_given(problem.blank);
   cut_all(problem, given_, with_given);
   taken_by_given_ = area(problem.blank) - with_given.area();
-  double widest = 0;
-  for (const Plane& plane : problem.kit.planes) {
-    if (plane.is_flat()) widest = std::max(widest, plane.width);
+  work_out_shavings();
+}
+
+/// What a mm² must cost that a flat takes, and one that any plane takes: its part of a full shaving of the
+/// widest.
+void Search::work_out_shavings() {
+  const Shop& shop = problem_.kit.shop;
+  const auto costs = [&](double width, double shaving) {
+    return weighed(problem_.weights, {1 / shaving, 1 / shaving}) / width;
+  };
+  double widest = 0, of_any = std::numeric_limits<double>::infinity();
+  for (const Plane& plane : problem_.kit.planes) {
+    if (plane.width <= 0) continue;
+    if (plane.is_flat()) {
+      widest = std::max(widest, plane.width);
+    } else {
+      const double wear = problem_.weights.wear / (plane.width * plane.width);
+      of_any = std::min(of_any, costs(plane.width, shop.shaving_curved) + wear);
+    }
   }
-  const double shaving = problem.kit.shop.shaving_rebate;
-  if (widest > 0) cheapest_shaving_ = weighed(problem.weights, {1 / shaving, 1 / shaving}) / widest;
+  if (widest > 0) cheapest_shaving_ = costs(widest, shop.shaving_rebate);
+  if (widest > 0) of_any = std::min(of_any, cheapest_shaving_);
+  // All that any plan takes beside what is given: what stays is no thicker than may be left.
+  const double most = most_left(problem_);
+  double may_stay = 0;
+  for (const Surface& s : problem_.surfaces) may_stay += most * (length(problem_.edge(s)) + 4 * most);
+  const double waste = area(problem_.blank) - area(problem_.section.target) - taken_by_given_ - may_stay;
+  if (std::isfinite(of_any)) least_waste_ = std::max(0.0, waste) * of_any;
 }
 
 /// Of the planes for an arc only the nearest in radius, and those that are nearest for another arc, where
@@ -172,7 +194,7 @@ void Search::look(OrderOf orders) {
 /// Every choice of a cover, and of a way and rails for every arc. Of many arcs those near the likeliest are
 /// looked at first: a good plan early cuts off more.
 void Search::covers() {
-  Covers covers(problem_, flat_drafts_, given_, least_of_arcs());
+  Covers covers(problem_, flat_drafts_, given_, least_of_arcs() + least_waste_);
   std::vector<Covers::Cover> first;
   while (arcs_.size() >= kManyArcs && first.size() < kFirstCovers && !cut_off(covers.least_to_come())) {
     std::optional<Covers::Cover> cover = covers.next(patience_);
@@ -211,28 +233,39 @@ void Search::try_cover(const Covers::Cover& cover, int strays) {
   }
 }
 
-/// What the cuts of the arcs must cost whatever the flats.
+/// What the cuts of the arcs must cost whatever the flats: each its own weight and, of arcs that share none,
+/// a plane each.
 double Search::least_of_arcs() const {
-  std::size_t cuts = 0;
+  std::size_t cuts = 0, changes = 0;
+  std::set<int> planes;
   for (const Ways& ways : arcs_) {
     const auto fewest = std::min_element(ways.begin(), ways.end(),
                                          [](const Way& a, const Way& b) { return a.size() < b.size(); });
     cuts += fewest->size();
+    // A flat sole may be out for the flats.
+    const bool own = std::all_of(ways.begin(), ways.end(), [&](const Way& way) {
+      const int plane = problem_.taken_up(way.front().plane);
+      return !problem_.plane(plane).is_flat() && planes.count(plane) == 0;
+    });
+    if (own) ++changes;
+    for (const Way& way : ways) planes.insert(problem_.taken_up(way.front().plane));
   }
-  return problem_.weights.cut * static_cast<double>(cuts);
+  const Weights& weights = problem_.weights;
+  return weights.cut * static_cast<double>(cuts) +
+         (weights.change + weights.plane) * static_cast<double>(changes);
 }
 
-/// What the strokes of the flats must cost that take what the chosen ones take between them, with others or
-/// without: all of it in full shavings of the widest.
+/// What the strokes must cost that take all the waste, or those of the flats that take what the chosen ones
+/// take between them, with others or without: all of it in full shavings of the widest.
 double Search::least_work(const Choice& choice) {
-  if (orders_ != OrderOf::flats_first || one_by_one_) return 0;
+  if (orders_ != OrderOf::flats_first || one_by_one_) return least_waste_;
   double taken = area(problem_.blank) - choice.wood.area() - taken_by_given_;
   for (const Draft& draft : choice.flats) {
     // A curve that comes before may have taken what one of these reaches.
     const SharedTurns turns = known_.of(draft);
     if (may_come_late(problem_, draft, turns->may_lie)) taken -= turns->area_in_blank;
   }
-  return std::max(0.0, taken) * cheapest_shaving_;
+  return std::max(least_waste_, taken * cheapest_shaving_);
 }
 
 /// What any plan with these cuts must cost, the arcs from `arcs_done` on still to be chosen for.

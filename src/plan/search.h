@@ -87,6 +87,7 @@ class Search {
   void look(OrderOf orders);
   bool leaves_too_much_in_any_case() const;
   void keep_likely_planes();
+  void work_out_shavings();
   void covers();
   void try_cover(const Covers::Cover& cover, int strays);
   double least_of_arcs() const;
@@ -139,6 +140,7 @@ class Search {
   std::vector<Unordered> too_thick_;  // while there is no plan
   double taken_by_given_ = 0;         // mm²
   double cheapest_shaving_ = 0;       // least cost of a mm² taken by a flat
+  double least_waste_ = 0;            // least cost of all that must be taken beside what is given
   std::map<std::pair<std::vector<long long>, WoodKey>, std::vector<Setup>> rails_;
   std::set<std::vector<long long>> seen_;
   OrderOf orders_ = OrderOf::flats_first;
