@@ -23,6 +23,9 @@ constexpr std::uint64_t kMostWorkOfSide = 200'000;
 /// Arcs and slanted flats on both sides of a flat together from which on the whole is not soon planned.
 constexpr int kManyShaped = 4;
 
+/// Surfaces from which on a whole is not soon planned either where all its arcs lie in one part.
+constexpr std::size_t kManySurfaces = 9;
+
 /// Where a run of edges that have to be cut begins, and how many it has.
 struct Run {
   std::size_t first, count;
@@ -122,6 +125,13 @@ std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
   return best;
 }
 
+bool has_arc(const Section& part) {
+  for (std::size_t i = 0; i < part.target.size(); ++i) {
+    if (part.source[i] >= 0 && part.target[i].is_arc()) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<Section> parts_of(const Section& section) {
@@ -145,6 +155,9 @@ std::vector<Section> parts_of(const Section& section) {
 std::vector<Draft> planned_apart(const Problem& problem) {
   const std::vector<Section> parts = parts_of(problem.section);
   if (parts.size() < 2) return planned_at_flat(problem, kManyShaped);
+  const bool soon_planned =
+      problem.surfaces.size() < kManySurfaces && std::count_if(parts.begin(), parts.end(), has_arc) < 2;
+  if (soon_planned) return {};
   const PlanOptions options = options_of_part(problem, parts.size());
   std::vector<Draft> out;
   for (const Section& section : parts) {
