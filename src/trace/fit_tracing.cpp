@@ -14,6 +14,7 @@
 #include "trace/frame.h"
 #include "trace/loops.h"
 #include "trace/overlooked.h"
+#include "trace/repeats.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
 #include "trace/snap.h"
@@ -98,6 +99,7 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
                                   FittedProfile& profile, std::string* why) {
   std::vector<Point> points = scaled(tracing.points, options.mm_per_unit);
   closed = tracing.closed;
+  if (!tracing.drawn) points = without_repeats(points);
   if (!tracing.drawn && points.size() < 4) {
     *why = "so few points tell no line; measure at least 4, and better some hundred";
     return std::nullopt;
