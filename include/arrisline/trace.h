@@ -27,6 +27,8 @@ struct Tracing {
   bool closed = false;  // the last point joins the first (which is not repeated)
   Upward upward = Upward::unknown;
   std::optional<double> mm_per_unit;  // absent where the file does not say
+  // Of measured points: the greatest step of which all figures are whole multiples; 0 where none is told.
+  double step = 0;
 };
 
 /// What a caller says of a file of traced points or of a drawing.
@@ -78,6 +80,7 @@ struct FittedProfile {
   Section section;
   std::vector<FitOfElement> fits;  // of each element
   double scatter = 0;              // standard deviation of the points square to the line, mm; 0 for drawings
+  double step = 0;                 // mm, that the figures were rounded to; 0 where that told nothing
   double turned = 0;               // degrees that the tracing lay askew
   bool mirrored = false;           // the working edge was at its right
   bool put_in_order = false;       // the points were in no order of the line

@@ -20,6 +20,10 @@ std::string within(double mm, Unit unit) {
   return "within " + (least.starts_with("less") ? least : no_more_than(mm, unit));
 }
 
+double in_unit(double mm, Unit unit) {
+  return unit == Unit::inch ? mm / kMmPerInch : mm;
+}
+
 std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const TracedFrom& from) {
   if (stroke.turn == Turn::straight) return "";
   std::string out;
@@ -37,8 +41,7 @@ std::string on_radius(const FitOfElement& fit, const Stroke& stroke, const Trace
     }
   }
   if (fit.free_radius && std::abs(*fit.free_radius - stroke.radius) > 0.01) {
-    out += "; radius " + plain(from.unit == Unit::inch ? *fit.free_radius / kMmPerInch : *fit.free_radius,
-                               from.unit == Unit::inch ? 3 : 2);
+    out += "; radius " + plain(in_unit(*fit.free_radius, from.unit), from.unit == Unit::inch ? 3 : 2);
     out += unit_word(from.unit);
     out += fit.free_greatest >= fit.greatest ? " would be no nearer"
            : fit.free_greatest < kSameLength
@@ -66,6 +69,10 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
       line += "; the farthest lies " + thickness(farthest, from.unit) + " from it";
     out.push_back(line + ".");
   }
+  if (fitted.step > 0)
+    out.push_back("Its figures go in steps of " + plain(in_unit(fitted.step, from.unit), 4) +
+                  unit_word(from.unit) + ": what that rounds off is reckoned as scatter" +
+                  (fitted.step / 2 > from.tolerance ? ", and half a step is the tolerance." : "."));
   if (fitted.joined > 0)
     out.push_back(std::to_string(fitted.joined) +
                   " points, too few to tell how they scatter: taken for corners, and joined straight.");

@@ -15,6 +15,7 @@
 #include "trace/loops.h"
 #include "trace/overlooked.h"
 #include "trace/repeats.h"
+#include "trace/rounding.h"
 #include "trace/segments.h"
 #include "trace/simplify.h"
 #include "trace/snap.h"
@@ -137,6 +138,19 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
   return out;
 }
 
+/// What may be off: of figures rounded to steps of the tolerance and more no less than that makes. No scatter
+/// shows it, since on a flat all are rounded alike.
+Allowed with_rounding(Samples& samples, double step, double tolerance, FittedProfile& out) {
+  const double even = step / std::sqrt(12.0);  // standard deviation of what may be anything within a step
+  const double most = step / 2;                // each way
+  const Allowed plain{tolerance, samples.scatter};
+  if (samples.scatter == 0 || step < tolerance || !shows_rounding(samples.points)) return plain;
+  if (samples.scatter >= even && tolerance >= most) return plain;
+  out.step = step;
+  samples.scatter = std::max(samples.scatter, even);
+  return {std::max(tolerance, most), samples.scatter};
+}
+
 }  // namespace
 
 std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options,
@@ -154,7 +168,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
            to_raise("kMaxTracedCorners");
     return std::nullopt;
   }
-  const Allowed allowed{options.tolerance, samples.scatter};
+  const Allowed allowed = with_rounding(samples, tracing.step * options.mm_per_unit, options.tolerance, out);
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
   if (segments.empty() || segments.size() > kMaxTracedElements) {
     *why =

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "arrisline/limits.h"
+#include "trace/rounding.h"
 #include "wording/figures.h"
 
 namespace arrisline {
@@ -190,6 +191,7 @@ Reading<Tracing> PointsReader::finish() {
     Tracing tracing;
     tracing.points = kept_.points();
     tracing.mm_per_unit = columns_.mm_per_unit;
+    tracing.step = step_of(tracing.points);
     if (options_.width) tracing.mm_per_unit = *options_.width / (kept_.greatest().x - kept_.least().x);
     reading.value = std::move(tracing);
   }
