@@ -53,7 +53,7 @@ struct LikeFigures {
 
   /// The move to write for one that is `own` long and has to be `due` to end where the drawing does. The last
   /// of a chain is due, since the reader moves its end onto the stock, unless one like it stands there
-  /// already.
+  /// already; a flat that is level or upright stays so.
   double move(double own, double due, bool last) const {
     double out = due;
     double nearest = kDrift;
@@ -63,6 +63,7 @@ struct LikeFigures {
       nearest = std::abs(one - due);
       out = one;
     };
+    if (last && own == 0 && std::abs(due) < 2 * kDrift) return 0;
     if (last) {
       std::for_each(written.begin(), written.end(), look);
     } else {

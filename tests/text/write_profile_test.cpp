@@ -117,6 +117,17 @@ TEST_CASE("one length is written alike wherever it stands", "[write]") {
   CHECK(profile_text(drawing) == text);
 }
 
+TEST_CASE("a flat at the end stays level or upright, whatever was rounded away before it", "[write]") {
+  const Section section = section_of(
+      "units mm\nstock 30 wide, 20 thick\nstart face 5\nstep down 2\nfillet out 3\nstep down 2\nfillet out "
+      "2\n");
+  Drawing drawing = drawing_of(section, Unit::mm);
+  for (Stroke& stroke : drawing.chains.front().strokes)
+    if (stroke.move.y != 0) stroke.move.y = 2.0000004;
+  CHECK(
+      profile_text(drawing).ends_with("step     down 2\nfillet   out 3\nstep     down 2\nfillet   out 2\n"));
+}
+
 TEST_CASE("what figures are rounded by does not add up", "[write]") {
   std::string text = "units mm\nstock 400 wide, 300 thick\nstart face 200\n";
   for (int i = 0; i < 200; ++i) text += "step down 1\nfillet out 1\n";
