@@ -13,10 +13,6 @@ namespace {
 constexpr double kMostTurn =
     25;  // degrees between two links from which nobody would call the joint smooth, or a cusp
 
-// mm: what follows this near was drawn by figures, and what its figures were is not to be rounded away.
-constexpr double kExact = 0.005;
-constexpr double kOffExact = 0.003;  // mm by which such a line may then lie farther off
-
 class Snapper {
  public:
   Snapper(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
@@ -25,8 +21,9 @@ class Snapper {
 
   void run() {
     refit();
-    const bool exact = allowed_.scatter <= kExact && fitted_.worst * allowed_.tolerance <= kExact;
-    most_ = exact ? std::min(1.0, fitted_.worst + kOffExact / allowed_.tolerance) : 1;
+    most_ = drawn_by_figures(fitted_, allowed_)
+                ? std::min(1.0, fitted_.worst + kOffExact / allowed_.tolerance)
+                : 1;
     flats_square();
     joints_smooth();
     levels(true);
@@ -175,6 +172,11 @@ class Snapper {
 };
 
 }  // namespace
+
+bool drawn_by_figures(const Fitted& fitted, const Allowed& allowed) {
+  constexpr double kExact = 0.005;  // mm
+  return allowed.scatter <= kExact && fitted.worst * allowed.tolerance <= kExact;
+}
 
 void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
           const Allowed& allowed) {

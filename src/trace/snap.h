@@ -12,6 +12,13 @@ struct SnapOptions {
   std::vector<double> preferred;  // radii, mm, taken before any division
 };
 
+/// mm by which a line that was drawn by figures may lie farther off for what a maker would have drawn.
+inline constexpr double kOffExact = 0.003;
+
+/// Whether the line follows its samples so nearly that it was drawn by figures, which are not to be rounded
+/// away.
+bool drawn_by_figures(const Fitted& fitted, const Allowed& allowed);
+
 /// Holds, one thing after another, whatever still lets the line follow the samples: flats level or upright,
 /// joints without a corner, levels of flats, radii, the other joints. Each has to lie about as near to the
 /// samples as the line without it. `fitted` is left as the last line that does. Values already in `held`

@@ -231,8 +231,10 @@ class Placing {
   void hold_sides() {
     const Reach extent = extent_of(fitted_.line);
     const double slack = 2 * allowed_.tolerance + 4 * allowed_.scatter;
-    const double right = to_division(extent.high.x);
-    const double below = to_division(extent.high.y);
+    const double most =
+        drawn_by_figures(fitted_, allowed_) ? kOffExact : allowed_.tolerance + allowed_.scatter;
+    const double right = to_division(extent.high.x, most);
+    const double below = to_division(extent.high.y, most);
     for (std::size_t i = 0; i < links(); ++i) {
       const Point from = joints()[i];
       const Point to = joints()[i + 1];
@@ -250,11 +252,7 @@ class Placing {
       }
     }
     // The line ends where it begins, at a division but for rounding.
-    const auto begin = [&](double value) {
-      constexpr double kRounding = 0.003;  // mm
-      const double near = to_division(value);
-      return std::abs(near - value) <= kRounding ? near : value;
-    };
+    const auto begin = [&](double value) { return to_division(value, kOffExact); };
     const std::size_t n = links();
     for (auto* levels : {&held_.x, &held_.y}) {
       std::optional<double>& first = (*levels)[0];
@@ -265,10 +263,10 @@ class Placing {
     }
   }
 
-  double to_division(double value) const {
+  double to_division(double value, double most) const {
     if (snapping_.division <= 0) return value;
     const double near = snapping_.division * std::round(value / snapping_.division);
-    return std::abs(near - value) <= allowed_.tolerance + allowed_.scatter ? near : value;
+    return std::abs(near - value) <= most ? near : value;
   }
 
   /// A side that was traced up to some point only: to the nearest division, and as far as the work goes.

@@ -258,5 +258,24 @@ TEST_CASE("arcs that no one arc follows within the tolerance stay two", "[trace]
   CHECK(both >= differ / 2);
 }
 
+TEST_CASE("a whole section drawn by figures keeps them as an open line of it does", "[trace][closed]") {
+  // By sixteenths of an inch, on a stock a twentieth of a millimetre off a half.
+  const std::string line =
+      "M44.45 0V3.175A9.525 9.525 0 0 1 34.925 12.7H28.575V15.875A9.525 9.525 0 0 0 19.05 25.4H12.7V28.575"
+      "A15.875 15.875 0 0 1 0 38.1";
+  const FittedProfile open = on_halves(traced_path("M52.45 0H44.45" + line.substr(line.find('V')) + "V44.1"));
+  const FittedProfile whole = on_halves(traced_path(line + "V44.1H52.45V0Z"));
+  CHECK(whole.section.width == Approx(52.45).margin(1e-4));
+  CHECK(whole.section.thickness == Approx(44.1).margin(1e-4));
+  const std::vector<Edge> of_open = worked_line(open.section);
+  const std::vector<Edge> of_whole = worked_line(whole.section);
+  REQUIRE(kinds(of_open) == "step cove fillet step bead fillet step cove ");
+  REQUIRE(kinds(of_whole) == kinds(of_open));
+  for (std::size_t i = 0; i < of_open.size(); ++i) {
+    CHECK(distance(of_whole[i].from, of_open[i].from) < 1e-4);
+    if (of_open[i].is_arc()) CHECK(radius(of_whole[i]) == Approx(radius(of_open[i])).margin(1e-4));
+  }
+}
+
 }  // namespace
 }  // namespace arrisline::testing
