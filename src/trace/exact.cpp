@@ -13,6 +13,9 @@ namespace {
 constexpr double kMostMoved = 0.3;  // radians of an arc that goes or comes where it is put to a side
 constexpr double kRounding = 1e-9;  // mm
 constexpr double kHair = 0.005;     // mm, which nobody sees and the gauge does not know
+// mm: so little what is written of a height, six decimals, and of a radius moves a crown. One that touches a
+// side lies as much under it, so as not to be read over it.
+constexpr double kWritten = 1.5e-6;
 
 double radius_of(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   return held.radius[i] ? *held.radius[i] : radius(edge_of(line, i));
@@ -66,7 +69,7 @@ bool narrow(FlatsAndArcs& line, Held& held, std::size_t i, bool face) {
   const auto& held_along = face ? held.x : held.y;
   Point& from = line.joints[i];
   Point& to = line.joints[i + 1];
-  const double half = (from.*off_side + to.*off_side) / 2;
+  const double half = (from.*off_side + to.*off_side) / 2 - kWritten;
   const double rise = (to.*off_side - from.*off_side) / 2;
   if (!half_round_between(line, held, i, face ? Held::Axis::level : Held::Axis::upright) || held_along[i] ||
       held_along[i + 1] || half <= std::abs(rise) || std::abs(half - distance(from, to) / 2) > kHair)
@@ -159,9 +162,13 @@ void keep_in_blank(FlatsAndArcs& line, Held& held, const Allowed& allowed) {
       if (!edge.is_arc()) continue;
       const Point low = reach_of(edge).low;
       const double over = -(face ? low.y : low.x);
-      if (over <= kRounding || over > most) continue;
+      const double ends = face ? std::min(edge.from.y, edge.to.y) : std::min(edge.from.x, edge.to.x);
+      // What touches it by figures that are whole is written as it is.
+      const bool crown = ends > kHair && over < -kRounding;
+      if (over <= (crown ? -kWritten : kRounding) || over > most) continue;
       const bool little = over <= allowed.tolerance + allowed.scatter;
-      if (little && (put_to_side(line, held, allowed, i, face) || move_in(line, held, i, face, over)))
+      if (little &&
+          (put_to_side(line, held, allowed, i, face) || move_in(line, held, i, face, over + kWritten)))
         continue;
       if (!narrow(line, held, i, face)) flatten(line, held, i, face);
     }
