@@ -52,6 +52,7 @@ struct FitOptions {
   double mm_per_unit = 1;   // of the tracing's figures
   double division = 0;      // levels and radii are whole multiples of it where the tolerance allows; 0: never
   std::vector<double> preferred;  // radii taken before others where the tolerance allows: those of planes
+  std::vector<double> widths;     // of grooves, likewise: those of irons
   std::optional<double> width;    // of the stock; else as the tracing has it
   std::optional<double> thickness;
 };

@@ -203,7 +203,8 @@ usage: arrisline trace FILE [options]
                      of the profile (default: by their size)
   --tolerance L      how far the profile may lie from what was traced
                      (default 0.002 in, 0.05 mm; 0.2 mm for a trace by hand)
-  --kit KIT          take the radii of these planes where the tolerance allows
+  --kit KIT          take the radii of these planes, and of grooves the widths of
+                     these irons, where the tolerance allows
   --width L          the full width of the line, whatever the file says
   --layer NAME       of a drawing only this layer (.dxf), or what has this id or
                      label (.svg): the line without its frame and dimensions

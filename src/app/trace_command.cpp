@@ -56,6 +56,14 @@ std::vector<double> radii_of(const Kit& kit) {
   return out;
 }
 
+/// The widths of grooves that its irons make.
+std::vector<double> widths_of(const Kit& kit) {
+  std::vector<double> out;
+  for (const Plane& plane : kit.planes)
+    if (plane.kind == PlaneKind::plough) out.push_back(plane.width);
+  return out;
+}
+
 }  // namespace
 
 Outcome trace_command(const TraceArguments& arguments) {
@@ -101,7 +109,10 @@ Outcome trace_command(const TraceArguments& arguments) {
   options.tolerance = *tolerance;
   options.mm_per_unit = scale.mm;
   options.division = gauge_division(kit ? kit->shop : Shop{}, scale.unit);
-  if (kit) options.preferred = radii_of(*kit);
+  if (kit) {
+    options.preferred = radii_of(*kit);
+    options.widths = widths_of(*kit);
+  }
   if (stock->width > 0) {
     options.width = stock->width;
     options.thickness = stock->thickness;

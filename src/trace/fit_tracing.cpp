@@ -200,7 +200,7 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   out.mirrored = laid.mirrored;
   out.scatter = samples.scatter;
   const Reached reached = closed ? Reached::start : laid.flute ? Reached::face : Reached::edge_or_underside;
-  const SnapOptions snapping{options.division, options.preferred};
+  const SnapOptions snapping{options.division, options.preferred, options.widths};
   out.put_in_order = samples.put_in_order;
   const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
   std::optional<FittedProfile> profile = to_section(std::move(samples), std::move(fitted), reached, snapping,

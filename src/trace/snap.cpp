@@ -6,6 +6,7 @@
 #include <functional>
 #include <optional>
 #include <utility>
+#include <vector>
 
 namespace arrisline {
 namespace {
@@ -26,6 +27,7 @@ class Snapper {
                 : 1;
     flats_square();
     joints_smooth();
+    widths();
     levels(true);
     radii();
     levels(false);
@@ -37,21 +39,21 @@ class Snapper {
   void refit() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
 
   /// Keeps the change where the line goes on following the samples about as nearly; where it was asked for of
-  /// one link, as nearly as is allowed.
-  bool keeps(const std::function<void(Held&)>& change, std::optional<std::size_t> asked_for = {}) {
+  /// some links, as nearly as is allowed.
+  bool keeps(const std::function<void(Held&)>& change, const std::vector<std::size_t>& asked_for = {}) {
     Held tried = held_;
     change(tried);
     const Fitted next = fit(samples_, fitted_, tried, allowed_);
     const double more = next.squares - fitted_.squares;
     double chance = 2 * figure_cost(samples_.points.size()) * variance_of(allowed_);
-    if (asked_for) {
+    for (const std::size_t link : asked_for) {
       // An arc of another radius departs to one side in its middle and to the other at its ends, on the whole
       // by some half of what it does where it departs most.
       const double on_the_whole = allowed_.tolerance / 2;
-      chance +=
-          static_cast<double>(distances_of(samples_, next, *asked_for).size()) * on_the_whole * on_the_whole;
+      chance += static_cast<double>(distances_of(samples_, next, link).size()) * on_the_whole * on_the_whole;
     }
-    if (next.worst > std::max(asked_for ? 1.0 : most_, fitted_.worst) || more > chance || !sound(next))
+    if (next.worst > std::max(asked_for.empty() ? most_ : 1.0, fitted_.worst) || more > chance ||
+        !sound(next))
       return false;
     held_ = tried;
     fitted_ = next;
@@ -105,12 +107,45 @@ class Snapper {
 
   double nearest(double value) const { return options_.division * std::round(value / options_.division); }
 
-  /// The other end of an upright or level flat is held, and with it this one.
+  /// Another joint's level is held, and by the flats between, level or upright or as wide as an iron, this
+  /// one.
   bool is_settled(std::size_t joint, bool upright) const {
-    const Held::Axis axis = upright ? Held::Axis::upright : Held::Axis::level;
+    const Held::Axis along = upright ? Held::Axis::upright : Held::Axis::level;
+    const Held::Axis across = upright ? Held::Axis::level : Held::Axis::upright;
     const auto& at = upright ? held_.x : held_.y;
-    return (joint > 0 && held_.axis[joint - 1] == axis && at[joint - 1]) ||
-           (joint < links() && held_.axis[joint] == axis && at[joint + 1]);
+    const auto ties = [&](std::size_t link) {
+      return held_.axis[link] == along || (held_.axis[link] == across && held_.chord[link]);
+    };
+    for (std::size_t j = joint; j > 0 && ties(j - 1); --j)
+      if (at[j - 1]) return true;
+    for (std::size_t j = joint; j < links() && ties(j); ++j)
+      if (at[j + 1]) return true;
+    return false;
+  }
+
+  /// Whether a flat is the floor of a groove: the line comes from out of the wood and goes back there.
+  bool is_floor(std::size_t link) const {
+    if (link == 0 || link + 1 >= links() || held_.axis[link] == Held::Axis::free) return false;
+    const bool level = held_.axis[link] == Held::Axis::level;
+    const auto deep = [&](std::size_t joint) {
+      const Point p = fitted_.line.joints[joint];
+      return level ? p.y : p.x;
+    };
+    return deep(link - 1) < deep(link) - allowed_.tolerance &&
+           deep(link + 2) < deep(link + 1) - allowed_.tolerance;
+  }
+
+  void widths() {
+    for (std::size_t i = 1; i + 1 < links(); ++i) {
+      if (!is_floor(i) || held_.chord[i]) continue;
+      const double wide = distance(fitted_.line.joints[i], fitted_.line.joints[i + 1]);
+      const auto nearest =
+          std::min_element(options_.widths.begin(), options_.widths.end(),
+                           [wide](double a, double b) { return std::abs(a - wide) < std::abs(b - wide); });
+      if (nearest == options_.widths.end() || std::abs(*nearest - wide) > allowed_.tolerance) continue;
+      // It is the walls that move.
+      keeps([&, i](Held& held) { held.chord[i] = *nearest; }, {i - 1, i + 1});
+    }
   }
 
   void levels(bool of_flats) {
@@ -155,7 +190,7 @@ class Snapper {
         constexpr double kNear = 1.25;  // a radius further off than this is another moulding's
         if (candidate > kNear * r || r > kNear * candidate) return false;
         return keeps([&](Held& held) { held.radius[i] = candidate; },
-                     as_allowed ? std::optional(i) : std::nullopt);
+                     as_allowed ? std::vector{i} : std::vector<std::size_t>{});
       };
       const bool found = std::any_of(asked_for.begin(), asked_for.end(),
                                      [&](double candidate) { return takes(candidate, true); });
