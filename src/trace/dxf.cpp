@@ -1,5 +1,8 @@
 // An ASCII DXF drawing: its sections, the layers that are off, and the unit. Shown by
 // tests/trace/dxf_test.cpp; any bytes: tests/fuzz/dxf.cpp.
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
 #include <string>
 #include <utility>
 
@@ -29,6 +32,7 @@ struct Drawing {
   std::optional<int> measurement = {};
   Entity layer = {};                      // of the table, while its groups come
   std::optional<std::size_t> block = {};  // where the one begins whose name comes
+  int decimals = 0;                       // of the figure that has the most
 
   void read();
   void begin(const Group& group, std::size_t at);
@@ -42,8 +46,22 @@ void Drawing::begin(const Group& group, std::size_t at) {
   if (section == "BLOCKS" && group.value == "BLOCK") block = at;
 }
 
+/// How many decimals a figure is written with.
+int decimals_of(std::string_view figure) {
+  constexpr int kMany = 16;  // what is written with an exponent has all that there are
+  if (figure.find_first_of("eE") != std::string_view::npos) return kMany;
+  const std::size_t point = figure.find('.');
+  return point == std::string_view::npos
+             ? 0
+             : static_cast<int>(std::min<std::size_t>(kMany, figure.size() - point - 1));
+}
+
 /// A group that begins nothing, within a section.
 void Drawing::add(const Group& group) {
+  // The x and y of places, and radii.
+  const bool figure = (group.code >= 10 && group.code < 30) || group.code == 40;
+  if (figure && (section == "ENTITIES" || section == "BLOCKS"))
+    decimals = std::max(decimals, decimals_of(group.value));
   if (section == "HEADER") {
     if (group.code == 9) {
       variable = group.value;
@@ -116,7 +134,8 @@ std::optional<Tracing> read_dxf(std::string_view text, const TracingOptions& opt
   std::optional<double> unit = mm_of_insert_unit(drawing.insert_units.value_or(0));
   if (!unit && drawing.insert_units.value_or(0) == 0 && drawing.measurement)
     unit = *drawing.measurement == 1 ? 1.0 : kMmPerInch;
-  return one_line(drawing.blocks.strokes(), Upward::y_up, unit, options, faults);
+  return one_line(drawing.blocks.strokes(), Upward::y_up, unit, options, faults,
+                  std::pow(10, -drawing.decimals));
 }
 
 }  // namespace arrisline

@@ -136,8 +136,8 @@ void report_separate(const std::vector<DrawnLine>& lines, const std::vector<End>
   if (least < HUGE_VAL) {
     const Point one = place_of(lines, from);
     const Point two = place_of(lines, to);
-    message += "; nearest to another one is its end at " + spoken(one.x, one.y) + ", " + plain(least, 3) +
-               " from " + spoken(two.x, two.y);
+    message += "; nearest to another one is its end at " + spoken(one.x, one.y) + ", " +
+               plain(least, least < 0.001 ? 6 : 3) + " from " + spoken(two.x, two.y);
   }
   if (chain == 1) message += "; to read one of them alone, give its layer or id: --layer NAME";
   faults.error({drawn_at(lines, begins[chain]), 1}, std::move(message));

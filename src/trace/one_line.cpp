@@ -72,7 +72,7 @@ static double units_of(const Extents& extents, std::optional<double> mm_per_unit
 
 std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward upward,
                                 std::optional<double> mm_per_unit, const TracingOptions& options,
-                                Faults& faults) {
+                                Faults& faults, double step) {
   if (options.width) mm_per_unit.reset();
   if (!sound(strokes, faults)) return std::nullopt;
   Extents extents;
@@ -83,7 +83,10 @@ std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward up
   }
   const double unit = units_of(extents, mm_per_unit, options.width);
   const double chord = std::max(kChord * unit, kFinest * extents.size());
-  const double reach = std::max(kJoin * unit, kFinestReach);
+  // One end has its figures rounded, and that of an arc its centre's, its radius and its angle.
+  constexpr double kSteps = 2.01;
+  const double rounded = std::min(kSteps * step, kMostJoin * unit);
+  const double reach = std::max({kJoin * unit, rounded, kFinestReach});
   std::vector<DrawnLine> lines;
   std::size_t count = 0;
   for (const DrawnPath& stroke : strokes) {

@@ -14,6 +14,9 @@ namespace arrisline {
 inline constexpr double kChord = 0.002;
 /// Ends no farther apart than this are one, mm: drawings give their figures to a hundredth and better.
 inline constexpr double kJoin = 0.01;
+/// Ends that lie apart by what few decimals round off are one up to this, mm: about what two steps of a
+/// thousandth of an inch are, and the tolerance of a fit.
+inline constexpr double kMostJoin = 0.06;
 /// Points no farther apart than this are one, mm: what is left of rounding where one figure is had in two
 /// ways.
 inline constexpr double kRepeated = 1e-5;
@@ -22,10 +25,11 @@ inline constexpr double kAssumedSize = 100;
 
 /// The line that all strokes make together, whatever their order and direction: it runs as the first of them
 /// does. Nothing, and mistakes, where they make several lines, branch, or cross. `upward` and `mm_per_unit`
-/// are what the file says; a width in the options goes before it.
+/// are what the file says; a width in the options goes before it. `step`: of the last decimal of its figures,
+/// in the file's unit; 0 where they have as many as they need.
 std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward upward,
                                 std::optional<double> mm_per_unit, const TracingOptions& options,
-                                Faults& faults);
+                                Faults& faults, double step = 0);
 
 /// A line of points, and for each point the byte of the text that drew what begins there.
 struct DrawnLine {

@@ -50,6 +50,28 @@ TEST_CASE("lines and arcs of a drawing", "[trace][dxf]") {
   CHECK(traced_dxf("0 ARC 10 0 20 0 40 5 50 0 51 0").closed);
 }
 
+TEST_CASE("ends are joined that lie apart by what few decimals round off", "[trace][dxf][join]") {
+  // A line and an arc of 1/6 in, in inches.
+  const auto drawn = [](const std::string& end, const std::string& centre) {
+    return dxf_of("0 LINE 10 0.000 20 0.000 11 " + end + " 21 0.000 0 ARC 10 " + centre +
+                      " 20 -0.167 40 0.167 50 0.000 51 90.000",
+                  "9 $INSUNITS 70 1");
+  };
+  CHECK(traced(drawn("1.000", "1.001"), "a.dxf").points.size() > 4);
+  CHECK(traced(drawn("1.000", "1.002"), "a.dxf").points.size() > 4);
+  CHECK_FALSE(said(drawn("1.000", "1.003"), "a.dxf").empty());
+  // By more decimals it is a gap, and by fewer no more than the tolerance is closed.
+  CHECK_FALSE(said(drawn("1.00000", "1.001"), "a.dxf").empty());
+  CHECK_FALSE(said(dxf_of("0 LINE 10 0.0 20 0.0 11 1.0 21 0.0 0 LINE 10 1.1 20 0.0 11 2.0 21 1.0",
+                          "9 $INSUNITS 70 4"),
+                   "a.dxf")
+                  .empty());
+  // A gap too small for three decimals is told by more.
+  CHECK(
+      said(dxf_of("0 LINE 10 0 20 0 11 1 21 0 0 LINE 10 1.00045 20 0 11 2 21 1", "9 $INSUNITS 70 1"), "a.dxf")
+          .find(", 0.00045 from (1, 0)") != std::string::npos);
+}
+
 TEST_CASE("polylines and their bulges", "[trace][dxf]") {
   // A bulge is the tangent of a quarter of the included angle, negative where the arc goes clockwise; 0 is
   // straight, 1 is a half circle (DXF reference, VERTEX and LWPOLYLINE, group 42).
