@@ -147,6 +147,13 @@ bool is_heading(std::string_view line) {
   return !word.empty() && !looks_like_number(word) && !is_not_a_place(word) && is_letter(word.front());
 }
 
+bool is_separator_line(std::string_view line) {
+  const std::string small = lower(line);
+  constexpr std::string_view kBegins = "sep=";
+  const std::size_t end = small.find_last_not_of(" \t\r");
+  return small.starts_with(kBegins) && (end == std::string::npos || end <= kBegins.size());
+}
+
 namespace {
 
 /// What stands at the head of a column: which axis, and mm in its unit where it names one.
@@ -224,6 +231,16 @@ std::optional<FigureColumns> columns_of(std::string_view heading, Separator sepa
   why = "the heading names " + std::to_string(fields.size()) +
         " columns, but not which are x and y; expected two columns, or an x and a y among them";
   return std::nullopt;
+}
+
+bool names_axes(std::string_view heading) {
+  for (const Separator separator :
+       {Separator::semicolon, Separator::tab, Separator::comma, Separator::blank}) {
+    std::string why;
+    const std::optional<FigureColumns> columns = columns_of(heading, separator, why);
+    if (columns && columns->named) return true;
+  }
+  return false;
 }
 
 }  // namespace arrisline

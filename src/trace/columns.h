@@ -30,6 +30,12 @@ std::optional<double> figure_of(std::string_view text, bool decimal_comma, std::
 /// Whether a line is a heading and no figures: its first column is a word.
 bool is_heading(std::string_view line);
 
+/// Whether it is what spreadsheets write over the columns to say what parts them: "sep=;".
+bool is_separator_line(std::string_view line);
+
+/// Whether a heading names an x and a y, whatever parts them.
+bool names_axes(std::string_view heading);
+
 /// Which columns hold x and y, counted from 0, and how many there are at the least.
 struct FigureColumns {
   std::size_t x = 0;

@@ -85,11 +85,7 @@ void PointsReader::line(std::string_view line) {
 
 /// A line that is not empty.
 void PointsReader::content(std::string_view line, std::string_view whole) {
-  if (!prepared_ && heading_.empty() && is_heading(line)) {
-    heading_ = line;
-    heading_number_ = number_;
-    return;
-  }
+  if (!prepared_ && heads(line, whole)) return;
   if (!prepared_ && !prepare(line)) {
     given_up_ = true;
     return;
@@ -97,10 +93,39 @@ void PointsReader::content(std::string_view line, std::string_view whole) {
   take(line, whole);
 }
 
+/// Whether a line before the figures is a heading, or a title over one.
+bool PointsReader::heads(std::string_view line, std::string_view whole) {
+  constexpr int kMostTitles = 9;
+  if (heading_.empty() && is_separator_line(line)) return true;
+  if (!is_heading(line)) return false;
+  if (!heading_.empty() && !names_axes(line)) {
+    if (names_axes(heading_) || titles_ == kMostTitles) return false;
+    if (titles_++ == 0) title_ = whole, title_number_ = number_;
+    return true;
+  }
+  if (!heading_.empty() && names_axes(heading_)) return false;
+  heading_ = line;
+  heading_number_ = number_;
+  title_.clear();
+  return true;
+}
+
+/// Of several lines of words none of which names the columns, the second holds no figures where some ought to
+/// be.
+void PointsReader::say_of_title() {
+  if (title_.empty()) return;
+  const std::string title = std::exchange(title_, {});
+  const int here = std::exchange(number_, title_number_);
+  separator_ = separator_of(title);
+  take(title, title);
+  number_ = here;
+}
+
 /// Learns from the first line of figures, and the heading before it, what parts the columns and which they
 /// are.
 bool PointsReader::prepare(std::string_view line) {
   prepared_ = true;
+  say_of_title();
   separator_ = separator_of(line);
   if (heading_.empty()) return true;
   std::string why;
@@ -185,6 +210,7 @@ Reading<Tracing> PointsReader::finish() {
     line(carried_);
     carried_.clear();
   }
+  say_of_title();
   if (faults_.errors == 0) check_whole();
   Reading<Tracing> reading;
   if (faults_.errors == 0) {

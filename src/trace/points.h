@@ -27,7 +27,9 @@ class PointsReader {
  private:
   void line(std::string_view line);
   void content(std::string_view line, std::string_view whole);
+  bool heads(std::string_view line, std::string_view whole);
   bool prepare(std::string_view line);
+  void say_of_title();
   void take(std::string_view line, std::string_view whole);
   void fault(std::string_view whole, Span span, std::string message);
   void check_whole();
@@ -40,8 +42,11 @@ class PointsReader {
   bool given_up_ = false;
   std::size_t bytes_ = 0;
   int number_ = 0;       // of the line
-  std::string heading_;  // the first line, where it is one; empty otherwise
+  std::string heading_;  // the first line, where it is one, or the one under titles; empty otherwise
   int heading_number_ = 0;
+  std::string title_;  // the second such line, as long as none names the columns
+  int title_number_ = 0;
+  int titles_ = 0;
   bool prepared_ = false;  // separator and columns are known
   Separator separator_ = Separator::blank;
   FigureColumns columns_;

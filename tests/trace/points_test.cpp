@@ -107,6 +107,23 @@ TEST_CASE("a heading names the columns and the unit", "[trace][points]") {
         "each\n");
 }
 
+TEST_CASE("titles stand over a heading that names the columns", "[trace][points]") {
+  const Points expected{{1, 2}, {3, 4}};
+  for (const char* text : {"Cornice, old house\nx,y\n1,2\n3,4\n",
+                           "Cornice\nmeasured by hand; in May\ny;x\n2;1\n4;3\n", "sep=;\nx;y\n1;2\n3;4\n",
+                           "\xEF\xBB\xBFSEP=,\r\nalong,depth\r\n1,2\r\n3,4\r\n", "sep=;\n1;2\n3;4\n"}) {
+    CAPTURE(text);
+    CHECK(traced(text, "a.csv").points == expected);
+  }
+  CHECK(traced("Cornice\nx (in),y (in)\n1,2\n3,4\n", "a.csv").mm_per_unit == 25.4);
+  // Without such a heading, and after it, words stand where figures ought to.
+  const std::string no_number = "'b' is not a number; expected two a line, such as 12.5 3.1\n";
+  CHECK(said("a,c\nb,5\n1,2\n", "a.csv") == "2:1: " + no_number);
+  CHECK(said("a,c\nb,5\n", "a.csv") == "2:1: " + no_number);
+  CHECK(said("x,y\nb,5\n1,2\n", "a.csv") == "2:1: " + no_number);
+  CHECK(said("Cornice\nx,y\nb,5\n1,2\n", "a.csv") == "3:1: " + no_number);
+}
+
 TEST_CASE("a width says how large the points are", "[trace][points]") {
   TracingOptions options;
   options.width = 50;
