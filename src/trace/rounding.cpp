@@ -1,9 +1,11 @@
 // Shown by tests/trace/rounding_test.cpp.
 #include "trace/rounding.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <numeric>
 
 namespace arrisline {
@@ -33,14 +35,52 @@ std::int64_t common(const std::vector<Point>& points, double scale) {
   return out;
 }
 
-}  // namespace
-
-double step_of(const std::vector<Point>& points) {
+/// The step of decimals; 0 where there are too many.
+double decimal_step(const std::vector<Point>& points) {
   double scale = 1;
   for (int decimals = 0; decimals <= kMostDecimals; ++decimals, scale *= 10)
     if (const std::int64_t steps = common(points, scale); steps > 0)
       return static_cast<double>(steps) / scale;
   return 0;
+}
+
+std::vector<double> sorted_once(const std::vector<Point>& points, double Point::*axis) {
+  std::vector<double> out;
+  for (const Point& p : points) out.push_back(p.*axis);
+  std::sort(out.begin(), out.end());
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  return out;
+}
+
+/// The step of figures that were rounded and then had another unit, or another origin: all lie whole steps
+/// from one another, but for what `decimals` rounds off. 0 where they do not.
+double step_apart(const std::vector<Point>& points, double decimals) {
+  constexpr std::size_t kFewest = 30;  // figures that tell: fewer may lie so by chance
+  constexpr double kFinest = 20;       // decimals, below which they hide it
+  constexpr double kOff = 0.1;         // of a step
+  const std::vector<double> axes[] = {sorted_once(points, &Point::x), sorted_once(points, &Point::y)};
+  if (axes[0].size() + axes[1].size() < kFewest) return 0;
+  double step = std::numeric_limits<double>::infinity();
+  for (const std::vector<double>& axis : axes)
+    for (std::size_t i = 1; i < axis.size(); ++i) step = std::min(step, axis[i] - axis[i - 1]);
+  if (step < kFinest * decimals) return 0;
+  double told = 0;  // by the longest stretch so far
+  for (const std::vector<double>& axis : axes) {
+    for (const double figure : axis) {
+      const double along = figure - axis.front();
+      const double steps = std::round(along / step);
+      if (std::abs(along - steps * step) > kOff * step) return 0;
+      if (along > told) told = along, step = along / steps;
+    }
+  }
+  return step;
+}
+
+}  // namespace
+
+double step_of(const std::vector<Point>& points) {
+  const double decimals = decimal_step(points);
+  return std::max(decimals, step_apart(points, decimals));
 }
 
 bool shows_rounding(const std::vector<Point>& line) {

@@ -31,6 +31,24 @@ TEST_CASE("the step of figures is the greatest that all are multiples of", "[tra
   CHECK(traced("0.125;3\n1;2.5\n", "a.csv").step == 0.125);
 }
 
+TEST_CASE("a step is told of figures that had another unit or origin after they were rounded",
+          "[trace][rounding]") {
+  Digitiser by;
+  by.points = 300;
+  const Tracing tracing = digitised(worked_line(classical(kClassical[0])), by, 1);
+  for (const double origin : {0.0, 0.04}) {
+    std::vector<Point> tenths, finer;
+    for (const Point p : tracing.points) {
+      const Point rounded = {std::round(10 * p.x) / 10 + origin, std::round(10 * p.y) / 10 - origin};
+      const auto in_inches = [](double mm) { return std::round(mm / kMmPerInch * 1e5) / 1e5; };
+      tenths.push_back({in_inches(rounded.x), in_inches(rounded.y)});
+      finer.push_back({in_inches(p.x), in_inches(p.y)});
+    }
+    CHECK(step_of(tenths) == Approx(0.1 / kMmPerInch).epsilon(0.001));
+    CHECK(step_of(finer) == Approx(0.00001));
+  }
+}
+
 TEST_CASE("flats drawn by whole steps are not rounded, and anything else is", "[trace][rounding]") {
   std::vector<Point> flats, curve;
   for (int i = 0; i < 10; ++i) flats.push_back({0.5 * i, 0});
