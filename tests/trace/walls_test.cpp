@@ -41,5 +41,31 @@ TEST_CASE("between the pins of a profile gauge a wall stands, and no arc runs on
   }
 }
 
+TEST_CASE("pins see no undercut: a cavetto ends at the wall over it", "[trace][walls]") {
+  constexpr double kPitch = 1;
+  std::mt19937 random(2);
+  std::normal_distribution<double> off(0, 0.03);
+  FitOptions options;
+  options.division = 0.5;
+  // The cavetto's circle, run on, comes back to within two pins of the top of its wall.
+  const auto cavetto = [](double x) {
+    if (x > 50) return 0.0;
+    if (x > 31) return 6 + std::sqrt(19 * 19 - (x - 31) * (x - 31));
+    return x > 18 ? 25.0 : 31.0;
+  };
+  for (const double first : {0.1, 0.3, 0.5, 0.7, 0.9}) {
+    Tracing gauge;
+    for (double x = 62 - first; x > 0; x -= kPitch) gauge.points.push_back({x, cavetto(x) + off(random)});
+    std::string why;
+    const auto found = fit_tracing(gauge, options, &why);
+    INFO("first pin at " << first << " " << why);
+    REQUIRE(found);
+    const std::vector<Edge> line = worked_line(found->section);
+    REQUIRE(kinds(line) == "step cove fillet step fillet ");
+    CHECK(std::abs(length(line[0]) - 6) <= kPitch);
+    CHECK(std::abs(radius(line[1]) - 19) <= kPitch);
+  }
+}
+
 }  // namespace
 }  // namespace arrisline::testing
