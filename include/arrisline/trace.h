@@ -27,7 +27,8 @@ struct Tracing {
   bool closed = false;  // the last point joins the first (which is not repeated)
   Upward upward = Upward::unknown;
   std::optional<double> mm_per_unit;  // absent where the file does not say
-  // Of measured points: the greatest step that all figures go by; 0 where none is told.
+  // Of measured points: the greatest step that all figures go by; of a drawing that of the last decimal they
+  // are written with. 0 where none is told.
   double step = 0;
 };
 

@@ -143,12 +143,12 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
 Allowed with_rounding(Samples& samples, double step, double tolerance, FittedProfile& out) {
   const double even = step / std::sqrt(12.0);  // standard deviation of what may be anything within a step
   const double most = step / 2;                // each way
-  const Allowed plain{tolerance, samples.scatter};
+  const Allowed plain{tolerance, samples.scatter, 0};
   if (samples.scatter == 0 || step < tolerance || !shows_rounding(samples.points)) return plain;
   if (samples.scatter >= even && tolerance >= most) return plain;
   out.step = step;
   samples.scatter = std::max(samples.scatter, even);
-  return {std::max(tolerance, most), samples.scatter};
+  return {std::max(tolerance, most), samples.scatter, 0};
 }
 
 }  // namespace
@@ -168,7 +168,11 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
            to_raise("kMaxTracedCorners");
     return std::nullopt;
   }
-  const Allowed allowed = with_rounding(samples, tracing.step * options.mm_per_unit, options.tolerance, out);
+  constexpr double kMostRounded = 0.03;  // mm: in a drawing of still fewer decimals they are all that it has
+  const double step = tracing.step * options.mm_per_unit;
+  const Allowed allowed = tracing.drawn
+                              ? Allowed{options.tolerance, samples.scatter, std::min(step, kMostRounded)}
+                              : with_rounding(samples, step, options.tolerance, out);
   const std::vector<Segment> segments = fewest_segments(samples, allowed);
   if (segments.empty() || segments.size() > kMaxTracedElements) {
     *why =

@@ -110,6 +110,7 @@ std::optional<Tracing> one_line(const std::vector<DrawnPath>& strokes, Upward up
   tracing.drawn = true;
   tracing.closed = line->closed;
   tracing.upward = upward;
+  tracing.step = step;
   tracing.mm_per_unit = mm_per_unit;
   if (options.width) {
     Extents wide;

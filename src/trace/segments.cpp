@@ -309,7 +309,7 @@ std::vector<Segment> fewest_segments(const Samples& samples, const Allowed& allo
   const double cut = samples.spacing * static_cast<double>(group) / 4;
   const bool one = samples.scatter < kLittle * allowed.tolerance && cut > kLittle * allowed.tolerance;
   const Samples fewer = group == 1 ? samples : one ? each_middle(samples, group) : means(samples, group);
-  const Allowed for_fewer{allowed.tolerance, fewer.scatter};
+  const Allowed for_fewer{allowed.tolerance, fewer.scatter, allowed.rounded};
   std::vector<Segment> out = shortest_path(fewer, for_fewer, false);
   if (out.empty()) out = shortest_path(fewer, for_fewer, true);
   for (Segment& segment : out) {

@@ -22,6 +22,7 @@ struct Segment {
 struct Allowed {
   double tolerance = 0;  // mm
   double scatter = 0;    // mm, of the samples
+  double rounded = 0;    // mm, that the figures of a drawing may be off by for want of decimals
 
   double single() const { return tolerance + kScatters * scatter; }
   double mean_of(std::size_t count) const;

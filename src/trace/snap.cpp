@@ -23,7 +23,7 @@ class Snapper {
   void run() {
     refit();
     most_ = drawn_by_figures(fitted_, allowed_)
-                ? std::min(1.0, fitted_.worst + kOffExact / allowed_.tolerance)
+                ? std::min(1.0, fitted_.worst + (kOffExact + allowed_.rounded) / allowed_.tolerance)
                 : 1;
     flats_square();
     joints_smooth();

@@ -231,8 +231,8 @@ class Placing {
   void hold_sides() {
     const Reach extent = extent_of(fitted_.line);
     const double slack = 2 * allowed_.tolerance + 4 * allowed_.scatter;
-    const double most =
-        drawn_by_figures(fitted_, allowed_) ? kOffExact : allowed_.tolerance + allowed_.scatter;
+    const double most = drawn_by_figures(fitted_, allowed_) ? kOffExact + allowed_.rounded
+                                                            : allowed_.tolerance + allowed_.scatter;
     const double right = to_division(extent.high.x, most);
     const double below = to_division(extent.high.y, most);
     for (std::size_t i = 0; i < links(); ++i) {

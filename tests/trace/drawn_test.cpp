@@ -277,5 +277,26 @@ TEST_CASE("a whole section drawn by figures keeps them as an open line of it doe
   }
 }
 
+TEST_CASE("a drawing of few decimals is as exact as they are", "[trace][drawn][snap]") {
+  // A congé of 3 mm under a step of 5, in inches to three decimals: its upper end comes to lie 0.001 in
+  // beside the step.
+  const Tracing tracing =
+      traced(dxf_of("0 ARC 10 4.409 20 1.772 40 0.118 50 270.000 51 0.000 "
+                    "0 LINE 10 4.528 20 1.969 11 4.843 21 1.969 0 LINE 10 4.094 20 1.496 11 4.094 21 1.654 "
+                    "0 LINE 10 4.094 20 1.654 11 4.409 21 1.654 0 LINE 10 4.528 20 1.969 11 4.528 21 1.772 "
+                    "0 LINE 10 4.094 20 1.496 11 3.937 21 1.496 0 LINE 10 3.937 20 1.496 11 3.937 21 1.260",
+                    "9 $INSUNITS 70 1"),
+             "a.dxf");
+  CHECK(tracing.step == Approx(0.001));
+  FitOptions options;
+  options.mm_per_unit = kMmPerInch;
+  options.division = kMmPerInch / 32;
+  std::string why;
+  const auto found = fit_tracing(tracing, options, &why);
+  INFO(why);
+  REQUIRE(found);
+  CHECK(kinds(worked_line(found->section)) == "step cove fillet step fillet ");
+}
+
 }  // namespace
 }  // namespace arrisline::testing
