@@ -95,29 +95,30 @@ void PointsReader::content(std::string_view line, std::string_view whole) {
 
 /// Whether a line before the figures is a heading, or a title over one.
 bool PointsReader::heads(std::string_view line, std::string_view whole) {
-  constexpr int kMostTitles = 9;
+  constexpr std::size_t kMostTitles = 9;
   if (heading_.empty() && is_separator_line(line)) return true;
   if (!is_heading(line)) return false;
   if (!heading_.empty() && !names_axes(line)) {
-    if (names_axes(heading_) || titles_ == kMostTitles) return false;
-    if (titles_++ == 0) title_ = whole, title_number_ = number_;
+    if (names_axes(heading_) || titles_.size() == kMostTitles) return false;
+    titles_.emplace_back(whole, number_);
     return true;
   }
   if (!heading_.empty() && names_axes(heading_)) return false;
   heading_ = line;
   heading_number_ = number_;
-  title_.clear();
+  titles_.clear();
   return true;
 }
 
-/// Of several lines of words none of which names the columns, the second holds no figures where some ought to
-/// be.
-void PointsReader::say_of_title() {
-  if (title_.empty()) return;
-  const std::string title = std::exchange(title_, {});
-  const int here = std::exchange(number_, title_number_);
-  separator_ = separator_of(title);
-  take(title, title);
+/// Of several lines of words none of which names the columns, all but the first hold no figures where some
+/// ought to be.
+void PointsReader::say_of_titles() {
+  const int here = number_;
+  for (const auto& [title, number] : std::exchange(titles_, {})) {
+    number_ = number;
+    separator_ = separator_of(title);
+    take(title, title);
+  }
   number_ = here;
 }
 
@@ -125,7 +126,7 @@ void PointsReader::say_of_title() {
 /// are.
 bool PointsReader::prepare(std::string_view line) {
   prepared_ = true;
-  say_of_title();
+  say_of_titles();
   separator_ = separator_of(line);
   if (heading_.empty()) return true;
   std::string why;
@@ -210,7 +211,7 @@ Reading<Tracing> PointsReader::finish() {
     line(carried_);
     carried_.clear();
   }
-  say_of_title();
+  say_of_titles();
   if (faults_.errors == 0) check_whole();
   Reading<Tracing> reading;
   if (faults_.errors == 0) {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "arrisline/trace.h"
@@ -29,7 +30,7 @@ class PointsReader {
   void content(std::string_view line, std::string_view whole);
   bool heads(std::string_view line, std::string_view whole);
   bool prepare(std::string_view line);
-  void say_of_title();
+  void say_of_titles();
   void take(std::string_view line, std::string_view whole);
   void fault(std::string_view whole, Span span, std::string message);
   void check_whole();
@@ -44,9 +45,8 @@ class PointsReader {
   int number_ = 0;       // of the line
   std::string heading_;  // the first line, where it is one, or the one under titles; empty otherwise
   int heading_number_ = 0;
-  std::string title_;  // the second such line, as long as none names the columns
-  int title_number_ = 0;
-  int titles_ = 0;
+  // Such lines after the first, as long as none names the columns, and which they are.
+  std::vector<std::pair<std::string, int>> titles_;
   bool prepared_ = false;  // separator and columns are known
   Separator separator_ = Separator::blank;
   FigureColumns columns_;
