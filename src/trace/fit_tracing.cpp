@@ -105,7 +105,10 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
     *why = "so few points tell no line; measure at least 4, and better some hundred";
     return std::nullopt;
   }
-  if (!tracing.drawn && are_corners(points, options.tolerance)) {
+  // Of so many no profile can be made: stairs, then, of figures that were rounded to wide steps.
+  const bool too_many = points.size() > kMaxTracedElements + 1 && shows_rounding(points) &&
+                        tracing.step * options.mm_per_unit >= options.tolerance;
+  if (!tracing.drawn && !too_many && are_corners(points, options.tolerance)) {
     profile.joined = points.size();
     closed = closed || distance(points.front(), points.back()) <= options.tolerance;
     if (closed && !tracing.closed) points.pop_back();
@@ -144,7 +147,7 @@ Allowed with_rounding(Samples& samples, double step, double tolerance, FittedPro
   const double even = step / std::sqrt(12.0);  // standard deviation of what may be anything within a step
   const double most = step / 2;                // each way
   const Allowed plain{tolerance, samples.scatter, 0};
-  if (samples.scatter == 0 || step < tolerance || !shows_rounding(samples.points)) return plain;
+  if (out.joined > 0 || step < tolerance || !shows_rounding(samples.points)) return plain;
   if (samples.scatter >= even && tolerance >= most) return plain;
   out.step = step;
   samples.scatter = std::max(samples.scatter, even);

@@ -14,11 +14,20 @@ namespace {
 constexpr double kMostTurn =
     25;  // degrees between two links from which nobody would call the joint smooth, or a cusp
 
+// Degrees that a joint may be off smooth, and yet be no corner but what scatter makes of it.
+constexpr double kLeastCorner = 2.5;
+
 class Snapper {
  public:
+  /// The joints `corners` are not made smooth.
   Snapper(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
-          const Allowed& allowed)
-      : samples_(samples), fitted_(fitted), held_(held), options_(options), allowed_(allowed) {}
+          const Allowed& allowed, const std::vector<std::size_t>& corners)
+      : samples_(samples),
+        fitted_(fitted),
+        held_(held),
+        options_(options),
+        allowed_(allowed),
+        corners_(corners) {}
 
   void run() {
     refit();
@@ -31,6 +40,25 @@ class Snapper {
     levels(true);
     radii();
     levels(false);
+  }
+
+  /// Joints that are smooth now and had a corner before, as far as the line then told.
+  const std::vector<std::size_t>& smoothed() const { return smoothed_; }
+
+  /// Levels and radii of the line that are whole, each once.
+  int whole_figures() const {
+    constexpr double kWhole = 1e-6;  // mm
+    if (options_.division <= 0) return 0;
+    const auto is_whole = [&](double value) { return std::abs(value - nearest(value)) < kWhole; };
+    int out = 0;
+    for (std::size_t j = 0; j <= links(); ++j) {
+      const Point p = fitted_.line.joints[j];
+      const Held::Axis along = j > 0 ? held_.axis[j - 1] : Held::Axis::free;
+      out += along != Held::Axis::upright && is_whole(p.x) ? 1 : 0;
+      out += along != Held::Axis::level && is_whole(p.y) ? 1 : 0;
+    }
+    for (std::size_t i = 0; i < links(); ++i) out += held_.radius[i] ? 1 : 0;
+    return out;
   }
 
  private:
@@ -99,10 +127,14 @@ class Snapper {
       const double turn = std::abs(to_degrees(std::atan2(cross(in, out), dot(in, out))));
       // A cusp turns by all but 180 degrees; a little less than that, and its two sides cross.
       const double off = std::min(turn, 180 - turn);
-      if (off < kMostTurn) turns.emplace_back(off, j);
+      const bool corner = std::find(corners_.begin(), corners_.end(), j) != corners_.end();
+      if (off < kMostTurn && !corner) turns.emplace_back(off, j);
     }
     std::sort(turns.begin(), turns.end());
-    for (const auto& [turn, j] : turns) keeps([joint = j](Held& held) { held.smooth[joint] = true; });
+    for (const auto& [turn, j] : turns) {
+      if (keeps([joint = j](Held& held) { held.smooth[joint] = true; }) && turn > kLeastCorner)
+        smoothed_.push_back(j);
+    }
   }
 
   double nearest(double value) const { return options_.division * std::round(value / options_.division); }
@@ -203,6 +235,8 @@ class Snapper {
   Held& held_;
   const SnapOptions& options_;
   Allowed allowed_;
+  const std::vector<std::size_t>& corners_;
+  std::vector<std::size_t> smoothed_;
   double most_ = 1;  // share of what is allowed that a link may take up
 };
 
@@ -215,7 +249,28 @@ bool drawn_by_figures(const Fitted& fitted, const Allowed& allowed) {
 
 void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,
           const Allowed& allowed) {
-  Snapper(samples, fitted, held, options, allowed).run();
+  // Beside a corner of a few degrees no figure comes out whole where it is taken for none.
+  constexpr int kTells = 2;  // whole figures more, that make it one
+  const Fitted before = fitted;
+  const Held free = held;
+  std::vector<std::size_t> corners;
+  Snapper first(samples, fitted, held, options, allowed, corners);
+  first.run();
+  int whole = first.whole_figures();
+  for (const std::size_t joint : first.smoothed()) {
+    Fitted other = before;
+    Held its = free;
+    corners.push_back(joint);
+    Snapper with_corner(samples, other, its, options, allowed, corners);
+    with_corner.run();
+    if (with_corner.whole_figures() < whole + kTells) {
+      corners.pop_back();
+      continue;
+    }
+    whole = with_corner.whole_figures();
+    fitted = std::move(other);
+    held = std::move(its);
+  }
 }
 
 }  // namespace arrisline

@@ -106,6 +106,32 @@ TEST_CASE("points written to a tenth of a millimetre, or to five thousandths of 
   }
 }
 
+// Most short stretches of such a line lie on one row of the steps and show no scatter, and the line itself is
+// all stairs.
+TEST_CASE("points written to steps of five tolerances are no list of corners", "[trace][rounding]") {
+  const std::vector<Edge> line =
+      worked_line(section_of("units mm\nstock 60 wide, 40 thick\nstart face 20\nstep down 3\n"
+                             "cove out 8 down 6 radius 10\nbead out 8 down 6 radius 10\nfillet out 4\n"));
+  for (const double step : {0.25, 0.254}) {
+    for (const std::size_t points : {150U, 400U, 1000U}) {
+      INFO("steps of " << step << " mm, " << points << " points");
+      Digitiser by;
+      by.points = points;
+      std::string why;
+      const auto found = fit_tracing(rounded(digitised(with_sides(line, 7), by, 1), step), {}, &why);
+      INFO(why);
+      REQUIRE(found);
+      CHECK(found->joined == 0);
+      CHECK(found->step == Approx(step));
+      const std::vector<Edge> back = worked_line(found->section);
+      REQUIRE(kinds(back) == kinds(line));
+      for (std::size_t i = 0; i < line.size(); ++i) {
+        if (line[i].is_arc()) CHECK(radius(back[i]) == Approx(radius(line[i])).epsilon(0.08));
+      }
+    }
+  }
+}
+
 TEST_CASE("a profile of flats on whole millimetres is taken as it stands", "[trace][rounding]") {
   // By a point each millimetre: a step of 3 mm is no chance of the rounding.
   Tracing tracing;

@@ -1,4 +1,4 @@
-// Widths of grooves that an iron makes.
+// What a maker would have drawn: widths of grooves that an iron makes, and corners of a few degrees.
 #include "trace/snap.h"
 
 #include "catch.h"
@@ -29,6 +29,33 @@ std::vector<Edge> found_with(const std::vector<double>& widths, const std::strin
 }
 
 const std::vector<double> kIrons = {3.175, 4.7625, 6.35, 9.525};
+
+// A bead of 3/8 in over 5/16 by 1/4 in begins at 6.9 degrees to the fillet before it. Without that corner the
+// fillet ends 1 mm sooner, and the line follows the points as well.
+TEST_CASE("a small corner is kept where the figures beside it are whole with it", "[trace][snap]") {
+  const std::vector<Edge> line = worked_line(
+      section_of("units inch\nstock 2 wide, 1 thick\nstart face 1 3/16\nstep down 1/8\nfillet out 1/8\n"
+                 "bead out 5/16 down 1/4 radius 3/8\nfillet out 3/16\n"
+                 "cove out 3/8 down 1/4 radius 1/2\nfillet out 3/16\n"));
+  for (const double scatter : {0.0, 0.02}) {
+    for (unsigned seed = 1; seed <= 4; ++seed) {
+      INFO("scatter " << scatter << " mm, seed " << seed);
+      Digitiser by;
+      by.points = 400;
+      by.scatter = scatter;
+      FitOptions options;
+      options.division = kMmPerInch / 32;
+      std::string why;
+      const auto found = fit_tracing(digitised(with_sides(line, 6), by, seed), options, &why);
+      INFO(why);
+      REQUIRE(found);
+      const std::vector<Edge> back = worked_line(found->section);
+      REQUIRE(kinds(back) == kinds(line));
+      CHECK(length(back[1]) == Approx(kMmPerInch / 8).margin(1e-5));
+      CHECK(radius(back[2]) == Approx(3 * kMmPerInch / 8).margin(1e-5));
+    }
+  }
+}
 
 TEST_CASE("a groove about as wide as an iron is as wide as the iron", "[trace][snap]") {
   const std::string quirk =
