@@ -64,8 +64,8 @@ TEST_CASE("points written to a tenth of a millimetre, or to five thousandths of 
   const char* const kProfiles[] = {
       "start face 12\nstep down 2.5\nbead out 8 down 8\nfillet out 4\n",
       "start face 20\nstep down 3\ncove out 8 down 6 radius 10\nbead out 8 down 6 radius 10\nfillet out 4\n",
-      "start face 24.5\nstep down 4\ncove out 9 down 9\nfillet out 4.5\nstep down 3\nbead out 7 down 7\n"
-      "fillet out 4\n"};
+      ("start face 24.5\nstep down 4\ncove out 9 down 9\nfillet out 4.5\nstep down 3\nbead out 7 down 7\n"
+       "fillet out 4\n")};
   for (const char* const profile : kProfiles) {
     const std::vector<Edge> line =
         worked_line(section_of(std::string("units mm\nstock 60 wide, 40 thick\n") + profile));
