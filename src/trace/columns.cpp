@@ -233,14 +233,40 @@ std::optional<FigureColumns> columns_of(std::string_view heading, Separator sepa
   return std::nullopt;
 }
 
-bool names_axes(std::string_view heading) {
+/// What parts the columns of a heading that names an x and a y.
+static std::optional<Separator> separator_of_named(std::string_view heading) {
   for (const Separator separator :
        {Separator::semicolon, Separator::tab, Separator::comma, Separator::blank}) {
     std::string why;
     const std::optional<FigureColumns> columns = columns_of(heading, separator, why);
-    if (columns && columns->named) return true;
+    if (columns && columns->named) return separator;
   }
-  return false;
+  return std::nullopt;
+}
+
+bool names_axes(std::string_view heading) {
+  return separator_of_named(heading).has_value();
+}
+
+std::optional<std::string> with_units(std::string_view heading, std::string_view units) {
+  const std::optional<Separator> separator = separator_of_named(heading);
+  if (!separator) return std::nullopt;
+  std::vector<Field> names, theirs;
+  split_columns(heading, *separator, names);
+  split_columns(units, *separator, theirs);
+  if (names.size() != theirs.size()) return std::nullopt;
+  const char between = *separator == Separator::semicolon ? ';'
+                       : *separator == Separator::tab     ? '\t'
+                       : *separator == Separator::comma   ? ','
+                                                          : ' ';
+  std::string out;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const std::string unit = "_" + std::string(unquoted(theirs[i].text));
+    if (!head_of("x" + unit).unit) return std::nullopt;
+    if (i > 0) out += between;
+    out += std::string(unquoted(names[i].text)) + unit;
+  }
+  return out;
 }
 
 }  // namespace arrisline

@@ -36,6 +36,10 @@ bool is_separator_line(std::string_view line);
 /// Whether a heading names an x and a y, whatever parts them.
 bool names_axes(std::string_view heading);
 
+/// The heading with the units that a line of its own gives under the names, as one that names both; nothing
+/// where the line is no row of units.
+std::optional<std::string> with_units(std::string_view heading, std::string_view units);
+
 /// Which columns hold x and y, counted from 0, and how many there are at the least.
 struct FigureColumns {
   std::size_t x = 0;

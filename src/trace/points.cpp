@@ -93,10 +93,14 @@ void PointsReader::content(std::string_view line, std::string_view whole) {
   take(line, whole);
 }
 
-/// Whether a line before the figures is a heading, or a title over one.
+/// Whether a line before the figures is a heading, or a title over one, or units under it.
 bool PointsReader::heads(std::string_view line, std::string_view whole) {
   constexpr std::size_t kMostTitles = 9;
   if (heading_.empty() && is_separator_line(line)) return true;
+  if (std::optional<std::string> both = with_units(heading_, line)) {
+    heading_ = *std::move(both);
+    return true;
+  }
   if (!is_heading(line)) return false;
   if (!heading_.empty() && !names_axes(line)) {
     if (names_axes(heading_) || titles_.size() == kMostTitles) return false;

@@ -116,6 +116,12 @@ TEST_CASE("titles stand over a heading that names the columns", "[trace][points]
     CHECK(traced(text, "a.csv").points == expected);
   }
   CHECK(traced("Cornice\nx (in),y (in)\n1,2\n3,4\n", "a.csv").mm_per_unit == 25.4);
+  // Units in a line of their own.
+  CHECK(traced("x;y\nmm;mm\n1;2\n3;4\n", "a.csv").mm_per_unit == 1);
+  CHECK(traced("Cornice\ny,x\n(in),[in]\n1,2\n3,4\n", "a.csv").mm_per_unit == 25.4);
+  CHECK(traced("x y\ncm cm\n1 2\n3 4\n", "a.csv").mm_per_unit == 10);
+  CHECK(said("x;y\nmm;in\n1;2\n3;4\n", "a.csv") ==
+        "1:1: the heading has x and y in different units; write both in one\n");
   // Without such a heading, and after it, words stand where figures ought to.
   const std::string no_number = "'b' is not a number; expected two a line, such as 12.5 3.1\n";
   CHECK(said("a,c\nb,5\n1,2\n", "a.csv") == "2:1: " + no_number);
