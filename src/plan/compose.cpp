@@ -121,9 +121,11 @@ Composition compose(const Problem& problem) {
   with_held_back.hold_back = true;
   if (none) look_further(with_held_back, flats);
   // Cuts are made with the widest plane that makes them. Where the next is out anyway it may do for all.
-  Problem with_narrower = problem;
-  with_narrower.rebates_below = out.best ? widest_of_two(problem, *out.best) : 0;
-  if (with_narrower.rebates_below > 0) look_further(with_narrower, flat_drafts(with_narrower));
+  if (const double widest = out.best ? widest_of_two(problem, *out.best) : 0; widest > 0) {
+    Problem with_narrower = problem;
+    with_narrower.rebates_below = widest;
+    look_further(with_narrower, flat_drafts(with_narrower));
+  }
   if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
   // So is any that stands on its arc, and yet serves in no plan.
   Problem with_facets = problem;

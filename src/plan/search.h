@@ -91,6 +91,7 @@ class Search {
   void covers();
   void try_cover(const Covers::Cover& cover, int strays);
   double least_of_arcs() const;
+  double least_of_arcs(std::size_t done, std::set<int> planes) const;
   void arcs(std::size_t k, const Choice& choice, int strays);
   std::vector<Setup> setups(const Way& way, const Choice& choice);
   std::vector<Setup> on_held_back(const Draft& first, const std::vector<Draft>& flats);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 #include <set>
+#include <utility>
 
 #include "plan/search.h"
 
@@ -36,26 +37,34 @@ void Search::work_out_shavings() {
   if (std::isfinite(of_any)) least_waste_ = std::max(0.0, waste) * of_any;
 }
 
-/// What the cuts of the arcs must cost whatever the flats: each its own weight and, of arcs that share none,
-/// a plane each.
-double Search::least_of_arcs() const {
-  std::size_t cuts = 0, changes = 0;
-  std::set<int> planes;
-  for (const Ways& ways : arcs_) {
-    const auto fewest = std::min_element(ways.begin(), ways.end(),
-                                         [](const Way& a, const Way& b) { return a.size() < b.size(); });
-    cuts += fewest->size();
-    // A flat sole may be out for the flats.
-    const bool own = std::all_of(ways.begin(), ways.end(), [&](const Way& way) {
-      const int plane = problem_.taken_up(way.front().plane);
-      return !problem_.plane(plane).is_flat() && planes.count(plane) == 0;
-    });
-    if (own) ++changes;
-    for (const Way& way : ways) planes.insert(problem_.taken_up(way.front().plane));
-  }
+/// What the cuts of the arcs from `done` on must cost beside these planes: each its own weight, and a plane
+/// for each arc that none of these can finish, nor any for those before it.
+double Search::least_of_arcs(std::size_t done, std::set<int> planes) const {
   const Weights& weights = problem_.weights;
-  return weights.cut * static_cast<double>(cuts) +
-         (weights.change + weights.plane) * static_cast<double>(changes);
+  double cost = 0;
+  for (std::size_t k = done; k < arcs_.size(); ++k) {
+    const Ways& ways = arcs_[forward_ ? k : arcs_.size() - 1 - k];
+    std::size_t cuts = ways.front().size();
+    bool needs = true;
+    for (const Way& way : ways) {
+      cuts = std::min(cuts, way.size());
+      needs = needs && planes.count(way.front().plane) == 0;
+    }
+    cost += weights.cut * static_cast<double>(cuts);
+    if (!needs) continue;
+    for (const Way& way : ways) planes.insert(way.front().plane);
+    cost += weights.change + weights.plane;
+  }
+  return cost;
+}
+
+/// The same of all arcs, whatever the flats.
+double Search::least_of_arcs() const {
+  std::set<int> for_flats;
+  for (int p = 0; p < static_cast<int>(problem_.kit.planes.size()); ++p) {
+    if (problem_.plane(p).is_flat()) for_flats.insert(p);
+  }
+  return least_of_arcs(0, std::move(for_flats));
 }
 
 /// What the strokes must cost that take all the waste, or those of the flats that take what the chosen ones
@@ -74,25 +83,10 @@ double Search::least_work(const Choice& choice) {
 /// What any plan with these cuts must cost, the arcs from `arcs_done` on still to be chosen for.
 double Search::least_of(const Choice& choice, std::size_t arcs_done) {
   const std::vector<Draft> drafts = together(choice.flats, choice.curved);
-  double cost = LeastCost(problem_, drafts).total() + least_work(choice);
   std::set<int> planes;
   for (const Draft& draft : drafts) planes.insert(problem_.taken_up(draft.plane));
-  // An arc that no plane so far can finish needs another; of several such arcs each that shares none with
-  // those before it.
-  for (std::size_t k = arcs_done; k < arcs_.size(); ++k) {
-    const Ways& ways = arcs_[forward_ ? k : arcs_.size() - 1 - k];
-    std::size_t cuts = ways.front().size();
-    bool needs = true;
-    for (const Way& way : ways) {
-      cuts = std::min(cuts, way.size());
-      needs = needs && planes.count(way.front().plane) == 0;
-    }
-    cost += problem_.weights.cut * static_cast<double>(cuts);
-    if (!needs) continue;
-    for (const Way& way : ways) planes.insert(way.front().plane);
-    cost += problem_.weights.change + problem_.weights.plane;
-  }
-  return cost;
+  return LeastCost(problem_, drafts).total() + least_work(choice) +
+         least_of_arcs(arcs_done, std::move(planes));
 }
 
 }  // namespace arrisline

@@ -25,7 +25,7 @@ bool lies_beside(const Measured& measured, Point at, Point e, double reach) {
 }
 
 Sweep::Sweep(const Plane& plane, const Pose& pose)
-    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_{e_.y, -e_.x} {
+    : plane_(&plane), pose_(pose), half_(plane.width / 2), e_(across(pose.tilt)), a_(outward_of(e_)) {
   if (plane.kind == PlaneKind::round) centre_ = pose.at + plane.radius * a_;
   if (plane.kind == PlaneKind::hollow) centre_ = pose.at - plane.radius * a_;
   if (plane.kind == PlaneKind::shaped) sole_ = sole_edges(plane, pose);

@@ -35,6 +35,20 @@ static void add_field(std::string_view line, std::size_t from, std::size_t to, s
   fields.push_back({line.substr(from, to - from), from});
 }
 
+static char mark_of(Separator separator) {
+  switch (separator) {
+    case Separator::semicolon:
+      return ';';
+    case Separator::tab:
+      return '\t';
+    case Separator::comma:
+      return ',';
+    case Separator::blank:
+      break;
+  }
+  return ' ';
+}
+
 void split_columns(std::string_view line, Separator separator, std::vector<Field>& fields) {
   fields.clear();
   if (separator == Separator::blank) {
@@ -46,7 +60,7 @@ void split_columns(std::string_view line, Separator separator, std::vector<Field
     }
     return;
   }
-  const char mark = separator == Separator::semicolon ? ';' : separator == Separator::tab ? '\t' : ',';
+  const char mark = mark_of(separator);
   for (std::size_t from = 0; from <= line.size();) {
     const std::size_t to = std::min(line.find(mark, from), line.size());
     add_field(line, from, to, fields);
@@ -255,15 +269,11 @@ std::optional<std::string> with_units(std::string_view heading, std::string_view
   split_columns(heading, *separator, names);
   split_columns(units, *separator, theirs);
   if (names.size() != theirs.size()) return std::nullopt;
-  const char between = *separator == Separator::semicolon ? ';'
-                       : *separator == Separator::tab     ? '\t'
-                       : *separator == Separator::comma   ? ','
-                                                          : ' ';
   std::string out;
   for (std::size_t i = 0; i < names.size(); ++i) {
     const std::string unit = "_" + std::string(unquoted(theirs[i].text));
     if (!head_of("x" + unit).unit) return std::nullopt;
-    if (i > 0) out += between;
+    if (i > 0) out += mark_of(*separator);
     out += std::string(unquoted(names[i].text)) + unit;
   }
   return out;

@@ -95,6 +95,11 @@ bool is_closed(const Samples& samples) {
   return gap < beside && whole > kShare * gap;
 }
 
+/// Whether the figures go by steps so large that rounding is what the points are off by.
+bool are_rounded(const std::vector<Point>& points, double step, double tolerance) {
+  return step >= tolerance && shows_rounding(points);
+}
+
 /// Samples along the line; of measured points too few that is nothing, and why.
 std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& options, bool& closed,
                                   FittedProfile& profile, std::string* why) {
@@ -106,8 +111,8 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
     return std::nullopt;
   }
   // Of so many no profile can be made: stairs, then, of figures that were rounded to wide steps.
-  const bool too_many = points.size() > kMaxTracedElements + 1 && shows_rounding(points) &&
-                        tracing.step * options.mm_per_unit >= options.tolerance;
+  const bool too_many = points.size() > kMaxTracedElements + 1 &&
+                        are_rounded(points, tracing.step * options.mm_per_unit, options.tolerance);
   if (!tracing.drawn && !too_many && are_corners(points, options.tolerance)) {
     profile.joined = points.size();
     closed = closed || distance(points.front(), points.back()) <= options.tolerance;
@@ -147,7 +152,7 @@ Allowed with_rounding(Samples& samples, double step, double tolerance, FittedPro
   const double even = step / std::sqrt(12.0);  // standard deviation of what may be anything within a step
   const double most = step / 2;                // each way
   const Allowed plain{tolerance, samples.scatter, 0};
-  if (out.joined > 0 || step < tolerance || !shows_rounding(samples.points)) return plain;
+  if (out.joined > 0 || !are_rounded(samples.points, step, tolerance)) return plain;
   if (samples.scatter >= even && tolerance >= most) return plain;
   out.step = step;
   samples.scatter = std::max(samples.scatter, even);

@@ -115,6 +115,15 @@ void check_remedies(const Plan& no, const Kit& planes, const PlanOptions& option
   }
 }
 
+/// The remedy of a no that adds so many planes. All its remedies are found to hold first.
+const Remedy& addition(const Plan& no, const Kit& planes, std::size_t count) {
+  check_remedies(no, planes);
+  const Remedy* remedy = of_kind(no, adds);
+  REQUIRE(remedy != nullptr);
+  REQUIRE(remedy->add.size() == count);
+  return *remedy;
+}
+
 /// A no with a plane to add, and no other radius for the drawing.
 void adds_and_does_not_redraw(const Section& section, const Kit& planes) {
   const Plan no = asked(section, planes);
@@ -147,14 +156,11 @@ TEST_CASE("a kit that lacks one plane is told that plane", "[plan][remedies]") {
     const Kit short_kit = kit("units inch\n" + one.kit);
     const Kit lacking = kit("units inch\n" + one.lacks + "\n");
     const Plan no = asked(section, short_kit);
-    check_remedies(no, short_kit);
-    const Remedy* remedy = of_kind(no, adds);
-    REQUIRE(remedy != nullptr);
-    REQUIRE(remedy->add.size() == 1);
-    CHECK(remedy->add[0].kind == lacking.planes[0].kind);
-    CHECK(remedy->add[0].number == lacking.planes[0].number);
-    CHECK(remedy->add[0].width == Approx(lacking.planes[0].width).margin(1e-6));
-    CHECK(remedy->add[0].radius == Approx(lacking.planes[0].radius).margin(1e-6));
+    const Plane& added = addition(no, short_kit, 1).add[0];
+    CHECK(added.kind == lacking.planes[0].kind);
+    CHECK(added.number == lacking.planes[0].number);
+    CHECK(added.width == Approx(lacking.planes[0].width).margin(1e-6));
+    CHECK(added.radius == Approx(lacking.planes[0].radius).margin(1e-6));
     for (const Reason& reason : no.reasons) {
       REQUIRE(reason.nearest.has_value());
       CHECK(reason.nearest->kind == lacking.planes[0].kind);
@@ -170,12 +176,9 @@ TEST_CASE("a plane that can be bought is named before one that would have to be 
         profile("3 wide, 1 1/4 thick", "start face " + std::string(radius) + "\novolo " + radius);
     const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
     const Plan no = asked(section, planes);
-    check_remedies(no, planes);
-    const Remedy* remedy = of_kind(no, adds);
-    REQUIRE(remedy != nullptr);
-    REQUIRE(remedy->add.size() == 1);
-    CHECK(remedy->add[0].kind == PlaneKind::hollow);
-    CHECK(remedy->add[0].number == number);
+    const Plane& added = addition(no, planes, 1).add[0];
+    CHECK(added.kind == PlaneKind::hollow);
+    CHECK(added.number == number);
   }
 }
 
@@ -183,10 +186,7 @@ TEST_CASE("two planes are named where one does not do, each beside its element",
   const Section section = profile("2 wide, 1 thick", "start face 1\novolo 1/2\nfillet out 1/4\ncavetto 1/4");
   const Kit planes = kit("units inch\nhollow 6\nround 6\nrebate 3/4\n");
   const Plan no = asked(section, planes);
-  check_remedies(no, planes);
-  const Remedy* remedy = of_kind(no, adds);
-  REQUIRE(remedy != nullptr);
-  REQUIRE(remedy->add.size() == 2);
+  addition(no, planes, 2);
   REQUIRE(no.reasons.size() == 2);
   for (const Reason& reason : no.reasons) {
     REQUIRE(reason.nearest.has_value());

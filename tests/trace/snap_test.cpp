@@ -8,17 +8,12 @@
 namespace arrisline::testing {
 namespace {
 
-/// The line found with these irons, on halves of a millimetre where that lies near.
-std::vector<Edge> found_with(const std::vector<double>& widths, const std::string& profile, double scatter,
-                             unsigned seed) {
+/// The line found of this one, which has the same elements.
+std::vector<Edge> found_of(const std::vector<Edge>& line, const FitOptions& options, std::size_t points,
+                           double scatter, unsigned seed) {
   Digitiser by;
-  by.points = 800;
+  by.points = points;
   by.scatter = scatter;
-  FitOptions options;
-  options.division = 0.5;
-  options.widths = widths;
-  const std::vector<Edge> line =
-      worked_line(section_of("units mm\nstock 60 wide, 40 thick\n" + profile + "\n"));
   std::string why;
   const auto found = fit_tracing(digitised(with_sides(line, 6), by, seed), options, &why);
   INFO(why);
@@ -26,6 +21,16 @@ std::vector<Edge> found_with(const std::vector<double>& widths, const std::strin
   const std::vector<Edge> back = worked_line(found->section);
   REQUIRE(kinds(back) == kinds(line));
   return back;
+}
+
+/// The line found with these irons, on halves of a millimetre where that lies near.
+std::vector<Edge> found_with(const std::vector<double>& widths, const std::string& profile, double scatter,
+                             unsigned seed) {
+  FitOptions options;
+  options.division = 0.5;
+  options.widths = widths;
+  return found_of(worked_line(section_of("units mm\nstock 60 wide, 40 thick\n" + profile + "\n")), options,
+                  800, scatter, seed);
 }
 
 const std::vector<double> kIrons = {3.175, 4.7625, 6.35, 9.525};
@@ -40,17 +45,9 @@ TEST_CASE("a small corner is kept where the figures beside it are whole with it"
   for (const double scatter : {0.0, 0.02}) {
     for (unsigned seed = 1; seed <= 4; ++seed) {
       INFO("scatter " << scatter << " mm, seed " << seed);
-      Digitiser by;
-      by.points = 400;
-      by.scatter = scatter;
       FitOptions options;
       options.division = kMmPerInch / 32;
-      std::string why;
-      const auto found = fit_tracing(digitised(with_sides(line, 6), by, seed), options, &why);
-      INFO(why);
-      REQUIRE(found);
-      const std::vector<Edge> back = worked_line(found->section);
-      REQUIRE(kinds(back) == kinds(line));
+      const std::vector<Edge> back = found_of(line, options, 400, scatter, seed);
       CHECK(length(back[1]) == Approx(kMmPerInch / 8).margin(1e-5));
       CHECK(radius(back[2]) == Approx(3 * kMmPerInch / 8).margin(1e-5));
     }

@@ -18,20 +18,29 @@ double depth_at(double x) {
   return 22.5;
 }
 
+/// The line found on halves of a millimetre where the pins of a gauge go so deep, those nearest the working
+/// edge last.
+template <class Depth>
+std::vector<Edge> found_by_pins(double from, double pitch, double scatter, std::mt19937& random,
+                                Depth depth) {
+  std::normal_distribution<double> off(0, scatter);
+  Tracing gauge;
+  for (double x = from; x > 0; x -= pitch) gauge.points.push_back({x, depth(x) + off(random)});
+  FitOptions options;
+  options.division = 0.5;
+  std::string why;
+  const auto found = fit_tracing(gauge, options, &why);
+  INFO(why);
+  REQUIRE(found);
+  return worked_line(found->section);
+}
+
 TEST_CASE("between the pins of a profile gauge a wall stands, and no arc runs on", "[trace][walls]") {
   constexpr double kPitch = 0.5;
   std::mt19937 random(1);
-  std::normal_distribution<double> off(0, 0.02);
-  FitOptions options;
-  options.division = 0.5;
   for (const double first : {0.05, 0.15, 0.25, 0.35, 0.45}) {
-    Tracing gauge;
-    for (double x = 33 - first; x > 0; x -= kPitch) gauge.points.push_back({x, depth_at(x) + off(random)});
-    std::string why;
-    const auto found = fit_tracing(gauge, options, &why);
-    INFO("first pin at " << first << " " << why);
-    REQUIRE(found);
-    const std::vector<Edge> line = worked_line(found->section);
+    INFO("first pin at " << first);
+    const std::vector<Edge> line = found_by_pins(33 - first, kPitch, 0.02, random, depth_at);
     REQUIRE(kinds(line) == "step cove fillet step cove fillet ");
     // As near as the pins are apart.
     CHECK(std::abs(line[0].from.x - 25) <= kPitch);
@@ -44,9 +53,6 @@ TEST_CASE("between the pins of a profile gauge a wall stands, and no arc runs on
 TEST_CASE("pins see no undercut: a cavetto ends at the wall over it", "[trace][walls]") {
   constexpr double kPitch = 1;
   std::mt19937 random(2);
-  std::normal_distribution<double> off(0, 0.03);
-  FitOptions options;
-  options.division = 0.5;
   // The cavetto's circle, run on, comes back to within two pins of the top of its wall.
   const auto cavetto = [](double x) {
     if (x > 50) return 0.0;
@@ -54,13 +60,8 @@ TEST_CASE("pins see no undercut: a cavetto ends at the wall over it", "[trace][w
     return x > 18 ? 25.0 : 31.0;
   };
   for (const double first : {0.1, 0.3, 0.5, 0.7, 0.9}) {
-    Tracing gauge;
-    for (double x = 62 - first; x > 0; x -= kPitch) gauge.points.push_back({x, cavetto(x) + off(random)});
-    std::string why;
-    const auto found = fit_tracing(gauge, options, &why);
-    INFO("first pin at " << first << " " << why);
-    REQUIRE(found);
-    const std::vector<Edge> line = worked_line(found->section);
+    INFO("first pin at " << first);
+    const std::vector<Edge> line = found_by_pins(62 - first, kPitch, 0.03, random, cavetto);
     REQUIRE(kinds(line) == "step cove fillet step fillet ");
     CHECK(std::abs(length(line[0]) - 6) <= kPitch);
     CHECK(std::abs(radius(line[1]) - 19) <= kPitch);
