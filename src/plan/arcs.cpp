@@ -8,8 +8,8 @@
 #include "plan/facets.h"
 #include "plan/gouge.h"
 #include "plan/problem.h"
+#include "plan/rest.h"
 #include "plan/tilts.h"
-#include "plan/touch.h"
 
 namespace arrisline {
 

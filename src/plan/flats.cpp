@@ -7,8 +7,8 @@
 
 #include "plan/gouge.h"
 #include "plan/problem.h"
+#include "plan/rest.h"
 #include "plan/tilts.h"
-#include "plan/touch.h"
 
 namespace arrisline {
 

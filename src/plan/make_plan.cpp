@@ -10,6 +10,7 @@
 #include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/reasons.h"
+#include "plan/rest.h"
 
 namespace arrisline {
 

@@ -8,6 +8,7 @@
 
 #include "plan/gouge.h"
 #include "plan/rail_finder.h"
+#include "plan/rest.h"
 
 namespace arrisline {
 

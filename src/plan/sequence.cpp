@@ -8,6 +8,7 @@
 #include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/rails.h"
+#include "plan/rest.h"
 
 namespace arrisline {
 

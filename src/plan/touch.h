@@ -33,13 +33,6 @@ struct Touch {
   std::vector<Contact> contacts;  // u rising
 };
 
-/// Greatest v − f(u) of the edges under the sole, the height at which the sole comes to rest on them;
-/// −infinity where there is nothing under it. A wall that runs up along the side of the plane does not count.
-double rest_height(std::span<const Edge> edges, const Sweep& sweep);
-
-/// The same on one part of the sole, u in [from, to].
-double rest_height_between(std::span<const Edge> edges, const Sweep& sweep, double from, double to);
-
 /// Slides the sole in until it touches the wood whose boundary pieces these are; all that comes within
 /// `within` mm along the plane is a contact.
 Touch touch(std::span<const Edge> edges, const Sweep& sweep, double within = kTouch);

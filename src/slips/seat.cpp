@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "plan/rest.h"
 #include "slips/layout.h"
 
 namespace arrisline {

@@ -10,6 +10,8 @@
 
 #include "section/contacts.h"
 #include "section/walk.h"
+#include "trace/chains.h"
+#include "trace/ends.h"
 #include "trace/exact.h"
 #include "trace/frame.h"
 #include "trace/left_out.h"
@@ -19,56 +21,10 @@ namespace {
 
 using Axis = Held::Axis;
 
-constexpr double kStub = 3;  // mm of a side that is put to a line's end
-constexpr std::size_t kStubSamples = 12;
 constexpr double kSpare = 6.35;      // mm of stock beyond work whose far side was not traced
 constexpr double kLeastWood = 1;     // that stands beside an undercut
 constexpr double kInchStep = 3.175;  // and rounded up to a multiple of this, 1/8 in,
 constexpr double kMetricStep = 1;    // or of this, where the gauge has no divisions of an inch
-
-/// Whether a link is, by the samples, level or upright.
-bool runs(const Samples& samples, const Fitted& fitted, std::size_t link, Axis axis, const Allowed& allowed) {
-  const Edge edge = edge_of(fitted.line, link);
-  if (edge.is_arc()) return false;
-  const Point along = edge.to - edge.from;
-  const double off = std::abs(axis == Axis::level ? along.y : along.x);
-  const auto count =
-      static_cast<double>(std::max<std::size_t>(1, distances_of(samples, fitted, link).size()));
-  return off < 0.2 * norm(along) && off < 2 * (allowed.tolerance + 6 * allowed.scatter / std::sqrt(count));
-}
-
-/// Puts a piece of a side of the blank before the line, or after it.
-void put_stub(Samples& samples, Fitted& fitted, bool before, Point along) {
-  const Point end = before ? fitted.line.joints.front() : fitted.line.joints.back();
-  std::vector<Point> stub;
-  // From the end on, so that the joint is held where the line ends: an arc that meets the side smoothly would
-  // slide along it.
-  for (std::size_t i = 0; i <= kStubSamples; ++i)
-    stub.push_back(end + (kStub * static_cast<double>(i) / static_cast<double>(kStubSamples)) * along);
-  if (before) {
-    std::reverse(stub.begin(), stub.end());
-    samples.points.insert(samples.points.begin(), stub.begin(), stub.end());
-    samples.filled.insert(samples.filled.begin(), stub.size(), true);
-    for (std::size_t& at : fitted.from) at += stub.size();
-    fitted.from.insert(fitted.from.begin(), 0);
-    fitted.line.joints.insert(fitted.line.joints.begin(), stub.front());
-    fitted.line.bulges.insert(fitted.line.bulges.begin(), 0);
-  } else {
-    samples.points.insert(samples.points.end(), stub.begin(), stub.end());
-    samples.filled.insert(samples.filled.end(), stub.size(), true);
-    fitted.from.push_back(samples.points.size());
-    fitted.line.joints.push_back(stub.back());
-    fitted.line.bulges.push_back(0);
-  }
-}
-
-/// As the section has it: its edges run the other way, the wood to their left.
-std::string name_of(const Edge& edge) {
-  if (edge.is_arc()) return edge.turn == Turn::left ? "bead" : "cove";
-  if (edge.from.x == edge.to.x) return "step";
-  if (edge.from.y == edge.to.y) return "fillet";
-  return "bevel";
-}
 
 /// With wood to spare, and whole in the inches or millimetres that the gauge has its divisions of.
 double stock_for(double work, double division) {
@@ -95,39 +51,6 @@ double greatest_mean(const std::vector<double>& distances, double scatter) {
   return most / static_cast<double>(width);
 }
 
-/// Which sides of the blank an open line shows, and which its ends lie on.
-struct Ends {
-  bool closed = false;
-  bool flute = false;         // from the face back to the face
-  bool from_back = false;     // from the back edge; otherwise from the face
-  bool to_underside = false;  // to the underside; otherwise to the working edge, or the face
-  bool face_traced = true;    // the first link is a piece of the face
-  bool edge_traced = true;    // the last link is a piece of the working edge, the underside or the face
-};
-
-Ends ends_of(const Samples& samples, const Fitted& fitted, Reached reached, const Allowed& allowed) {
-  Ends out;
-  out.closed = reached == Reached::start;
-  out.flute = reached == Reached::face;
-  if (out.closed) return out;
-  const Reach extent = extent_of(fitted.line);
-  const double slack = 2 * allowed.tolerance + 4 * allowed.scatter;
-  out.from_back = !out.flute && extent.low.y < fitted.line.joints.front().y - slack;
-  out.to_underside = !out.flute && extent.low.x < fitted.line.joints.back().x - slack;
-  const std::size_t last = fitted.line.size() - 1;
-  const Edge begin = edge_of(fitted.line, 0);
-  const Edge end = edge_of(fitted.line, last);
-  out.face_traced = last > 0 && !out.from_back && runs(samples, fitted, 0, Axis::level, allowed) &&
-                    begin.to.x < begin.from.x;
-  const bool level = out.flute || out.to_underside;
-  const bool onward = out.to_underside ? end.to.x > end.from.x
-                      : out.flute      ? end.to.x < end.from.x
-                                       : end.to.y > end.from.y;
-  out.edge_traced =
-      last > 0 && onward && runs(samples, fitted, last, level ? Axis::level : Axis::upright, allowed);
-  return out;
-}
-
 /// Lays the line into its section, step by step.
 class Placing {
  public:
@@ -141,7 +64,7 @@ class Placing {
         held_(0) {}
 
   std::optional<FittedProfile> run(const FitOptions& options, FittedProfile out, std::string* why) {
-    put_stubs();
+    put_stubs(samples_, fitted_, ends_);
     held_ = Held(links());
     hold_ends();
     settle();
@@ -184,17 +107,6 @@ class Placing {
   std::size_t links() const { return fitted_.line.size(); }
   const std::vector<Point>& joints() const { return fitted_.line.joints; }
   void settle() { fitted_ = fit(samples_, fitted_, held_, allowed_); }
-
-  /// An end whose side was not traced gets a piece of it, so that what meets it has something to meet.
-  void put_stubs() {
-    if (ends_.closed) return;
-    if (!ends_.face_traced) put_stub(samples_, fitted_, true, ends_.from_back ? Point{0, -1} : Point{1, 0});
-    if (!ends_.edge_traced)
-      put_stub(samples_, fitted_, false,
-               ends_.to_underside ? Point{1, 0}
-               : ends_.flute      ? Point{-1, 0}
-                                  : Point{0, 1});
-  }
 
   void hold_ends() {
     if (ends_.closed) return;
@@ -355,7 +267,7 @@ class Placing {
       fits.push_back(fit_of(i, free));
     }
     if (section.target.empty()) return;
-    if (!ends_.closed) close_round(section);
+    if (!ends_.closed) close_round(section, ends_);
     fits.resize(section.target.size());
     number_elements(section);
     for (std::size_t i = 0; i < section.target.size(); ++i) {
@@ -367,62 +279,11 @@ class Placing {
               [](const FitOfElement& a, const FitOfElement& b) { return a.element < b.element; });
   }
 
-  void close_round(Section& section) const {
-    const Point begin = section.target.front().from;
-    std::vector<Point> corners;
-    if (!ends_.from_back) corners.push_back({section.width, 0});
-    corners.push_back({section.width, section.thickness});
-    if (!ends_.to_underside) corners.push_back({0, section.thickness});
-    if (ends_.flute) corners.push_back({0, 0});
-    corners.push_back(begin);
-    for (const Point corner : corners) {
-      const Point from = section.target.back().to;
-      if (distance(from, corner) < 1e-6) continue;
-      section.target.push_back({from, corner, {}, Turn::straight});
-      section.source.push_back(-1);
-    }
-  }
-
-  /// Each run of work between pieces of the stock's outline is a chain, of the side it can be read from.
-  static void number_elements(Section& section) {
-    const std::size_t n = section.target.size();
-    struct Run {
-      std::size_t first = 0;
-      std::size_t count = 0;
-      Chain chain = Chain::face;
-    };
-    std::vector<Run> runs;
-    for (std::size_t i = 0; i < n; ++i) {
-      if (section.source[i] < 0 || section.source[(i + n - 1) % n] >= 0) continue;
-      Run run{i, 0, Chain::face};
-      while (section.source[(i + run.count) % n] >= 0 && run.count < n) ++run.count;
-      const Point from = section.target[i].from;
-      const Point to = section.target[(i + run.count - 1) % n].to;
-      const bool upper_right = to.x == section.width && to.y != section.thickness;
-      if (to.y != 0) run.chain = upper_right ? Chain::back : Chain::underside;
-      if (to.y == 0 && from.y == 0 && from.x > to.x) run.chain = Chain::face;
-      runs.push_back(run);
-    }
-    std::stable_sort(runs.begin(), runs.end(), [](const Run& a, const Run& b) { return a.chain < b.chain; });
-    for (const Run& run : runs) {
-      for (std::size_t k = 0; k < run.count; ++k) {
-        const std::size_t along = run.chain == Chain::face ? run.count - 1 - k : k;
-        const std::size_t at = (run.first + along) % n;
-        Element element;
-        element.number = static_cast<int>(k) + 1;
-        element.chain = run.chain;
-        element.name = name_of(section.target[at]);
-        section.source[at] = static_cast<int>(section.elements.size());
-        section.elements.push_back(element);
-      }
-    }
-  }
-
   Samples samples_;
   Fitted fitted_;
   SnapOptions snapping_;
   Allowed allowed_;
-  Ends ends_;
+  TracedEnds ends_;
   Held held_;
 };
 

@@ -6,12 +6,10 @@
 
 #include "arrisline/trace.h"
 #include "trace/chain.h"
+#include "trace/ends.h"
 #include "trace/snap.h"
 
 namespace arrisline {
-
-/// Where a line ends.
-enum class Reached { edge_or_underside, face, start };  // face: a flute; start: closed
 
 /// The section whose worked part is this line. The line lies as lay() has left it: an open one runs from the
 /// face to the working edge, the underside or back to the face, any of which may be part of it. `out` is

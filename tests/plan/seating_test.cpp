@@ -8,6 +8,7 @@
 #include "arrisline/section.h"
 #include "catch.h"
 #include "plan/rails.h"
+#include "plan/rest.h"
 #include "plan/touch.h"
 #include "plan/wood.h"
 

@@ -5,6 +5,7 @@
 
 #include "arrisline/section.h"
 #include "catch.h"
+#include "plan/rest.h"
 #include "plan/touch.h"
 #include "plan/wood.h"
 
