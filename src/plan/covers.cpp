@@ -73,7 +73,7 @@ double Covers::least(const Node& node) const {
   count_work(kPiecesPerCut * node.chosen.size());
   std::vector<Draft> cuts;
   for (const int d : node.chosen) cuts.push_back(drafts_[static_cast<std::size_t>(d)]);
-  double cost = LeastCost(problem_, cuts).total() + besides_;
+  double cost = LeastCost(problem_, cuts, OrderOf::any).total() + besides_;
   for (const Open& open : node.open) cost += share_[static_cast<std::size_t>(open.surface)];
   return cost;
 }

@@ -1,6 +1,7 @@
 // What some cuts must cost in any order. Shown by tests/plan/oracle_test.cpp.
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <cstddef>
 #include <memory_resource>
@@ -27,21 +28,6 @@ double LeastCost::weigh(std::span<const Worked> worked, double taken_in_all) con
   return cost;
 }
 
-/// The fewest turns that lay the blank in one way of each of these sets.
-static std::size_t fewest_turns(std::span<const LieSet> sets) {
-  if (sets.size() < 2) return sets.size();
-  std::size_t fewest = kWaysToLie.size();
-  for (unsigned some = 1; some < 1U << kWaysToLie.size(); ++some) {
-    LieSet laid;
-    for (std::size_t i = 0; i < kWaysToLie.size(); ++i) {
-      if ((some >> i & 1) != 0) laid.add(kWaysToLie[i]);
-    }
-    if (std::all_of(sets.begin(), sets.end(), [&](LieSet set) { return set.meets(laid); }))
-      fewest = std::min(fewest, laid.size());
-  }
-  return fewest;
-}
-
 /// Gives the draft, the next of all, its share and its group.
 void LeastCost::group(const Draft& draft) {
   std::size_t g = 0;
@@ -59,7 +45,12 @@ void LeastCost::group(const Draft& draft) {
   if (known_ != nullptr) share.turns = known_->of(draft);
   share.may_lie = share.turns ? share.turns->may_lie : ways_by_poses(problem_, draft);
   shares_.push_back(std::move(share));
-  groups_[g].first = groups_[g].first && comes_first(shares_.size() - 1);
+  const bool first = comes_first(shares_.size() - 1);
+  groups_[g].first = groups_[g].first && first;
+  const Need need{problem_.taken_up(draft.plane), shares_.back().may_lie, first, !is_flat(draft)};
+  const auto same = std::find(needs_.begin(), needs_.end(), need);
+  shares_.back().need = static_cast<std::size_t>(same - needs_.begin());
+  if (same == needs_.end()) needs_.push_back(need);
 }
 
 bool LeastCost::curves_meet_late_flats() const {
@@ -96,10 +87,10 @@ std::vector<SharedTurns> LeastCost::turns_of(const Group& group) const {
 }
 
 /// What the group's drafts have to work together on the wood that the others leave.
-void LeastCost::share_work(std::size_t g) {
+void LeastCost::share_work(std::size_t g, std::optional<double> taken) {
   Group& group = groups_[g];
   const std::vector<SharedTurns> turns = turns_of(group);
-  group.worked = turns.size() == 1 ? worked_alone(problem_, *turns.front(), others(g))
+  group.worked = turns.size() == 1 ? worked_alone(problem_, *turns.front(), others(g), taken)
                                    : worked_together(problem_, turns, others(g));
   group.told = true;
 }
@@ -187,8 +178,8 @@ void LeastCost::sum_up() {
   planes_ = problem_.weights.plane * static_cast<double>(planes.size());
 }
 
-LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts)
-    : problem_(problem), drafts_(drafts) {
+LeastCost::LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders)
+    : problem_(problem), drafts_(drafts), orders_(orders) {
   for (const Draft& draft : drafts_) group(draft);
   share_figures();
   sum_up();
@@ -214,8 +205,8 @@ LeastCost::LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderO
     if (!is_flat(drafts_[i])) width = std::max(width, problem_.plane(drafts_[i].plane).width);
   }
   for (std::size_t i = 0; i < drafts_.size(); ++i) add_maybe_figures(i);
-  share_figures();
   if (orders_ == OrderOf::flats_first) share_with_curves();
+  share_figures();
   sum_up();
 }
 
@@ -275,9 +266,10 @@ std::optional<LeastCost> LeastCost::with(const Draft& extra, double cutoff) {
         group.others = std::make_shared<const Wood>(std::move(left));
         if (!flat) {
           group.worked = worked_together(problem_, out.turns_of(group), *group.others);
+          group.told = std::popcount(group.members) > 1;
           if (too_much()) return std::nullopt;
         }
-        out.share_work(g);
+        if (!group.told) out.share_work(g, flat ? std::nullopt : std::optional(group.worked.taken));
       }
       if (too_much()) return std::nullopt;
     }
@@ -309,11 +301,8 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
   // Asked of every state of every order: the room for these is on the stack as far as it goes.
   std::array<std::byte, 2048> room;
   std::pmr::monotonic_buffer_resource at_hand(room.data(), room.size());
-  std::pmr::vector<int> planes(&at_hand);
   std::pmr::vector<const GaugeLine*> figures(&at_hand);
-  std::pmr::vector<LieSet> to_lie(&at_hand);
-  const int held = previous == nullptr ? -1 : previous->taken_up;
-  const Lies lies = lies_after(previous);
+  std::pmr::vector<bool> needed(needs_.size(), false, &at_hand);
   std::pmr::vector<Worked> worked(&at_hand);
   bool all_curves = known_ != nullptr;
   for (const Group& group : groups_) {
@@ -327,11 +316,7 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
     const Share& share = shares_[i];
     cost += share.fixed;
     if ((groups_[share.group].members & done) != 0) cost += share.worked;
-    const int plane = problem_.taken_up(drafts_[i].plane);
-    if (plane != held && std::find(planes.begin(), planes.end(), plane) == planes.end())
-      planes.push_back(plane);
-    if (!share.may_lie.has(lies) && std::find(to_lie.begin(), to_lie.end(), share.may_lie) == to_lie.end())
-      to_lie.push_back(share.may_lie);
+    needed[share.need] = true;
     for (const GaugeLine& figure : share.figures) {
       const bool known = std::any_of(figures.begin(), figures.end(),
                                      [&](const GaugeLine* other) { return same_figure(*other, figure); });
@@ -341,7 +326,12 @@ double LeastCost::remaining(unsigned long long done, const Step* previous) const
       if (!known && !set) figures.push_back(&figure);
     }
   }
-  cost += problem_.weights.change * static_cast<double>(planes.size() + fewest_turns(to_lie));
+  std::pmr::vector<Need> needs(&at_hand);
+  for (std::size_t n = 0; n < needs_.size(); ++n) {
+    if (needed[n]) needs.push_back(needs_[n]);
+  }
+  const int held = previous == nullptr ? -1 : previous->taken_up;
+  cost += problem_.weights.change * static_cast<double>(fewest_changes(needs, held, lies_after(previous)));
   return cost + problem_.weights.setting * static_cast<double>(figures.size());
 }
 

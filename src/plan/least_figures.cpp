@@ -13,7 +13,8 @@ void LeastCost::share_figures() {
     const Plane& plane = problem_.plane(drafts_[i].plane);
     if (!plane.is_flat()) continue;
     Share& share = shares_[i];
-    const Wood* walls_of = comes_first(i) ? flats_left_.get() : nullptr;
+    const bool on_flats = comes_first(i) || is_clear_of_curves(i);
+    const Wood* walls_of = on_flats ? flats_left_.get() : nullptr;
     share.fixed = problem_.weights.cut;
     share.figures.clear();
     if (is_slanted(i)) {
@@ -35,7 +36,7 @@ void LeastCost::share_figures() {
       // A wall that another draft also stands at may be there before.
       bool shared = false;
       for (std::size_t j = 0; j < drafts_.size() && !share.figures.empty() && !shared; ++j) {
-        if (j == i || (comes_first(i) && !is_flat(drafts_[j]))) continue;
+        if (j == i || (on_flats && !is_flat(drafts_[j]))) continue;
         shared = stands_at(problem_.section, shares_[j].turns->flanks, {line.from, line.at, -1});
       }
       if (!shared) share.figures.push_back(line);

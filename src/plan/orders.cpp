@@ -6,6 +6,7 @@
 #include <cmath>
 #include <map>
 #include <queue>
+#include <tuple>
 
 namespace arrisline {
 
@@ -59,7 +60,8 @@ class Orders {
       const Node node = open_.top();
       open_.pop();
       const Reached& here = reached_.at(node.key);
-      if (here.cost < node.cost) continue;  // reached more cheaply since
+      if (std::tie(here.cost, here.turns) < std::tie(node.cost, node.turns))
+        continue;  // reached better since
       if (node.key.done == full) return unwind(node.key);
       if (stop_ && stop_()) return std::nullopt;
       expand(node);
@@ -90,18 +92,21 @@ class Orders {
  private:
   struct Reached {
     double cost = 0;
+    int turns = 0;  // of the blank
     Key from;
     Step step;
   };
   struct Node {
     double whole;  // cost so far and least cost to come
-    int left;      // cuts still to do: of equals the one nearest the end goes first
+    int turns;     // of the blank so far: of equals the one with fewest goes first
+    int left;      // cuts still to do: and then the one nearest the end
     Key key;
     double cost;
 
     friend bool operator<(const Node& a, const Node& b) {
       // For a queue whose top is the greatest.
       if (a.whole != b.whole) return a.whole > b.whole;
+      if (a.turns != b.turns) return a.turns > b.turns;
       if (a.left != b.left) return a.left > b.left;
       return b.key < a.key;
     }
@@ -110,7 +115,7 @@ class Orders {
   void start() {
     woods_.emplace(std::make_pair(Done{0}, Done{0}), Wood(problem_.blank));
     reached_[{}] = {};
-    open_.push({rounded(least_.total()), 0, {}, 0});
+    open_.push({rounded(least_.total()), 0, 0, {}, 0});
   }
 
   void expand(const Node& node) {
@@ -140,10 +145,13 @@ class Orders {
     const double whole = rounded(least_.planes() + cost + least_.remaining(next.done, &step));
     if (whole >= cutoff_) return;
     auto [slot, fresh] = reached_.try_emplace(next);
-    if (!fresh && rounded(slot->second.cost) <= rounded(cost)) return;
-    slot->second = {cost, node.key, std::move(step)};
+    const int turns = node.turns + (lies != lies_after(previous) ? 1 : 0);
+    if (!fresh && std::make_tuple(rounded(slot->second.cost), slot->second.turns) <=
+                      std::make_tuple(rounded(cost), turns))
+      return;
+    slot->second = {cost, turns, node.key, std::move(step)};
     const int left = static_cast<int>(drafts_.size()) - count(next.done);
-    open_.push({whole, left, next, cost});
+    open_.push({whole, turns, left, next, cost});
   }
 
   static int count(Done done) {

@@ -8,6 +8,7 @@
 #include <span>
 #include <vector>
 
+#include "plan/changes.h"
 #include "plan/sequence.h"
 #include "plan/working.h"
 
@@ -26,9 +27,9 @@ class LeastCost {
   /// sum is less than it may be, and quickly had. `known` must outlive it.
   LeastCost(KnownTurns& known, const std::vector<Draft>& drafts, OrderOf orders);
 
-  /// Of some of the cuts of a plan: cuts still to come may take from what these have to take, and from the
-  /// walls they make.
-  LeastCost(const Problem& problem, const std::vector<Draft>& drafts);
+  /// Of some of the cuts of a plan in orders of the kind given: cuts still to come may take from what these
+  /// have to take, and from the walls they make.
+  LeastCost(const Problem& problem, const std::vector<Draft>& drafts, OrderOf orders);
 
   /// Tells apart what each has to work, the curves before the flats: those that were not told yet.
   /// REQUIRES: all the cuts of a plan were given.
@@ -65,6 +66,7 @@ class LeastCost {
     double worked = 0;               // strokes and wear
     std::vector<GaugeLine> figures;  // that it needs in any order
     LieSet may_lie;                  // ways in which the blank may lie for its poses alone
+    std::size_t need = 0;            // its place among the needs
     std::optional<double>
         by_curves;  // of a late flat where flats come first: mm² that curves may take before
     std::size_t group = 0;
@@ -86,6 +88,11 @@ class LeastCost {
   bool may_come_late(std::size_t i) const {
     return arrisline::may_come_late(problem_, drafts_[i], shares_[i].may_lie);
   }
+  /// A late flat of which the curves take nothing, whenever it comes.
+  bool is_clear_of_curves(std::size_t i) const {
+    constexpr double kNone = 1e-6;  // mm²
+    return shares_[i].by_curves && *shares_[i].by_curves < kNone;
+  }
   bool is_slanted(std::size_t i) const {
     return is_flat(drafts_[i]) && !is_square(drafts_[i].poses.front().tilt);
   }
@@ -97,7 +104,7 @@ class LeastCost {
   double shared_work() const;
   void sum_up();
   std::vector<SharedTurns> turns_of(const Group& group) const;
-  void share_work(std::size_t group);
+  void share_work(std::size_t group, std::optional<double> taken = std::nullopt);
   void share_apart(std::size_t group);
   void share_figures();
   bool may_find_one_set(std::size_t i) const;
@@ -109,7 +116,8 @@ class LeastCost {
   OrderOf orders_ = OrderOf::any;
   std::vector<Share> shares_;
   std::vector<Group> groups_;
-  std::vector<int> arcs_;  // of the groups, −1 for a draft of no arc
+  std::vector<int> arcs_;    // of the groups, −1 for a draft of no arc
+  std::vector<Need> needs_;  // of the drafts, each once
   std::shared_ptr<const Wood> flats_left_;
   std::shared_ptr<const Wood> finished_;
   double taken_by_flats_ = 0;   // mm²

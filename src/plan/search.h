@@ -105,7 +105,8 @@ class Search {
   void try_with_more();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);
   void thin_scraped();
-  bool startable(const LeastCost& least) const;
+  bool rides_cut_off(const LeastCost& least, double cutoff);
+  bool finds_flats_left(const Draft& draft, const LeastCost& least);
   double may_leave(const LeastCost& least, double left) const;
   void judge(const LeastCost& least, double left, bool to_the_end = false);
   bool try_drafts(std::vector<Draft> drafts);

@@ -60,16 +60,56 @@ bool Search::leave_off(double least) {
   return true;
 }
 
-/// Whether some curved cut finds something to ride on once the flats are done, where these come first.
-bool Search::startable(const LeastCost& least) const {
-  if (orders_ == OrderOf::any || least.curves_meet_late_flats()) return true;
-  bool curved = false;
+/// Whether the curved cuts ride so ill, or not at all, that these cuts must cost `cutoff` or more. This is
+/// told where the flats come first.
+bool Search::rides_cut_off(const LeastCost& least, double cutoff) {
+  if (orders_ == OrderOf::any || least.curves_meet_late_flats()) return false;
+  struct Ride {
+    const Draft* draft;
+    double cost;  // infinite where nothing guides it
+  };
+  std::vector<Ride> rides;
   for (const Draft& draft : least.drafts()) {
-    if (!problem_.plane(draft.plane).is_curved()) continue;
-    curved = true;
-    if (!guided_starts(problem_, draft, least.flats_left()).empty()) return true;
+    const Plane& plane = problem_.plane(draft.plane);
+    if (!plane.is_curved()) continue;
+    double cost = std::numeric_limits<double>::infinity();
+    for (const Start& start : guided_starts(problem_, draft, least.flats_left()))
+      cost = std::min(cost, well_laid(start.guidance, plane) ? 0 : problem_.weights.ill_laid);
+    rides.push_back({&draft, cost});
   }
-  return !curved;
+  const auto too_much = [&](double cost) { return least.total() + cost >= cutoff; };
+  double one = std::numeric_limits<double>::infinity(), all = 0;
+  for (const Ride& ride : rides) {
+    one = std::min(one, ride.cost);
+    all += ride.cost;
+  }
+  // One of them comes first, and others after it may find what it leaves.
+  if (rides.empty() || !too_much(all)) return false;
+  if (too_much(one)) return true;
+  double sure = 0;
+  for (const Ride& ride : rides) {
+    if (ride.cost > 0 && finds_flats_left(*ride.draft, least)) sure += ride.cost;
+    if (too_much(sure)) return true;
+  }
+  return false;
+}
+
+/// Whether a curved cut finds what the flats leave, and all of it, whatever other curves come before it.
+bool Search::finds_flats_left(const Draft& draft, const LeastCost& least) {
+  constexpr double kNone = 1e-9;  // mm²
+  const auto centre_of = [&](const Draft& of) { return problem_.edge(surface_of(problem_, of.arc)).centre; };
+  Wood after = least.flats_left();
+  for (const Draft& other : least.drafts()) {
+    if (&other == &draft || problem_.plane(other.plane).is_flat()) continue;
+    // It may turn in an arc of the same circle.
+    if (other.arc >= 0 && distance(centre_of(other), centre_of(draft)) < 2 * kSameCircle) return false;
+    cut_whole(*known_.of(other), after);
+  }
+  const auto taken = [](Wood wood, const Sweep& sweep) { return wood.cut(sweep); };
+  const SharedTurns turns = known_.of(draft);
+  return std::all_of(turns->all.begin(), turns->all.end(), [&](const Sweep& sweep) {
+    return taken(least.flats_left(), sweep) - taken(after, sweep) < kNone;
+  });
 }
 
 /// How much of a height of `left` may stay once the cuts are done, in mm. A fin so narrow that the scraper
@@ -98,7 +138,7 @@ void Search::judge(const LeastCost& least, double left, bool to_the_end) {
   const double most = may_leave(least, left);
   if (left > most && out_.best) return;
   const double cutoff = worth(sure_to_stay(least.drafts(), least.finished(), {left, {}}).height);
-  if (least.total() >= cutoff || !startable(least)) return;
+  if (least.total() >= cutoff || rides_cut_off(least, cutoff)) return;
   // What leaves too much is no plan in any case, and is kept for what it tells of the kit.
   const double limit = limit_for(left, most);
   if (left <= limit && !arcs_are_finished(problem_, least.drafts(), limit)) return;

@@ -85,7 +85,9 @@ double Search::least_of(const Choice& choice, std::size_t arcs_done) {
   const std::vector<Draft> drafts = together(choice.flats, choice.curved);
   std::set<int> planes;
   for (const Draft& draft : drafts) planes.insert(problem_.taken_up(draft.plane));
-  return LeastCost(problem_, drafts).total() + least_work(choice) +
+  // What comes first may still be held back.
+  const OrderOf orders = problem_.hold_back ? OrderOf::any : orders_;
+  return LeastCost(problem_, drafts, orders).total() + least_work(choice) +
          least_of_arcs(arcs_done, std::move(planes));
 }
 

@@ -11,6 +11,7 @@ namespace arrisline {
 
 namespace {
 
+constexpr std::size_t kFewPoses = 3;   // of which each is looked at by itself
 constexpr std::size_t kFewTurns = 12;  // starts by poses, of which each order is gone through
 
 /// Every pose that the draft may take wood at, the places it may start at among them.
@@ -42,6 +43,15 @@ double strokes_along(const Problem& problem, const std::vector<Sweep>& sweeps, c
                      double enough) {
   double strokes = strokes_at(problem, sweeps.front(), wood);
   if (sweeps.size() == 1 || strokes >= enough) return strokes;
+  if (sweeps.size() <= kFewPoses) {
+    // What each finds is told by the wood under its sole alone.
+    for (std::size_t i = 1; i < sweeps.size() && strokes < enough; ++i) {
+      Wood under = wood.strip(sweeps[i]);
+      for (std::size_t j = 0; j < i; ++j) under.cut(sweeps[j]);
+      strokes += strokes_at(problem, sweeps[i], under);
+    }
+    return strokes;
+  }
   Wood left = wood;
   for (std::size_t i = 1; i < sweeps.size() && strokes < enough; ++i) {
     left.cut(sweeps[i - 1]);
@@ -114,13 +124,14 @@ double cut_whole(const Turns& turns, Wood& wood) {
   return taken;
 }
 
-Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood) {
+Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood,
+                    std::optional<double> taken) {
   const Plane& plane = turns.own.front().plane();
   Worked out;
   if (!turns.flat) {
     out.width = plane.width;
     // Wherever it starts, it takes all of this.
-    out.taken = taken_by(turns.own, wood);
+    out.taken = taken ? *taken : taken_by(turns.own, wood);
   }
   out.strokes = std::numeric_limits<double>::infinity();
   for (const std::vector<Sweep>& order : turns.from)

@@ -3,6 +3,7 @@
 
 #include <map>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "plan/figures.h"
@@ -53,8 +54,9 @@ class KnownTurns {
 double cut_whole(const Turns& turns, Wood& wood);
 
 /// Least strokes and wear of one draft on this wood, over the tilts it may start at. Where it starts and
-/// turns at many, somewhat less than that.
-Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood);
+/// turns at many, somewhat less than that. `taken`: what it takes of the wood, where that is known.
+Worked worked_alone(const Problem& problem, const Turns& turns, const Wood& wood,
+                    std::optional<double> taken = std::nullopt);
 
 /// Strokes and wear of the drafts of one arc, whatever their order: the wear of all that they take, and the
 /// strokes of whichever pose comes first, or all in full shavings of the widest.
