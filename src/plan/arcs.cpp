@@ -187,18 +187,21 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
   return part;
 }
 
-/// The ranges of tilts to be tried: those in which the plane stands, and, where it bears at one place and can
-/// lean on to the ends of the arc, as much of them as needs no turning of the blank.
+/// The ranges of tilts to be tried: those in which the plane stands, and as much of them as needs no turning
+/// of the blank, where it bears at one place and can lean on to the ends of the arc, or where that is nearly
+/// all.
 std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
   std::vector<TiltRange> ranges = standing_ranges(problem, arc, plane);
   const double r = radius(problem.edge(arc));
-  if (arc.bead ? plane.radius <= r + kSameRadius : plane.radius >= r - kSameRadius) return ranges;
+  // Of other planes what lies beyond is missed, but for a little.
+  constexpr double kLittle = 3;  // degrees
+  const bool leans_on = arc.bead ? plane.radius > r + kSameRadius : plane.radius < r - kSameRadius;
   const std::size_t n = ranges.size();
   for (std::size_t i = 0; i < n; ++i) {
     for (const auto& [low, high] : {std::pair{-kOverFence, 90.0}, std::pair{-90.0, kOverFence}}) {
       const TiltRange part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
-      const bool less = part.from > ranges[i].from || part.to < ranges[i].to;
-      if (less && part.to - part.from > kOverlap) ranges.push_back(part);
+      const double less = std::max(part.from - ranges[i].from, ranges[i].to - part.to);
+      if (less > 0 && (leans_on || less < kLittle) && part.to - part.from > kOverlap) ranges.push_back(part);
     }
   }
   return ranges;
@@ -257,9 +260,15 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
       return std::equal(part.cuts.begin(), part.cuts.end(), other.cuts.begin(), other.cuts.end(), same_poses);
     });
     if (known) continue;
-    for (const double at : arc_looks(arc))
-      part.makes.push_back(std::min(left_at(problem, arc, plane, draft.poses, at),
-                                    left_by_end_flats(problem, arc, at)) <= allowances(problem).back());
+    const std::vector<double> may_stay = allowances(problem);
+    bool rough = stands_off(problem, arc, plane) > may_stay.front();
+    for (const double at : arc_looks(arc)) {
+      const double left =
+          std::min(left_at(problem, arc, plane, draft.poses, at), left_by_end_flats(problem, arc, at));
+      part.makes.push_back(left <= may_stay.back());
+      rough = rough || (left > may_stay.front() && left <= may_stay.back());
+    }
+    for (Draft& cut : part.cuts) cut.rough = rough;
     out.push_back(std::move(part));
   }
   const bool in_one = std::any_of(out.begin(), out.end(),

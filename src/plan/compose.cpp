@@ -6,6 +6,7 @@
 
 #include "plan/access.h"
 #include "plan/search.h"
+#include "plan/tilts.h"
 
 namespace arrisline {
 
@@ -61,12 +62,25 @@ double widest_of_two(const Problem& problem, const Sequence& sequence) {
   return widths.size() > 1 ? *widths.rbegin() : 0;
 }
 
-/// Whether some arc has more ways in the one problem than in the other.
-bool has_more_ways(const Problem& one, const Problem& other) {
+/// Whether some arc is made in other ways in the one problem than in the other.
+bool has_other_ways(const Problem& one, const Problem& other) {
+  const auto same_way = [](const std::vector<Draft>& a, const std::vector<Draft>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Draft& x, const Draft& y) {
+      return x.plane == y.plane && x.poses == y.poses;
+    });
+  };
   for (int s = 0; s < static_cast<int>(one.surfaces.size()); ++s) {
-    if (surface_of(one, s).arc && arc_drafts(one, s).size() > arc_drafts(other, s).size()) return true;
+    if (!surface_of(one, s).arc) continue;
+    const std::vector<std::vector<Draft>> ways = arc_drafts(one, s), others = arc_drafts(other, s);
+    if (!std::equal(ways.begin(), ways.end(), others.begin(), others.end(), same_way)) return true;
   }
   return false;
+}
+
+/// Whether some curve is made with a plane of another radius.
+bool has_misfit(const Sequence& sequence) {
+  return std::any_of(sequence.steps.begin(), sequence.steps.end(),
+                     [](const Step& step) { return step.draft.miss > kSameRadius; });
 }
 
 /// All the searches of one problem, for what is better than `best`.
@@ -116,10 +130,16 @@ Composition compose(const Problem& problem) {
   // A plane that matches its arc, and yet is not guided there, is as good as none.
   Problem with_others = problem;
   with_others.other_radii = true;
-  if ((none || rides_ill(*out.best)) && has_more_ways(with_others, problem)) look_further(with_others, flats);
+  if ((none || rides_ill(*out.best)) && has_other_ways(with_others, problem))
+    look_further(with_others, flats);
   Problem with_held_back = problem;
   with_held_back.hold_back = true;
   if (none) look_further(with_held_back, flats);
+  // The fewest tilts may leave so much where they end that another cut has to take it.
+  Problem with_closer = problem;
+  with_closer.closer_tilts = true;
+  if (out.best && has_misfit(*out.best) && has_other_ways(with_closer, problem))
+    look_further(with_closer, flats);
   // Cuts are made with the widest plane that makes them. Where the next is out anyway it may do for all.
   if (const double widest = out.best ? widest_of_two(problem, *out.best) : 0; widest > 0) {
     Problem with_narrower = problem;

@@ -52,6 +52,9 @@ struct Problem {
   bool hold_back = false;
   /// Flats may finish an arc although some hollow or round stands on it: none that does can be guided.
   bool facets_too = false;
+  /// Planes of other radii turn at closer tilts than what may be left asks for: less is left then where they
+  /// end.
+  bool closer_tilts = false;
   /// mm: rebate planes as wide as this are left on the shelf.
   double rebates_below = std::numeric_limits<double>::infinity();
 
@@ -120,7 +123,8 @@ struct Draft {
   int arc = -1;                   // surface index of the arc a curved draft or a facet finishes
   std::vector<double> starts;     // curved: tilts it may start at besides those of `poses`
   double miss = 0;                // curved: how far its radius is from the arc's, mm
-  bool late = false;              // a flat that may come after curves: rails stand where it takes
+  bool rough = false;  // curved: it leaves work for a scraper, or stands off by too much at one tilt
+  bool late = false;   // a flat that may come after curves: rails stand where it takes
 };
 
 /// Those of the draft, made one way or the other.

@@ -95,13 +95,14 @@ void Search::keep_likely_planes() {
   const std::size_t more = problem_.other_radii ? 1 : 0;
   for (Ways& ways : arcs_) {
     std::vector<Way> kept;
-    std::set<int> planes;
+    std::set<int> planes, rough;
     for (Way& way : ways) {
       const int plane = way.front().plane;
       const bool room = planes.size() < kNearestPlanes + more ||
                         (planes.size() < kPlanesPerArc + more && nearest.count(plane) > 0);
-      if (planes.count(plane) == 0 && !room) continue;
-      planes.insert(plane);
+      if (planes.count(plane) == 0 && rough.count(plane) == 0 && !room) continue;
+      // One that does it roughly keeps out none that does it well.
+      (way.front().rough ? rough : planes).insert(plane);
       kept.push_back(std::move(way));
     }
     ways = std::move(kept);

@@ -2,6 +2,7 @@
 #include "plan/tilts.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -133,26 +134,37 @@ std::vector<double> spaced(const Problem& problem, const Surface& arc, const Pla
   return {};
 }
 
-/// How far the middle of a sole that bears at its edges stays off a circle of radius r.
-double edges_stand_off(const Plane& plane, double r) {
-  auto sagitta = [&](double of) { return of - std::sqrt(of * of - plane.width * plane.width / 4); };
+}  // namespace
+
+double stands_off(const Problem& problem, const Surface& arc, const Plane& plane) {
+  const double r = radius(problem.edge(arc));
+  const bool edges_bear = arc.bead ? plane.radius < r - kSameRadius : plane.radius > r + kSameRadius;
+  if (!edges_bear) return 0;
+  if (plane.width >= 2 * r) return std::numeric_limits<double>::infinity();
+  const auto sagitta = [&](double of) { return of - std::sqrt(of * of - plane.width * plane.width / 4); };
   return std::abs(sagitta(plane.radius) - sagitta(r));
 }
 
-}  // namespace
-
 std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
                                     const TiltRange& range) {
+  // Of what may be left, this project's own choice; a sole that bears at its edges seldom comes as near as
+  // the first.
+  constexpr std::array kCloser = {0.5, 0.75};
   const double r = radius(problem.edge(arc));
   const bool same = std::abs(plane.radius - r) <= kSameRadius;
   const bool edges_bear = arc.bead ? plane.radius < r : plane.radius > r;
   const double w = plane.width;
-  if (edges_bear && !same && (w >= 2 * r || edges_stand_off(plane, r) > allowances(problem).back()))
-    return {};
+  if (stands_off(problem, arc, plane) > allowances(problem).back()) return {};
+  std::vector<double> kept_to = allowances(problem);
+  if (problem.closer_tilts) {
+    const double most = kept_to.front();
+    kept_to.clear();
+    for (const double share : kCloser) kept_to.push_back(share * most);
+  }
   std::vector<double> tilts;
   if (!same && !edges_bear) {
     // It bears in its middle, and what is left rises to either side.
-    for (const double allowed : allowances(problem)) {
+    for (const double allowed : kept_to) {
       tilts = fewest_tilts(problem, arc, plane, range, allowed);
       if (tilts.empty()) tilts = spaced(problem, arc, plane, range, range, allowed);
       if (!tilts.empty()) break;
@@ -176,7 +188,7 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
     spread(first, last, own ? widest : std::min(widest, kMostTurn), tilts);
     return tilts;
   }
-  for (const double allowed : allowances(problem)) {
+  for (const double allowed : kept_to) {
     tilts = spaced(problem, arc, plane, {first, last}, {first - half, last + half}, allowed);
     if (!tilts.empty()) break;
   }

@@ -29,6 +29,10 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
 /// Appends tilts from the one to the other, alike and no farther apart than `widest`.
 void spread(double from, double to, double widest, std::vector<double>& tilts);
 
+/// How far the middle of a sole that bears at its edges stays off the arc at one tilt, in mm; 0 of any other,
+/// infinity of one so wide that it bears nowhere.
+double stands_off(const Problem& problem, const Surface& arc, const Plane& plane);
+
 /// The plane on the arc at each tilt.
 std::vector<Pose> poses_at(const Problem& problem, const Surface& arc, const Plane& plane,
                            const std::vector<double>& tilts);

@@ -1,6 +1,7 @@
 // Another plane on the shelf, and the plan costs no more: what the planner takes first because it is wider,
 // or because a scraper could mend it, keeps nothing better out.
 #include <set>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -59,4 +60,51 @@ TEST_CASE("a scraper in the kit makes no plan dearer that leaves nothing to scra
   const Plan with = make_plan(section, kit("units inch\nrebate 3/4\nhollow 6\nscraper\n"), {});
   check_no_dearer(with, without);
   CHECK(planes_of(with).count("scraper") == 0);
+}
+
+TEST_CASE("a hollow too tight to lie on a bead at one tilt keeps no larger one out", "[plan][more_planes]") {
+  const Section section = profile("5 wide, 1 1/8 thick", "start face 9/16\ntorus 1 1/8");
+  const std::string larger = "units inch\nrebate 3/4\nhollow 10\nhollow 12\n";
+  const Plan without = make_plan(section, kit(larger), {});
+  check_no_dearer(make_plan(section, kit(larger + "hollow 8\n"), {}), without);
+  check_no_dearer(make_plan(section, kit(larger + "hollow 8\nscraper\n"), {}), without);
+}
+
+TEST_CASE("a worn hollow turns more often than its arc asks for where that spares a cut",
+          "[plan][more_planes]") {
+  const Section section = profile(
+      "50mm wide, 24mm thick", "start face 14.5mm\nstep down 2mm\nbead out 9.5mm down 9.5mm\nfillet out 5mm");
+  const auto with_hollow = [&](double radius) {
+    std::ostringstream words;
+    words << "units mm\nrebate 20\nhollow radius " << radius << " arc 66\n";
+    return make_plan(section, kit(words.str()), {});
+  };
+  const Plan exact = with_hollow(9.5);
+  REQUIRE(exact.feasible);
+  // At one of these the ends of a single tilt stand off by a hair more than may be left.
+  for (const double worn : {9.6, 9.65, 9.7, 9.737, 9.77, 9.8, 9.9}) {
+    INFO(worn);
+    const Plan plan = with_hollow(worn);
+    REQUIRE(plan.feasible);
+    CHECK(plan.optimal);
+    CHECK(plan.cuts.size() <= exact.cuts.size());
+    CHECK(plan.effort < exact.effort + 0.5);
+    CHECK(faults(plan) == "");
+  }
+}
+
+TEST_CASE("the blank is not turned for a hair that a tight hollow would lean too far",
+          "[plan][more_planes]") {
+  // A field sunk between two beads: on the far one the hollow leans back over the fence.
+  const Section section = profile("90mm wide, 20mm thick",
+                                  "start face 65mm\nstep down 1mm\nbead out 6mm down 6mm\nfillet out 30mm\n"
+                                  "bead out 6mm up 6mm\nstep up 1mm");
+  const Plan exact = make_plan(section, kit("units mm\nrebate 20\nhollow radius 6\n"), {});
+  const Plan tight = make_plan(section, kit("units mm\nrebate 20\nhollow radius 5.89\n"), {});
+  for (const Plan* plan : {&exact, &tight}) {
+    REQUIRE(plan->feasible);
+    CHECK(faults(*plan) == "");
+    for (const Cut& cut : plan->cuts) CHECK(cut.lies == Lies::face_up);
+  }
+  CHECK(tight.effort < exact.effort + 0.5);
 }

@@ -65,7 +65,8 @@ class Oracle {
  private:
   using Drafts = std::vector<Draft>;
 
-  // The nearest two planes of an arc, and those nearest for another arc; three at most.
+  // The nearest two planes of an arc, and those nearest for another arc; three at most. One that does it
+  // roughly is not counted.
   void keep_planes() {
     std::set<int> nearest;
     for (const auto& ways : arcs_) {
@@ -73,13 +74,13 @@ class Oracle {
     }
     for (auto& ways : arcs_) {
       std::vector<Drafts> kept;
-      std::set<int> planes;
+      std::set<int> planes, rough;
       for (const Drafts& way : ways) {
         const int plane = way[0].plane;
         const std::size_t room = problem_.other_radii ? 3 : 2;
         const bool more = planes.size() < room || (planes.size() < room + 1 && nearest.count(plane) > 0);
-        if (planes.count(plane) == 0 && !more) continue;
-        planes.insert(plane);
+        if (planes.count(plane) + rough.count(plane) == 0 && !more) continue;
+        (way[0].rough ? rough : planes).insert(plane);
         kept.push_back(way);
       }
       ways = kept;

@@ -169,12 +169,17 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
     REQUIRE(found.best.has_value());
     CHECK(found.proved);
     CHECK(found.best->effort < least + 1e-6);
-    // Without the wider rebate plane: only where a plan takes up both is that looked at.
-    if (rebate_planes(problem).size() > 1) {
-      Problem narrower = problem;
-      narrower.rebates_below = problem.plane(rebate_planes(problem).front()).width;
-      test::Oracle without(narrower, kMostSets);
-      least = std::min(least, without.least());
+    // At closer tilts and without the wider rebate plane: looked at only where a plan has misfits, or takes
+    // up both.
+    Problem closer = problem;
+    closer.closer_tilts = true;
+    Problem narrower = problem;
+    narrower.rebates_below = problem.plane(rebate_planes(problem).front()).width;
+    for (const Problem* further : {&closer, &narrower}) {
+      if (further == &narrower && rebate_planes(problem).size() < 2) continue;
+      test::Oracle more(*further, kMostSets);
+      least = std::min(least, more.least());
+      of_pool = std::max(of_pool, more.of_pool(*found.best));
     }
     if (found.best->effort < least - 1e-6) {
       // More waste cuts may have made one that was the best for a while cheaper than they make the best.
