@@ -105,29 +105,43 @@ Arc arc_at(const Problem& problem, int surface) {
   return {s.bead ? PlaneKind::hollow : PlaneKind::round, radius(edge), 2 * radius(edge) * std::sin(half)};
 }
 
-/// Numbered planes that go in without bearing on their edges, so many, nearest first: hollows of more, rounds
-/// of less.
+/// Whether the kit's hollows and rounds go by whole millimetres, and not by numbers.
+bool goes_by_millimetres(const Kit& kit) {
+  const auto curved = [](const Plane& plane) { return plane.is_curved(); };
+  return kit.unit == Unit::mm && std::any_of(kit.planes.begin(), kit.planes.end(), curved) &&
+         std::none_of(kit.planes.begin(), kit.planes.end(),
+                      [](const Plane& plane) { return plane.number > 0; });
+}
+
+/// Planes of the sizes the kit goes by that go in without bearing on their edges, so many, nearest first:
+/// hollows of more, rounds of less.
 void add_neighbours(const Kit& kit, const Arc& arc, int count, List& list) {
-  const double at = arc.radius / kSixteenth;
+  const bool metric = goes_by_millimetres(kit);
+  const double at = arc.radius / (metric ? 1 : kSixteenth);
   const bool hollow = arc.kind == PlaneKind::hollow;
   const int first = static_cast<int>(hollow ? std::ceil(at - 1e-6) : std::floor(at + 1e-6));
   for (int i = 0; i < count; ++i) {
-    const int number = hollow ? first + i : first - i;
-    if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number))
-      list.add(numbered_plane(arc.kind, number));
+    const int size = hollow ? first + i : first - i;
+    if (size < 1) continue;
+    if (metric) {
+      list.add(of_radius(arc.kind, size, size, Unit::mm));
+    } else if (size <= kGreatestNumber && numbered_as_usual(kit, size)) {
+      list.add(numbered_plane(arc.kind, size));
+    }
   }
 }
 
-/// The numbered plane of this radius. Where there is none, the nearest number that may do, which can be
-/// bought, and then a plane made for the arc.
+/// The numbered plane of this radius. Where there is none, the nearest size that may do, which can be bought,
+/// and then a plane made for the arc.
 void add_matching(const Kit& kit, const Arc& arc, Unit unit, List& list) {
   const int number = static_cast<int>(std::lround(arc.radius / kSixteenth));
-  if (number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number) &&
+  const bool metric = goes_by_millimetres(kit);
+  if (!metric && number >= 1 && number <= kGreatestNumber && numbered_as_usual(kit, number) &&
       std::abs(table_radius(number) - arc.radius) < 0.04) {
     list.add(numbered_plane(arc.kind, number));
     return;
   }
-  if (unit == Unit::inch) add_neighbours(kit, arc, 1, list);
+  if (metric || unit == Unit::inch) add_neighbours(kit, arc, 1, list);
   list.add(of_radius(arc.kind, arc.radius, arc.radius, unit));
 }
 

@@ -106,9 +106,12 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
   if (between_walls(section, flat.edge) && len < narrowest->width - 1e-6) {
     const auto [one, other] = neighbours(section, flat.edge);
     const bool alike = named(section, one) == named(section, other);
+    // Its narrowest sole of all may be a plough's.
+    const bool leaning = narrowest != narrowest_flat(problem.kit);
     return "a flat " + about(len, unit) + " wide between " +
            (alike ? "its two walls" : named(section, one) + " and " + named(section, other)) +
-           " lets in no flat sole of the kit, the narrowest being " + about(narrowest->width, unit);
+           " lets in no flat sole of the kit" + (leaning ? " that can lean" : "") + ", the narrowest being " +
+           about(narrowest->width, unit);
   }
   for (const Plane& plane : problem.kit.planes) {
     if (plane.kind != PlaneKind::plough) continue;
@@ -252,10 +255,10 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
         const int element = element_of(problem, s);
         if (std::find(named_already.begin(), named_already.end(), element) != named_already.end()) continue;
         named_already.push_back(element);
-        const std::optional<std::string> kept_out = kept_out_of(problem, s);
+        std::optional<std::string> unfit = kept_out_of(problem, s);
+        if (!unfit && surface_of(problem, s).arc) unfit = what_bears_on_edges(problem, s, stuck.plane);
         out.push_back(reason_at(
-            problem, s,
-            which_arc(problem, s) + (kept_out ? *kept_out + "; " : "") + why_stuck(problem, stuck)));
+            problem, s, which_arc(problem, s) + (unfit ? *unfit + "; " : "") + why_stuck(problem, stuck)));
       }
     }
   }

@@ -94,6 +94,11 @@ bool finish(const Problem& problem, const Surface& arc, const Plane& plane, cons
                                      : share(by_any) >= 1 - kEnds && share(by_sole) >= 0.5;
 }
 
+std::string bears_on_edges(const Problem& problem, const Surface& arc, const Plane& plane) {
+  return plane.label + (arc.bead ? " is too tight for a " : " is too flat for a ") +
+         named_curve(problem, arc) + " and would bear on the edges of its sole";
+}
+
 }  // namespace
 
 bool makes_arc(const Problem& problem, int surface, const Plane& plane) {
@@ -115,10 +120,7 @@ std::string why_no_plane(const Problem& problem, int surface) {
   const Surface& arc = surface_of(problem, surface);
   const auto [enters, bears] = nearest(problem, arc);
   std::string out;
-  if (bears != nullptr) {
-    out = bears->label + (arc.bead ? " is too tight for a " : " is too flat for a ") +
-          named_curve(problem, arc) + " and would bear on the edges of its sole";
-  }
+  if (bears != nullptr) out = bears_on_edges(problem, arc, *bears);
   if (enters != nullptr) {
     if (!out.empty()) out += "; ";
     const std::optional<Obstacle> found = obstacle(problem.section, *enters, along(problem, arc, *enters));
@@ -128,6 +130,15 @@ std::string why_no_plane(const Problem& problem, int surface) {
   if (!out.empty()) return out;
   const PlaneKind kind = arc.bead ? PlaneKind::hollow : PlaneKind::round;
   return std::string("the kit has no ") + word(kind) + " for a " + named_curve(problem, arc);
+}
+
+std::optional<std::string> what_bears_on_edges(const Problem& problem, int surface, int plane) {
+  const Surface& arc = surface_of(problem, surface);
+  if (stands_off(problem, arc, problem.plane(plane)) <= allowances(problem).front()) return std::nullopt;
+  const auto [enters, bears] = nearest(problem, arc);
+  // That plane is not the one a maker would think of.
+  if (enters != nullptr || bears == nullptr || bears == &problem.plane(plane)) return std::nullopt;
+  return bears_on_edges(problem, arc, *bears);
 }
 
 std::optional<std::string> what_keeps_out(const Problem& problem, int surface) {

@@ -23,4 +23,8 @@ std::string why_no_plane(const Problem& problem, int surface);
 /// none of another makes the arc, the nearest that goes in. Nothing where none of these is kept out.
 std::optional<std::string> what_keeps_out(const Problem& problem, int surface);
 
+/// Where this plane, by its index, bears on the arc at its edges and stands off by too much at one tilt, the
+/// kit's nearest in size that does, in the same words; nothing where another goes in.
+std::optional<std::string> what_bears_on_edges(const Problem& problem, int surface, int plane);
+
 }  // namespace arrisline

@@ -190,8 +190,9 @@ void write_effort(Page& page, const Plan& plan, const Kit& kit) {
   if (plan.optimal) {
     page.line(2, effort + ", the least of all plans searched" + among + ".");
   } else {
-    page.line(2, effort + "; the search was left off, and a plan" + among +
-                     " may do with less, though not under " + plain(plan.bound, 1) + ".");
+    const std::string bound = plain(plan.bound, 1);
+    page.line(2, effort + "; the search was left off, and a plan" + among + " may do with less" +
+                     (bound == "0" ? "" : ", though not under " + bound) + ".");
   }
 }
 

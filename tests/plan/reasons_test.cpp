@@ -191,6 +191,25 @@ TEST_CASE("planes on both sides of the size, each with what hinders it", "[plan]
         "hollow 4 is too tight for a bead of radius 3/8 in and would bear on the edges of its sole");
 }
 
+TEST_CASE("of hollows all too tight the nearest is named first", "[plan][reasons]") {
+  // So narrow a sole as that of 3 mm all but lies on any bead.
+  const Section section =
+      profile("60mm wide, 20mm thick", "start face 12mm\nbead out 12mm down 10mm radius 30mm");
+  const Plan plan =
+      refused(section, kit("units mm\nrebate 20\nhollow radius 3\nhollow radius 18\nscraper\n"));
+  CHECK(why(plan, 0).find("hollow radius 18 is too tight for a bead of radius ") == 0);
+}
+
+TEST_CASE("a plough that is narrow enough and cannot lean is not passed over", "[plan][reasons]") {
+  const Section section =
+      profile("60mm wide, 20mm thick",
+              "start face 30mm\nstep down 4mm\nbevel out 6mm down 3mm\nstep up 3mm\nfillet out 24mm");
+  const Plan plan = refused(section, kit("units mm\nrebate 20\nplough 3 6\n"));
+  REQUIRE_FALSE(plan.reasons.empty());
+  CHECK(plan.reasons[0].why.find("lets in no flat sole of the kit that can lean, the narrowest being ") !=
+        std::string::npos);
+}
+
 TEST_CASE("a body wider than the sole, and what it meets", "[plan][reasons]") {
   const char* chain = "start face 1\nstep down 1/2\ncavetto 3/8\nfillet out 5/8";
   const Section section = profile("2 wide, 1 thick", chain);

@@ -414,6 +414,23 @@ TEST_CASE("a number that the kit uses for another size is not named", "[plan][re
   CHECK(remedy->add[0].radius == Approx(kIn / 4));
 }
 
+TEST_CASE("a kit that goes by millimetres is told no numbers", "[plan][remedies]") {
+  for (const char* radius : {"25.4", "11.7"}) {  // a No. 16, and none
+    INFO(radius);
+    const std::string r = std::string(radius) + "mm";
+    const Section section =
+        profile("90mm wide, 45mm thick", "start face " + r + "\nbead out " + r + " down " + r);
+    const Kit planes = kit("units mm\nrebate 20\nhollow radius 6\nround radius 6\n");
+    const Plan no = asked(section, planes);
+    check_remedies(no, planes);
+    const Remedy* remedy = of_kind(no, adds);
+    REQUIRE(remedy != nullptr);
+    CHECK_FALSE(remedy->add[0].number.has_value());
+    // The next whole millimetre can be bought.
+    CHECK(remedy->add[0].radius == Approx(std::ceil(std::stod(radius))));
+  }
+}
+
 TEST_CASE("remedies leave a yes alone, and are the same every time", "[plan][remedies]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8");
   Plan yes = make_plan(section, pair_of_sixes(), {});
