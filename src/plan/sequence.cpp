@@ -70,6 +70,8 @@ bool follows(const Plane& plane, const Edge& arc, const Pose& earlier, const Pos
   return (own ? overlaps : step <= kMostStep) && turned_about(arc.centre);
 }
 
+}  // namespace
+
 bool all_follow(const Problem& problem, const Draft& draft) {
   const Edge& arc = problem.edge(problem.surfaces[static_cast<std::size_t>(draft.arc)]);
   for (auto pose = draft.poses.begin() + 1; pose < draft.poses.end(); ++pose) {
@@ -80,8 +82,6 @@ bool all_follow(const Problem& problem, const Draft& draft) {
   }
   return true;
 }
-
-}  // namespace
 
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start) {
   const Pose first = start_pose(problem, draft, start);

@@ -45,6 +45,9 @@ Strokes strokes_of(const Problem& problem, const Sweep& sweep, const Wood& wood)
 /// does not reach at all comes last.
 std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double start);
 
+/// Whether rule 4 lets the plane get to each pose of the curved draft from one of those before it.
+bool all_follow(const Problem& problem, const Draft& draft);
+
 /// The draft on this wood, every rule that concerns it checked: one step for each tilt it may start at. None
 /// where a rule forbids it there: it takes too little, has nothing to ride on, or cannot be held. `done` are
 /// the drafts already cut. How the blank lies and what a step costs beside the cut before it are left

@@ -4,8 +4,11 @@
 #include <cmath>
 #include <set>
 
+#include "plan/facets.h"
 #include "plan/planning.h"
 #include "plan/rails.h"
+#include "plan/sequence.h"
+#include "plan/tilts.h"
 
 using namespace arrisline;
 using test::kit;
@@ -262,6 +265,49 @@ TEST_CASE("a round too small for a sunk cove leans on to bear with its edge besi
       planned(profile("3 wide, 1 thick", "start face 2\nstep down 1/8\ncove out 1 radius 1\nstep up 1/8"),
               pair_of_sixes());
   CHECK_FALSE(plan.left.scrape);
+}
+
+TEST_CASE("of the places at which a round leans on none can be spared", "[reach]") {
+  // Over the fence it leans no farther than 60 degrees, and the cove of the back edge goes on to 90.
+  const Section section = profile("3 wide, 3/4 thick",
+                                  "side back\nstart face 3/8\nstep down 1/16\ncavetto 5/16\nfillet out 1/16");
+  const Kit with = kit("units inch\nrebate 3/4\nround radius 0.255\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, with, options);
+  const auto cove = std::find_if(problem.surfaces.begin(), problem.surfaces.end(),
+                                 [](const Surface& surface) { return surface.arc; });
+  REQUIRE(cove != problem.surfaces.end());
+  const std::vector<std::vector<Draft>> ways =
+      arc_drafts(problem, static_cast<int>(cove - problem.surfaces.begin()));
+  const auto unfinished = [&](const std::vector<Pose>& poses) {
+    std::vector<double> out;
+    for (const double at : arc_looks(*cove)) {
+      if (left_at(problem, *cove, problem.plane(1), poses, at) > allowances(problem).back())
+        out.push_back(at);
+    }
+    return out;
+  };
+  int lean = 0;
+  for (const std::vector<Draft>& way : ways) {
+    if (way.size() > 1) continue;
+    std::vector<double> tilts;
+    for (const Pose& pose : way[0].poses) tilts.push_back(pose.tilt);
+    const std::vector<Pose> upright = poses_at(problem, *cove, problem.plane(1), tilts);
+    if (std::equal(upright.begin(), upright.end(), way[0].poses.begin(), same_pose)) continue;
+    ++lean;
+    for (std::size_t i = 0; i < way[0].poses.size(); ++i) {
+      Draft fewer = way[0];
+      fewer.poses.erase(fewer.poses.begin() + static_cast<std::ptrdiff_t>(i));
+      const bool follows = std::all_of(fewer.poses.begin(), fewer.poses.end(), [&](const Pose& start) {
+        Draft from = fewer;
+        from.poses = poses_from(problem, fewer, start.tilt);
+        return all_follow(problem, from);
+      });
+      INFO(i << " of " << way[0].poses.size());
+      CHECK((!follows || unfinished(fewer.poses) != unfinished(way[0].poses)));
+    }
+  }
+  CHECK(lean > 0);
 }
 
 TEST_CASE("a half-round flute by a smaller round, the blank lying one way", "[reach]") {
