@@ -129,7 +129,8 @@ std::optional<Samples> samples_of(const Tracing& tracing, const FitOptions& opti
     begin_at_corner(out);
     return out;
   }
-  for (const Point& p : take_out_strays(points)) profile.strays.push_back((1 / options.mm_per_unit) * p);
+  for (const Point& p : take_out_strays(points, options.tolerance, tracing.step * options.mm_per_unit))
+    profile.strays.push_back((1 / options.mm_per_unit) * p);
   Samples out = samples_of_measured(points);
   // What scatters so widely are not the points but the corners between them.
   constexpr double kMostScatter = 0.03;  // of the size of it all

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
+#include "trace/beside_line.h"
 #include "trace/near_points.h"
 #include "trace/spread.h"
 
@@ -22,9 +24,15 @@ bool runs_on(Point p, const std::vector<Point>& beside) {
   return std::abs(cross(here.along, p - here.mean)) < kAlong * distance(p, here.mean);
 }
 
-}  // namespace
+/// Parts the points that are told from the rest.
+std::vector<Point> take_out(std::vector<Point>& points, const std::vector<bool>& told) {
+  std::vector<Point> kept, out;
+  for (std::size_t i = 0; i < points.size(); ++i) (told[i] ? out : kept).push_back(points[i]);
+  points = std::move(kept);
+  return out;
+}
 
-std::vector<Point> take_out_strays(std::vector<Point>& points) {
+std::vector<Point> take_out_alone(std::vector<Point>& points) {
   if (points.size() < kFewest) return {};
   const NearPoints near(points, 0);
   std::vector<double> away;
@@ -49,9 +57,14 @@ std::vector<Point> take_out_strays(std::vector<Point>& points) {
     ++count;
   }
   if (count == 0 || 100 * count > points.size()) return {};
-  std::vector<Point> kept, out;
-  for (std::size_t i = 0; i < points.size(); ++i) (stray[i] ? out : kept).push_back(points[i]);
-  points = std::move(kept);
+  return take_out(points, stray);
+}
+
+}  // namespace
+
+std::vector<Point> take_out_strays(std::vector<Point>& points, double tolerance, double step) {
+  std::vector<Point> out = take_out(points, beside_line(points, tolerance, step));
+  for (const Point& p : take_out_alone(points)) out.push_back(p);
   return out;
 }
 
