@@ -160,30 +160,38 @@ Allowed with_rounding(Samples& samples, double step, double tolerance, FittedPro
   return {std::max(tolerance, most), samples.scatter, 0};
 }
 
-}  // namespace
-
-std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options,
-                                         std::string* why) {
-  bool closed = false;
-  FittedProfile out;
-  std::optional<Samples> sampled = samples_of(tracing, options, closed, out, why);
-  if (!sampled) return std::nullopt;
-  Samples& samples = *sampled;
-  const std::size_t corners = samples.scatter == 0 ? corners_of(samples) : 0;
-  if (corners > kMaxTracedCorners) {
-    *why = "the line has " + std::to_string(corners) + " corners, more than the " +
-           std::to_string(kMaxTracedCorners) +
-           " that are looked at; draw the line of the section alone, and once" +
-           to_raise("kMaxTracedCorners");
-    return std::nullopt;
+/// How far the joint lies from the line through the samples that is farthest from it, mm; the two ends are
+/// none.
+double farthest_joint(const Samples& samples, const Fitted& fitted) {
+  double out = 0;
+  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 1; i < samples.points.size(); ++i)
+      least = std::min(least, distance(fitted.line.joints[j],
+                                       Edge{samples.points[i - 1], samples.points[i], {}, Turn::straight}));
+    out = std::max(out, least);
   }
-  constexpr double kMostRounded = 0.03;  // mm: in a drawing of still fewer decimals they are all that it has
-  const double step = tracing.step * options.mm_per_unit;
-  const Allowed allowed = tracing.drawn
-                              ? Allowed{options.tolerance, samples.scatter, std::min(step, kMostRounded)}
-                              : with_rounding(samples, step, options.tolerance, out);
-  const std::vector<Segment> segments = fewest_segments(samples, allowed);
-  if (segments.empty() || segments.size() > kMaxTracedElements) {
+  return out;
+}
+
+/// What a tracing is before anything is fitted to it.
+struct Traced {
+  Samples samples;
+  bool closed = false;
+  bool drawn = false;
+  Upward upward = Upward::unknown;
+  FittedProfile profile;  // what is known of it
+};
+
+/// The profile of the fewest flats and arcs that follow within `within`, and what a maker would have drawn
+/// within `allowed`; nothing where they are more than `most`. `line`: as it was before the latter.
+std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options, const Allowed& within,
+                                        const Allowed& allowed, std::size_t most, Fitted& line,
+                                        std::string* why) {
+  Samples& samples = traced.samples;
+  FittedProfile& out = traced.profile;
+  const std::vector<Segment> segments = fewest_segments(samples, within);
+  if (segments.empty() || segments.size() > most) {
     *why =
         segments.empty()
             ? std::string(
@@ -196,23 +204,26 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
     return std::nullopt;
   }
   const Fitted start = joined(samples, segments);
-  Fitted fitted = fit(samples, start, Held(start.line.size()), allowed);
-  if (const auto at = crossing_of(samples, fitted, allowed)) {
+  Fitted fitted = fit(samples, start, Held(start.line.size()), within);
+  if (const auto at = crossing_of(samples, fitted, within)) {
     *why = "the line crosses itself, at " + spoken(at->x / options.mm_per_unit, at->y / options.mm_per_unit) +
            (samples.put_in_order ? kTraceInOrder : "; trace one that nowhere meets itself");
     return std::nullopt;
   }
-  round_out(samples, start, fitted, allowed);
-  simplify(samples, fitted, allowed);
-  put_in(samples, fitted, allowed);
-  simplify_arcs(samples, fitted, allowed);
+  round_out(samples, start, fitted, within);
+  simplify(samples, fitted, within);
+  put_in(samples, fitted, within);
+  simplify_arcs(samples, fitted, within);
+  line = fitted;
 
-  const Laid laid = lay(samples, fitted, closed, tracing.upward, allowed);
-  if (!tracing.drawn) put_in_walls(samples, fitted, allowed);
+  const Laid laid = lay(samples, fitted, traced.closed, traced.upward, allowed);
+  if (!traced.drawn) put_in_walls(samples, fitted, allowed);
   out.turned = laid.turned;
   out.mirrored = laid.mirrored;
   out.scatter = samples.scatter;
-  const Reached reached = closed ? Reached::start : laid.flute ? Reached::face : Reached::edge_or_underside;
+  const Reached reached = traced.closed ? Reached::start
+                          : laid.flute  ? Reached::face
+                                        : Reached::edge_or_underside;
   const SnapOptions snapping{options.division, options.preferred, options.widths};
   out.put_in_order = samples.put_in_order;
   const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
@@ -220,6 +231,94 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
                                                     options, allowed, std::move(out), why);
   if (profile && profile->put_in_order) profile->unclear = clefts_of(profile->section, told);
   return profile;
+}
+
+/// How many of the figures of its elements are no whole divisions, nor radii of planes.
+int odd_figures(const FittedProfile& profile, const FitOptions& options) {
+  constexpr double kWhole = 1e-6;  // mm
+  const auto is_odd = [&](double figure) {
+    return std::abs(figure - options.division * std::round(figure / options.division)) > kWhole;
+  };
+  const auto is_plane = [&](double r) {
+    return std::any_of(options.preferred.begin(), options.preferred.end(),
+                       [r](double plane) { return std::abs(plane - r) < kWhole; });
+  };
+  int out = 0;
+  for (std::size_t i = 0; i < profile.section.target.size(); ++i) {
+    if (profile.section.source[i] < 0) continue;
+    const Edge& edge = profile.section.target[i];
+    const Point along = edge.to - edge.from;
+    out += (is_odd(along.x) ? 1 : 0) + (is_odd(along.y) ? 1 : 0);
+    if (edge.is_arc() && !is_plane(radius(edge))) out += is_odd(radius(edge)) ? 1 : 0;
+  }
+  return out;
+}
+
+/// Of a drawing that the fewest flats and arcs, `line`, follow only within the tolerance, others that are
+/// hardly more: those that it was drawn by, where they are what a maker would have drawn; or, where a joint
+/// of theirs leaves it by more than the tolerance, the fewest that follow so closely that none does.
+std::optional<FittedProfile> drawn_by(const Traced& traced, const FitOptions& options, const Allowed& allowed,
+                                      const FittedProfile& fewest, const Fitted& line) {
+  constexpr std::size_t kMore = 3;  // elements
+  constexpr int kTells = 2;         // whole figures more, or all, that make them what was drawn
+  const double exact = kFollowsExactly + allowed.rounded;
+  const bool follows = std::all_of(fewest.fits.begin(), fewest.fits.end(),
+                                   [&](const FitOfElement& one) { return one.greatest <= exact; });
+  if (follows || options.division <= 0 || exact >= allowed.tolerance) return std::nullopt;
+  std::string why;
+  Fitted its_line;
+  const auto within = [&](double tolerance) {
+    return profile_of(traced, options, {tolerance, allowed.scatter, allowed.rounded}, allowed,
+                      line.line.size() + kMore, its_line, &why);
+  };
+  std::optional<FittedProfile> other = within(exact);
+  if (other) {
+    const int odd = odd_figures(*other, options);
+    const int odd_before = odd_figures(fewest, options);
+    if (odd + kTells <= odd_before || (odd == 0 && odd_before > 0)) return other;
+  }
+  const auto stays = [&](const Fitted& one) {
+    return farthest_joint(traced.samples, one) <= allowed.tolerance;
+  };
+  if (stays(line)) return std::nullopt;
+  for (const double share : {0.5, 0.25}) {
+    if (share * allowed.tolerance <= exact) break;
+    std::optional<FittedProfile> closer = within(share * allowed.tolerance);
+    if (closer && stays(its_line)) return closer;
+  }
+  return other;
+}
+
+}  // namespace
+
+std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOptions& options,
+                                         std::string* why) {
+  Traced traced;
+  traced.drawn = tracing.drawn;
+  traced.upward = tracing.upward;
+  std::optional<Samples> sampled = samples_of(tracing, options, traced.closed, traced.profile, why);
+  if (!sampled) return std::nullopt;
+  traced.samples = *std::move(sampled);
+  Samples& samples = traced.samples;
+  const std::size_t corners = samples.scatter == 0 ? corners_of(samples) : 0;
+  if (corners > kMaxTracedCorners) {
+    *why = "the line has " + std::to_string(corners) + " corners, more than the " +
+           std::to_string(kMaxTracedCorners) +
+           " that are looked at; draw the line of the section alone, and once" +
+           to_raise("kMaxTracedCorners");
+    return std::nullopt;
+  }
+  constexpr double kMostRounded = 0.03;  // mm: in a drawing of still fewer decimals they are all that it has
+  const double step = tracing.step * options.mm_per_unit;
+  const Allowed allowed = tracing.drawn
+                              ? Allowed{options.tolerance, samples.scatter, std::min(step, kMostRounded)}
+                              : with_rounding(samples, step, options.tolerance, traced.profile);
+  Fitted line;
+  std::optional<FittedProfile> fewest =
+      profile_of(traced, options, allowed, allowed, kMaxTracedElements, line, why);
+  if (!fewest || !tracing.drawn || samples.scatter > 0) return fewest;
+  std::optional<FittedProfile> drawn = drawn_by(traced, options, allowed, *fewest, line);
+  return drawn ? drawn : fewest;
 }
 
 }  // namespace arrisline

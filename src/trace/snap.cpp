@@ -243,8 +243,7 @@ class Snapper {
 }  // namespace
 
 bool drawn_by_figures(const Fitted& fitted, const Allowed& allowed) {
-  constexpr double kExact = 0.005;  // mm
-  return allowed.scatter <= kExact && fitted.worst * allowed.tolerance <= kExact;
+  return allowed.scatter <= kFollowsExactly && fitted.worst * allowed.tolerance <= kFollowsExactly;
 }
 
 void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions& options,

@@ -15,6 +15,8 @@ struct SnapOptions {
 
 /// mm by which a line that was drawn by figures may lie farther off for what a maker would have drawn.
 inline constexpr double kOffExact = 0.003;
+/// mm within which a line follows what was drawn by figures.
+inline constexpr double kFollowsExactly = 0.005;
 
 /// Whether the line follows its samples so nearly that it was drawn by figures, which are not to be rounded
 /// away.

@@ -258,6 +258,47 @@ TEST_CASE("arcs that no one arc follows within the tolerance stay two", "[trace]
   CHECK(both >= differ / 2);
 }
 
+/// What is found of a step, a fillet and a bead that leaves it at a small corner, in SVG whose figures are in
+/// so many mm.
+FittedProfile fillet_before_bead(double fillet, double mm) {
+  FitOptions options;
+  options.division = 0.5;
+  options.mm_per_unit = mm;
+  std::string why;
+  const auto found =
+      fit_tracing(traced("<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 "
+                         "100 100'><path d='M0 0h10v3h" +
+                             std::to_string(fillet) + "a6.5 6.5 0 0 1 5 4h2v6'/></svg>",
+                         "a.svg"),
+                  options, &why);
+  INFO(why);
+  REQUIRE(found);
+  return *found;
+}
+
+TEST_CASE("a fillet of a drawing is not lost in the bead beside it where their figures are whole",
+          "[trace][drawn][snap]") {
+  for (const double fillet : {1.0, 1.5, 2.0}) {
+    const FittedProfile found = fillet_before_bead(fillet, 1);
+    const std::vector<Edge> line = worked_line(found.section);
+    INFO("fillet " << fillet);
+    REQUIRE(kinds(line) == "step fillet bead fillet ");
+    CHECK(distance(line[0].from, line[0].to) == Approx(3).margin(1e-9));
+    CHECK(distance(line[1].from, line[1].to) == Approx(fillet).margin(1e-9));
+    CHECK(std::abs(line[2].to.x - line[2].from.x) == Approx(5).margin(1e-9));
+    CHECK(std::abs(line[2].to.y - line[2].from.y) == Approx(4).margin(1e-9));
+    CHECK(radius(line[2]) == Approx(6.5).margin(1e-9));
+    for (const FitOfElement& fit : found.fits) CHECK(fit.greatest < 0.004);
+  }
+}
+
+TEST_CASE("nor where they are not, if a joint would leave the drawing by more than the tolerance",
+          "[trace][drawn]") {
+  CHECK(kinds(worked_line(fillet_before_bead(2, 1.0137).section)) == "step fillet bead fillet ");
+  // By less, and the fewest that follow are taken.
+  CHECK(kinds(worked_line(fillet_before_bead(1, 1.0137).section)) == "step bead fillet ");
+}
+
 TEST_CASE("a whole section drawn by figures keeps them as an open line of it does", "[trace][closed]") {
   // By sixteenths of an inch, on a stock a twentieth of a millimetre off a half.
   const std::string line =
