@@ -2,10 +2,11 @@
 #include "plan/compose.h"
 
 #include <algorithm>
-#include <set>
 
 #include "plan/access.h"
+#include "plan/narrower.h"
 #include "plan/search.h"
+#include "plan/sets.h"
 #include "plan/tilts.h"
 
 namespace arrisline {
@@ -52,16 +53,6 @@ bool rides_ill(const Sequence& sequence) {
                      [](const Step& step) { return step.ill_laid; });
 }
 
-/// The widest rebate plane that the sequence is made with, where it takes up another as well; else 0. mm.
-double widest_of_two(const Problem& problem, const Sequence& sequence) {
-  std::set<double> widths;
-  for (const Step& step : sequence.steps) {
-    const Plane& plane = problem.plane(step.draft.plane);
-    if (plane.kind == PlaneKind::rebate) widths.insert(plane.width);
-  }
-  return widths.size() > 1 ? *widths.rbegin() : 0;
-}
-
 /// Whether some arc is made in other ways in the one problem than in the other.
 bool has_other_ways(const Problem& one, const Problem& other) {
   const auto same_way = [](const std::vector<Draft>& a, const std::vector<Draft>& b) {
@@ -81,6 +72,17 @@ bool has_other_ways(const Problem& one, const Problem& other) {
 bool has_misfit(const Sequence& sequence) {
   return std::any_of(sequence.steps.begin(), sequence.steps.end(),
                      [](const Step& step) { return step.draft.miss > kSameRadius; });
+}
+
+/// Where there was no time to look for a plan without the widest rebate plane, that which the best comes to.
+void put_narrower(const Problem& problem, Composition& out) {
+  if (widest_of_two(problem, *out.best) == 0) return;
+  std::optional<Sequence> narrower = by_the_narrower(problem, *out.best);
+  if (!narrower || narrower->effort >= out.best->effort ||
+      narrower->left.height > out.best->left.height + kNoMore)
+    return;
+  out.best = std::move(narrower);
+  out.bound = std::min(out.bound, out.best->effort);
 }
 
 /// All the searches of one problem, for what is better than `best`.
@@ -145,6 +147,7 @@ Composition compose(const Problem& problem) {
     Problem with_narrower = problem;
     with_narrower.rebates_below = widest;
     look_further(with_narrower, flat_drafts(with_narrower));
+    if (out.stopped) put_narrower(problem, out);
   }
   if (out.best || out.stopped || problem.kit.shop.facets <= 0) return out;
   // So is any that stands on its arc, and yet serves in no plan.

@@ -1,10 +1,13 @@
 // Another plane on the shelf, and the plan costs no more: what the planner takes first because it is wider,
 // or because a scraper could mend it, keeps nothing better out.
+#include <algorithm>
+#include <optional>
 #include <set>
 #include <sstream>
 #include <string>
 #include <vector>
 
+#include "plan/narrower.h"
 #include "plan/planning.h"
 
 using namespace arrisline;
@@ -107,4 +110,44 @@ TEST_CASE("the blank is not turned for a hair that a tight hollow would lean too
     for (const Cut& cut : plan->cuts) CHECK(cut.lies == Lies::face_up);
   }
   CHECK(tight.effort < exact.effort + 0.5);
+}
+
+TEST_CASE("cuts of two rebate planes are made with the narrower alone, and take the same",
+          "[plan][more_planes]") {
+  const Section section = profile("4 wide, 1 thick",
+                                  "start face 1 1/2\nstep down 1/8\nfillet out 1 1/2\n"
+                                  "side back\nstart face 1/2\nstep down 1/4\nfillet out 1/2");
+  const Kit planes = kit("units inch\nrebate 1 1/4\nrebate 3/4\n");
+  const PlanOptions options;
+  const Problem problem = make_problem(section, planes, options);
+  Problem narrow = problem;
+  narrow.rebates_below = problem.plane(0).width;
+  const auto finishes = [&](const Draft& draft, Chain chain) {
+    return std::any_of(draft.finishes.begin(), draft.finishes.end(), [&](const Stretch& part) {
+      return section.elements[static_cast<std::size_t>(element_of(problem, part.surface))].chain == chain;
+    });
+  };
+  const auto first_of = [&](const Problem& of, Chain chain) {
+    const std::vector<Draft> drafts = flat_drafts(of);
+    const auto found = std::find_if(drafts.begin(), drafts.end(), [&](const Draft& draft) {
+      return finishes(draft, chain) && is_square(draft.poses.front().tilt);
+    });
+    REQUIRE(found != drafts.end());
+    return *found;
+  };
+  const std::vector<Draft> drafts = {first_of(problem, Chain::face), first_of(narrow, Chain::back)};
+  REQUIRE(drafts[0].plane == 0);
+  REQUIRE(drafts[1].plane == 1);
+  const std::optional<Sequence> both = as_given(problem, drafts);
+  REQUIRE(both.has_value());
+  REQUIRE(widest_of_two(problem, *both) == Approx(problem.plane(0).width));
+  const std::optional<Sequence> one = by_the_narrower(problem, *both);
+  REQUIRE(one.has_value());
+  CHECK(widest_of_two(problem, *one) == 0);
+  REQUIRE(one->steps.size() == both->steps.size());
+  for (std::size_t i = 0; i < one->steps.size(); ++i) {
+    CHECK(one->steps[i].draft.plane == 1);
+    CHECK(one->steps[i].removed == Approx(both->steps[i].removed));
+  }
+  CHECK(one->steps[1].effort == Approx(both->steps[1].effort - problem.weights.change));
 }
