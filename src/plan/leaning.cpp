@@ -103,10 +103,10 @@ void put_in(const Leaning& leaning, double toward, std::vector<Pose>& poses) {
 void leave_out_spare(const Problem& problem, const Surface& arc, Draft& draft) {
   const Plane& plane = problem.plane(draft.plane);
   const std::vector<double> looks = arc_looks(arc);
+  // By the sole alone, since half of an arc has to be its work.
   const auto left = [&](const std::vector<Pose>& poses) {
     std::vector<double> out;
-    for (const double at : looks)
-      out.push_back(std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at)));
+    for (const double at : looks) out.push_back(left_at(problem, arc, plane, poses, at));
     return out;
   };
   const auto follow_from_any = [&](const Draft& some) {
@@ -123,7 +123,6 @@ void leave_out_spare(const Problem& problem, const Surface& arc, Draft& draft) {
       for (const double allowed : may_stay) {
         if (before[i] <= allowed && after[i] > allowed) return false;
       }
-      if (before[i] > may_stay.back() && after[i] > before[i] + 1e-9) return false;
     }
     return true;
   };
