@@ -262,7 +262,9 @@ std::optional<Point> step_of_pins(const std::vector<Point>& points) {
     const double usual = median(steps);
     std::size_t alike = 0;
     for (const double step : steps) alike += std::abs(step - usual) <= kAlike * std::abs(usual) ? 1 : 0;
-    if (alike > most) most = alike, out = usual * along;
+    if (alike <= most) continue;
+    most = alike;
+    out = usual * along;
   }
   if (static_cast<double>(most) < kShareAlike * static_cast<double>(points.size() - 1)) return std::nullopt;
   return out;
