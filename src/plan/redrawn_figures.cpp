@@ -38,18 +38,17 @@ PlaneKind kind_for(const Stroke& arc) {
 }
 
 /// For an arc that is too short for the sole of a plane: its radius, and the arc as long as the sole. A
-/// sole that is longer by what either of its corners may sink into what stands beside goes in too.
+/// sole that is longer by what both of its corners may sink into what stands beside may go in too.
 std::vector<OtherFigure> grown(const Stroke& stroke, const Kit& kit, double tolerance, double allow) {
   std::vector<OtherFigure> out;
   const double drawn = norm(stroke.move);
   for (const Plane& plane : kit.planes) {
     if (plane.kind != kind_for(stroke) || stroke.large) continue;
-    for (const double spared : {2 * tolerance, 0.0}) {
-      const double chord = plane.width - spared;
-      // Each end goes out by half, most of it along what it meets.
-      const double off = (chord - drawn) / 2 + std::abs(plane.radius - stroke.radius) / 8;
-      if (chord > drawn + kSameLength && off <= 2 * allow) out.push_back({plane.radius, off, chord});
-    }
+    if (plane.width <= drawn + kSameLength) continue;
+    const double chord = std::max(plane.width - 2 * tolerance, drawn);
+    // Each end goes out by half, most of it along what it meets.
+    const double off = (chord - drawn) / 2 + std::abs(plane.radius - stroke.radius) / 8;
+    if (off <= 2 * allow) out.push_back({plane.radius, off, chord, plane.width});
   }
   std::stable_sort(out.begin(), out.end(), nearer);
   if (out.size() > kChoices) out.resize(kChoices);

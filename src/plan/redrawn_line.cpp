@@ -15,25 +15,6 @@ namespace {
 
 constexpr int kPerEdge = 60;  // samples of a drawn edge
 
-/// The line with a piece of the stock's side at either end: where a line begins farther along the face, what
-/// it departs by is not how far its start has moved.
-std::vector<Edge> with_sides(const FlatsAndArcs& line, double thickness) {
-  constexpr double kPiece = 20;  // mm
-  const Point from = line.joints.front();
-  const Point to = line.joints.back();
-  std::vector<Edge> out;
-  out.push_back({std::abs(from.y) < kOnOutline ? Point{from.x + kPiece, 0} : Point{from.x, from.y - kPiece},
-                 from,
-                 {},
-                 Turn::straight});
-  for (std::size_t i = 0; i < line.size(); ++i) out.push_back(edge_of(line, i));
-  Point end = {to.x, to.y + kPiece};
-  if (std::abs(to.y) < kOnOutline) end = {to.x - kPiece, to.y};
-  if (std::abs(to.y - thickness) < kOnOutline && std::abs(to.x) > kOnOutline) end = {to.x + kPiece, to.y};
-  out.push_back({to, end, {}, Turn::straight});
-  return out;
-}
-
 /// Greatest distance between two lines, either way round, by some hundred points on each edge. Their first
 /// and last edges are only there to be near to.
 double departure(const std::vector<Edge>& one, const std::vector<Edge>& other) {
@@ -64,6 +45,23 @@ ChainLine line_of(const DrawnChain& chain, double width) {
   }
   out.from.push_back(out.samples.points.size());
   out.samples.filled.assign(out.samples.points.size(), false);
+  return out;
+}
+
+std::vector<Edge> with_sides(const FlatsAndArcs& line, double thickness) {
+  constexpr double kPiece = 20;  // mm
+  const Point from = line.joints.front();
+  const Point to = line.joints.back();
+  std::vector<Edge> out;
+  out.push_back({std::abs(from.y) < kOnOutline ? Point{from.x + kPiece, 0} : Point{from.x, from.y - kPiece},
+                 from,
+                 {},
+                 Turn::straight});
+  for (std::size_t i = 0; i < line.size(); ++i) out.push_back(edge_of(line, i));
+  Point end = {to.x, to.y + kPiece};
+  if (std::abs(to.y) < kOnOutline) end = {to.x - kPiece, to.y};
+  if (std::abs(to.y - thickness) < kOnOutline && std::abs(to.x) > kOnOutline) end = {to.x + kPiece, to.y};
+  out.push_back({to, end, {}, Turn::straight});
   return out;
 }
 
@@ -119,8 +117,7 @@ void hold_width(const FlatsAndArcs& line, std::size_t i, double width, Held& hel
 }
 
 std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& held, double thickness,
-                                         double allow) {
-  constexpr int kRounds = 25;
+                                         double allow, int rounds) {
   // By the weighted mean of the squares no line departs less at most. It bounds the distances along normals
   // of the lines as they are near the drawn one, not the distances themselves, so it is given some room.
   constexpr double kRoom = 1.25;
@@ -147,7 +144,7 @@ std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& hel
   }
   std::optional<FlatsAndArcs> best;
   double least = std::numeric_limits<double>::infinity();
-  for (int round = 0; round < kRounds; ++round) {
+  for (int round = 0; round < rounds; ++round) {
     const Fitted next = fit(samples, start, held, allowed);
     if (!keeps(next.line, held)) break;
     const std::vector<Edge> now = with_sides(next.line, thickness);

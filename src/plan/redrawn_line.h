@@ -18,6 +18,10 @@ struct ChainLine {
 };
 ChainLine line_of(const DrawnChain& chain, double width);
 
+/// The line with a piece of the stock's side at either end: where a line begins farther along the face, what
+/// it departs by is not how far its start has moved.
+std::vector<Edge> with_sides(const FlatsAndArcs& line, double thickness);
+
 /// Whether the line runs on without a corner at the joint, an arc on one side of it at least.
 bool smooth_at(const FlatsAndArcs& line, std::size_t joint);
 
@@ -30,10 +34,11 @@ Held kept(const ChainLine& chain, double width, double thickness);
 void hold_width(const FlatsAndArcs& line, std::size_t i, double width, Held& held);
 
 /// The line that keeps to `held` and departs least: least squares, the weights then moved to where it departs
-/// most (C. L. Lawson's way to the least greatest distance). Nothing where none keeps to it, or clearly none
+/// most (C. L. Lawson's way to the least greatest distance), in so many rounds at most: after the first it is
+/// that of least squares. Nothing where none keeps to it, or clearly none
 /// that does lies within `allow`.
 std::optional<FlatsAndArcs> nearest_line(const ChainLine& chain, const Held& held, double thickness,
-                                         double allow);
+                                         double allow, int rounds = 25);
 
 /// What is held is reached, and nothing turned about.
 bool keeps(const FlatsAndArcs& line, const Held& held);

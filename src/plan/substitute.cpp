@@ -1,19 +1,21 @@
 // Every way to give the failing elements figures of the kit is drawn as near to the old line as it goes, and
-// with the ends where they are, and planned, the nearest first. Shown by tests/plan/substitute_test.cpp.
+// with the ends where they are, and planned, the nearest first. What is tried, and in which order, does not
+// hang on how much is allowed but for where it ends, so that more allowed never brings a line that lies
+// farther off. Shown by tests/plan/substitute_test.cpp.
 #include "arrisline/substitute.h"
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdint>
+#include <deque>
 #include <limits>
-#include <set>
+#include <map>
 #include <utility>
 
 #include "arrisline/read.h"
 #include "plan/patience.h"
-#include "plan/redrawn_figures.h"
-#include "plan/redrawn_line.h"
+#include "plan/redrawn_ways.h"
 #include "section/drawing_of.h"
 #include "section/redraw.h"
 #include "section/walk.h"
@@ -23,11 +25,13 @@
 namespace arrisline {
 namespace {
 
-constexpr std::size_t kMostPlans = 50;
+constexpr std::size_t kMostPlans = 300;       // at a level; the limit mostly comes first
 constexpr std::size_t kMostWays = 400;        // drawn; only the nearest are planned
 constexpr std::uint64_t kWorkOfOne = 600000;  // pieces of wood cut, half a second
+constexpr double kFirstLevel = 1.0 / 16;      // mm
 constexpr double kSeen = 5e-3;                // mm: a change under it nobody could tell
-constexpr double kShare = 0.75;               // of the time left, so that the one found can be planned well
+constexpr double kSmoothWorth = 2;  // times as far off, and a line that stays smooth is the better one
+constexpr double kShare = 0.75;     // of the time left, so that the one found can be planned well
 
 /// An element that may change, and how.
 struct Variable {
@@ -40,11 +44,14 @@ struct Variable {
 class Substituting {
  public:
   Substituting(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow)
-      : section_(refused.section), kit_(kit), options_(timed(options)), allow_(allow), clock_(options_) {
-    const Drawing drawing = drawing_of(section_, options.unit, &sources_);
-    drawing_ = drawing;
-    for (const DrawnChain& chain : drawing.chains) chains_.push_back(line_of(chain, section_.width));
-    drawn_as_ = drawn_as(section_, drawing, sources_);
+      : section_(refused.section),
+        kit_(kit),
+        options_(timed(options)),
+        allow_(allow),
+        clock_(options_),
+        drawing_(drawing_of(section_, options.unit, &sources_)),
+        anew_(drawing_, section_.width, section_.thickness) {
+    drawn_as_ = drawn_as(section_, drawing_, sources_);
     // A reason for the whole names nobody.
     for (const Reason& reason : refused.reasons) {
       if (reason.element >= 0) named_.push_back(reason.element);
@@ -53,21 +60,18 @@ class Substituting {
 
   Redrawing find() {
     Redrawing out;
-    const double most = allow_;
-    std::size_t changed = 0;
     for (const bool any_arc : {false, true}) {
-      if (out.nearest || left_off_) break;
-      allow_ = most;
-      find_variables(any_arc);
-      if (variables_.size() == changed) continue;
-      changed = variables_.size();
+      double most = allow_;
+      if (out.nearest) most = out.nearest->departure - kSeen;
       // Near ones first: a line that cannot lie so near is given up early, and the limit then goes to those
       // that can.
-      for (const double share : {0.25, 1.0}) {
-        if (out.nearest || left_off_) break;
-        allow_ = share * most;
+      for (level_ = kFirstLevel; !left_off_ && most > 0; level_ *= 2) {
         find_variables(any_arc);
-        out.nearest = nearest_planned();
+        if (std::optional<Substitute> found = nearest_planned(std::min(most, level_))) {
+          out.nearest = std::move(found);
+          break;
+        }
+        if (level_ >= most) break;
       }
     }
     out.left_off = left_off_;
@@ -88,36 +92,93 @@ class Substituting {
     return options;
   }
 
-  struct Way {
-    std::vector<FlatsAndArcs> lines;  // of each chain
-    std::vector<Held> held;           // what each keeps to
-    double departure = 0;
+  /// A way, and all with the same figures.
+  struct Candidate {
+    const Way* way = nullptr;
+    std::deque<Way>* alike = nullptr;
   };
+  static bool nearer(const Candidate& a, const Candidate& b) { return a.way->departure < b.way->departure; }
 
-  std::optional<Substitute> nearest_planned() {
-    std::vector<Way> ways = drawn_ways();
-    std::stable_sort(ways.begin(), ways.end(),
-                     [](const Way& a, const Way& b) { return a.departure < b.departure; });
+  std::optional<Substitute> nearest_planned(double most) {
     std::size_t plans = 0;
-    for (const Way& way : ways) {
-      if (way.departure > allow_ || plans == kMostPlans) break;
+    std::vector<Candidate> list = drawn_ways(most);
+    for (std::size_t i = 0; i < list.size() && plans < kMostPlans; ++i) {
       if (clock_.over()) {
         left_off_ = true;
         break;
       }
-      std::optional<Substitute> found = as_profile(tidied(way));
-      if (!found) found = as_profile(way);
-      if (!found) continue;
-      PlanOptions any = options_;
-      any.any = true;
-      any.most_work = kWorkOfOne;
-      ++plans;
-      // Where any arc may change, what changed fewer comes up again.
-      if (!planned_.insert(found->profile).second) continue;
-      found->plan = make_plan(found->section, kit_, any);
-      if (found->plan.feasible) return found;
-      left_off_ = left_off_ || (found->plan.undecided && clock_.over());
+      const Candidate one = list[i];
+      const bool corners_moved = one.way->corners && !one.way->between_ends;
+      if (corners_moved && goes_smooth(one, plans)) continue;
+      undecided_ = tried_ = false;
+      std::optional<Substitute> found = planned(anew_.tidied(*one.way, level_), most, plans);
+      if (!found) found = planned(*one.way, most, plans);
+      if (found) return found;
+      if (undecided_ || !tried_) continue;
+      const Way* next = cut_between(one, plans);
+      if (next == nullptr || next->departure > most) continue;
+      const Candidate added{next, one.alike};
+      list.insert(
+          std::upper_bound(list.begin() + static_cast<std::ptrdiff_t>(i) + 1, list.end(), added, nearer),
+          added);
     }
+    return std::nullopt;
+  }
+
+  /// Of a way that cannot be cut, the nearest found to it that can, on the way to one with the same figures
+  /// that departs not much more and can. Put with the others.
+  const Way* cut_between(const Candidate& one, std::size_t& plans) {
+    constexpr int kHalvings = 4;
+    constexpr double kWorth = 2;  // times as far
+    const Way& no = *one.way;
+    std::optional<Way> best;
+    for (const Way& other : *one.alike) {
+      if (other.corners != no.corners || other.departure <= no.departure + kSeen ||
+          other.departure > kWorth * no.departure || clock_.over() ||
+          !planned(other, kWorth * no.departure, plans))
+        continue;
+      double low = 0, high = 1;
+      for (int k = 0; k < kHalvings; ++k) {
+        const double share = (low + high) / 2;
+        std::optional<Way> way = anew_.between(no, other, share, level_);
+        if (way && way->departure < other.departure && planned(*way, other.departure, plans)) {
+          high = share;
+          if (!best || way->departure < best->departure) best = std::move(way);
+        } else {
+          low = share;
+        }
+      }
+    }
+    if (!best) return nullptr;
+    one.alike->push_back(std::move(*best));
+    return &one.alike->back();
+  }
+
+  /// Whether with the same figures a line that stays smooth can be cut and lies not much farther off.
+  bool goes_smooth(const Candidate& one, std::size_t& plans) {
+    const double most = kSmoothWorth * one.way->departure;
+    return std::any_of(one.alike->begin(), one.alike->end(), [&](const Way& way) {
+      return !way.corners && way.departure <= most && planned(way, most, plans);
+    });
+  }
+
+  /// The way with a plan of it. Nothing where there is none, or it does not read as a profile.
+  std::optional<Substitute> planned(const Way& way, double most, std::size_t& plans) {
+    std::optional<Substitute> found = as_profile(way, most);
+    if (!found) return std::nullopt;
+    // What changed fewer comes up again where any arc may change, and near ones do where far ones may.
+    const auto known = planned_.find(found->profile);
+    if (known != planned_.end() && !known->second) return std::nullopt;
+    PlanOptions any = options_;
+    any.any = true;
+    any.most_work = kWorkOfOne;
+    ++plans;
+    found->plan = make_plan(found->section, kit_, any);
+    planned_[found->profile] = found->plan.feasible;
+    if (found->plan.feasible) return found;
+    tried_ = true;
+    undecided_ = undecided_ || found->plan.undecided;
+    left_off_ = left_off_ || (found->plan.undecided && clock_.over());
     return std::nullopt;
   }
 
@@ -130,18 +191,18 @@ class Substituting {
   void find_variables(bool any_arc) {
     variables_.clear();
     std::size_t first = 0;  // of the chain, in sources_
-    for (std::size_t c = 0; c < chains_.size(); ++c) {
-      const std::vector<Stroke>& strokes = chains_[c].drawn.strokes;
+    for (std::size_t c = 0; c < anew_.chains().size(); ++c) {
+      const std::vector<Stroke>& strokes = anew_.chains()[c].drawn.strokes;
       const auto named_arc = [&](std::size_t s) {
         return s < strokes.size() && strokes[s].turn != Turn::straight && is_named(sources_[first + s]);
       };
       for (std::size_t s = 0; s < strokes.size(); ++s) {
         const bool arc = strokes[s].turn != Turn::straight;
-        const bool beside = arc && ((s > 0 && named_arc(s - 1) && smooth_at(chains_[c].line, s)) ||
-                                    (named_arc(s + 1) && smooth_at(chains_[c].line, s + 1)));
+        const bool beside = arc && ((s > 0 && named_arc(s - 1) && smooth_at(anew_.chains()[c].line, s)) ||
+                                    (named_arc(s + 1) && smooth_at(anew_.chains()[c].line, s + 1)));
         const int element = sources_[first + s];
         if (element < 0 || !(is_named(element) || beside || (any_arc && arc))) continue;
-        Variable variable{c, s, arc, figures_for(strokes[s], kit_, options_.tolerance, allow_)};
+        Variable variable{c, s, arc, figures_for(strokes[s], kit_, options_.tolerance, level_)};
         if (variable.choices.size() > 1) variables_.push_back(std::move(variable));
       }
       first += strokes.size();
@@ -149,7 +210,7 @@ class Substituting {
   }
 
   /// Every way to choose, likeliest first, each drawn as near to the old line as it goes.
-  std::vector<Way> drawn_ways() {
+  std::vector<Candidate> drawn_ways(double most) {
     std::vector<std::vector<std::size_t>> picks = {{}};
     for (const Variable& variable : variables_) {
       std::vector<std::vector<std::size_t>> longer;
@@ -164,7 +225,7 @@ class Substituting {
       if (longer.size() > kMostWays) longer.resize(kMostWays);
       picks = std::move(longer);
     }
-    std::vector<Way> out;
+    std::vector<Candidate> out;
     // Half of the time, since what is drawn has to be planned.
     PlanOptions half = options_;
     const double before = gone(half);
@@ -176,10 +237,26 @@ class Substituting {
         left_off_ = true;
         break;
       }
-      if (std::all_of(pick.begin(), pick.end(), [](std::size_t i) { return i == 0; })) continue;
-      if (std::optional<Way> way = drawn(pick)) out.push_back(std::move(*way));
-      if (std::optional<Way> way = drawn_between_ends(pick)) out.push_back(std::move(*way));
+      std::vector<Chosen> chosen;
+      std::vector<double> key;
+      for (std::size_t v = 0; v < pick.size(); ++v) {
+        if (pick[v] == 0) continue;
+        const Variable& variable = variables_[v];
+        const OtherFigure& figure = variable.choices[pick[v]];
+        chosen.push_back({variable.chain, variable.stroke, variable.arc, figure});
+        key.insert(key.end(), {static_cast<double>(variable.chain), static_cast<double>(variable.stroke),
+                               figure.figure, figure.chord.value_or(0)});
+      }
+      if (chosen.empty()) continue;
+      auto& [near, ways] = drawn_[key];
+      if (near < level_) {
+        near = level_;
+        ways = anew_.ways(chosen, level_);
+      }
+      for (const Way& way : ways)
+        if (way.departure <= most) out.push_back({&way, &ways});
     }
+    std::stable_sort(out.begin(), out.end(), nearer);
     return out;
   }
 
@@ -189,121 +266,20 @@ class Substituting {
     return sum;
   }
 
-  std::optional<Way> drawn(const std::vector<std::size_t>& pick) {
-    Way out;
-    for (std::size_t c = 0; c < chains_.size(); ++c) {
-      const ChainLine& chain = chains_[c];
-      Held held = kept(chain, section_.width, section_.thickness);
-      for (std::size_t v = 0; v < pick.size(); ++v) {
-        const Variable& variable = variables_[v];
-        if (variable.chain != c || pick[v] == 0) continue;
-        const double figure = variable.choices[pick[v]].figure;
-        if (variable.arc) {
-          held.radius[variable.stroke] = figure;
-          held.chord[variable.stroke] = variable.choices[pick[v]].chord;
-        } else {
-          hold_width(chain.line, variable.stroke, figure, held);
-        }
-      }
-      std::optional<FlatsAndArcs> line = nearest_line(chain, held, section_.thickness, allow_);
-      if (!line || !put_in_blank(*line, held, allow_)) return std::nullopt;
-      out.departure = std::max(out.departure, apart(chain.line, *line, section_.thickness));
-      out.lines.push_back(std::move(*line));
-      out.held.push_back(std::move(held));
-    }
-    return out;
-  }
-
-  /// The arcs with their new radii between the ends that they have, whether or not they still run smooth
-  /// there.
-  std::optional<Way> drawn_between_ends(const std::vector<std::size_t>& pick) const {
-    Way out;
-    for (const ChainLine& chain : chains_) {
-      out.lines.push_back(chain.line);
-      Held held = kept(chain, section_.width, section_.thickness);
-      for (std::size_t j = 0; j < chain.line.joints.size(); ++j) {
-        held.x[j] = chain.line.joints[j].x;
-        held.y[j] = chain.line.joints[j].y;
-        held.smooth[j] = false;
-      }
-      out.held.push_back(std::move(held));
-    }
-    for (std::size_t v = 0; v < pick.size(); ++v) {
-      if (pick[v] == 0) continue;
-      const Variable& variable = variables_[v];
-      if (!variable.arc || variable.choices[pick[v]].chord) return std::nullopt;
-      FlatsAndArcs& line = out.lines[variable.chain];
-      const Edge edge = edge_of(line, variable.stroke);
-      const double r = variable.choices[pick[v]].figure;
-      if (r < distance(edge.from, edge.to) / 2 - kSameLength) return std::nullopt;
-      const bool large = std::abs(sweep(edge)) > kPi;
-      line.bulges[variable.stroke] = bulge_of(edge_between(edge.from, edge.to, edge.turn, r, large));
-      out.held[variable.chain].radius[variable.stroke] = r;
-    }
-    for (std::size_t c = 0; c < chains_.size(); ++c)
-      out.departure = std::max(out.departure, apart(chains_[c].line, out.lines[c], section_.thickness));
-    return out;
-  }
-
-  /// Joints go back to where they were drawn, one figure after another, where the line departs no more for
-  /// it.
-  Way tidied(const Way& way) const {
-    Way out = way;
-    for (std::size_t c = 0; c < chains_.size(); ++c) {
-      const ChainLine& chain = chains_[c];
-      struct Moved {
-        double by = 0;
-        std::size_t joint = 0;
-        bool across = false;
-      };
-      std::vector<Moved> list;
-      for (std::size_t j = 0; j < chain.line.joints.size(); ++j) {
-        const Point by = out.lines[c].joints[j] - chain.line.joints[j];
-        if (!out.held[c].x[j]) list.push_back({std::abs(by.x), j, true});
-        if (!out.held[c].y[j]) list.push_back({std::abs(by.y), j, false});
-      }
-      std::sort(list.begin(), list.end(), [](const Moved& a, const Moved& b) { return a.by < b.by; });
-      for (const Moved& moved : list) {
-        Held held = out.held[c];
-        const Point drawn = chain.line.joints[moved.joint];
-        if (moved.across) {
-          held.x[moved.joint] = drawn.x;
-        } else {
-          held.y[moved.joint] = drawn.y;
-        }
-        Fitted start;
-        start.line = out.lines[c];
-        start.from = chain.from;
-        FlatsAndArcs line = fit(chain.samples, start, held, {std::max(allow_, 0.01), 0}).line;
-        if (!keeps(line, held)) continue;
-        make_exact(line, held);
-        if (!put_in_blank(line, held, allow_)) continue;
-        const double most = apart(chain.line, line, section_.thickness);
-        if (most > std::min(allow_, 1.02 * out.departure + 1e-3)) continue;
-        out.lines[c] = line;
-        out.held[c] = held;
-      }
-    }
-    out.departure = 0;
-    for (std::size_t c = 0; c < chains_.size(); ++c)
-      out.departure = std::max(out.departure, apart(chains_[c].line, out.lines[c], section_.thickness));
-    return out;
-  }
-
   /// The way as a maker writes it. Nothing where it does not read as a profile within what is allowed.
-  std::optional<Substitute> as_profile(const Way& way) const {
+  std::optional<Substitute> as_profile(const Way& way, double most) const {
     Drawing drawing = drawing_;
     drawing.name += " (redrawn)";
     Substitute out;
     std::size_t index = 0;
-    for (std::size_t c = 0; c < chains_.size(); ++c) {
+    for (std::size_t c = 0; c < anew_.chains().size(); ++c) {
       DrawnChain& chain = drawing.chains[c];
       const FlatsAndArcs& line = way.lines[c];
       const double start = chain.start;
       chain.start = chain.from_back ? line.joints[0].y : line.joints[0].x;
       if (sources_[index] >= 0 && std::abs(start - chain.start) > kSeen)
         out.changes.push_back({sources_[index], Redrawn::What::start, start, chain.start, false});
-      const Held held = kept(chains_[c], section_.width, section_.thickness);
+      const Held held = kept(anew_.chains()[c], section_.width, section_.thickness);
       for (std::size_t s = 0; s < chain.strokes.size(); ++s, ++index) {
         Stroke& stroke = chain.strokes[s];
         const Stroke drawn = stroke;
@@ -325,7 +301,7 @@ class Substituting {
     out.section = std::move(*reading.value);
     // Of what is written, whatever it was made from.
     out.departure = apart(section_, out.section);
-    if (out.departure > allow_ + kSameLength) return std::nullopt;
+    if (out.departure > most + kSameLength) return std::nullopt;
     return out;
   }
 
@@ -354,13 +330,17 @@ class Substituting {
   double allow_;
   Patience clock_;
   bool left_off_ = false;
-  Drawing drawing_;
   std::vector<int> sources_;
+  Drawing drawing_;
+  RedrawnWays anew_;
   std::vector<int> drawn_as_;  // element of each stroke, of those along the stock too
   std::vector<int> named_;     // elements, by the reasons
-  std::vector<ChainLine> chains_;
   std::vector<Variable> variables_;
-  std::set<std::string> planned_;  // texts of profiles
+  std::map<std::string, bool> planned_;  // texts of profiles, and whether there is a plan
+  bool tried_ = false;                   // a plan of the way in hand was looked for, and there is none
+  bool undecided_ = false;               // or not within the work of one
+  double level_ = 0;
+  std::map<std::vector<double>, std::pair<double, std::deque<Way>>> drawn_;
 };
 
 }  // namespace
