@@ -40,7 +40,7 @@ struct Redrawing {
 /// they are, smooth or not; or move from there too, where smooth it could not be cut or would lie more than
 /// twice as far off. Where such a line cannot be cut but one with the same figures can, those between are
 /// tried. First only what the reasons name changes so, and arcs that run smooth into that; then any arc, where
-/// the line then lies nearer. What lies within 1/16 mm is looked for first, then within twice as much, and so
+/// the line then lies nearer, without those between. What lies within 1/16 mm is looked for first, then within twice as much, and so
 /// on, so that with a larger `allow` none is found that lies farther off, unless the limit comes in between:
 /// all of it takes three quarters of what is left of it at most. REQUIRES: `refused` is infeasible, made with
 /// these options.

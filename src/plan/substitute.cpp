@@ -61,6 +61,7 @@ class Substituting {
   Redrawing find() {
     Redrawing out;
     for (const bool any_arc : {false, true}) {
+      any_arc_ = any_arc;
       double most = allow_;
       if (out.nearest) most = out.nearest->departure - kSeen;
       // Near ones first: a line that cannot lie so near is given up early, and the limit then goes to those
@@ -114,7 +115,8 @@ class Substituting {
       std::optional<Substitute> found = planned(anew_.tidied(*one.way, level_), most, plans);
       if (!found) found = planned(*one.way, most, plans);
       if (found) return found;
-      if (undecided_ || !tried_) continue;
+      // Where any arc may change there are too many for that.
+      if (any_arc_ || undecided_ || !tried_) continue;
       const Way* next = cut_between(one, plans);
       if (next == nullptr || next->departure > most) continue;
       const Candidate added{next, one.alike};
@@ -339,6 +341,7 @@ class Substituting {
   std::map<std::string, bool> planned_;  // texts of profiles, and whether there is a plan
   bool tried_ = false;                   // a plan of the way in hand was looked for, and there is none
   bool undecided_ = false;               // or not within the work of one
+  bool any_arc_ = false;
   double level_ = 0;
   std::map<std::vector<double>, std::pair<double, std::deque<Way>>> drawn_;
 };
