@@ -25,11 +25,12 @@
 namespace arrisline {
 namespace {
 
-constexpr std::size_t kMostPlans = 300;       // at a level; the limit mostly comes first
-constexpr std::size_t kMostWays = 400;        // drawn; only the nearest are planned
-constexpr std::uint64_t kWorkOfOne = 600000;  // pieces of wood cut, half a second
-constexpr double kFirstLevel = 1.0 / 16;      // mm
-constexpr double kSeen = 5e-3;                // mm: a change under it nobody could tell
+constexpr std::size_t kMostPlans = 300;        // at a level; the limit mostly comes first
+constexpr std::size_t kMostWays = 400;         // drawn; only the nearest are planned
+constexpr std::uint64_t kWorkOfOne = 600000;   // pieces of wood cut, half a second
+constexpr std::uint64_t kWorkBetween = 60000;  // of one that is only to show where nearer ones lie
+constexpr double kFirstLevel = 1.0 / 16;       // mm
+constexpr double kSeen = 5e-3;                 // mm: a change under it nobody could tell
 constexpr double kSmoothWorth = 2;  // times as far off, and a line that stays smooth is the better one
 constexpr double kShare = 0.75;     // of the time left, so that the one found can be planned well
 
@@ -137,13 +138,13 @@ class Substituting {
     for (const Way& other : *one.alike) {
       if (other.corners != no.corners || other.departure <= no.departure + kSeen ||
           other.departure > kWorth * no.departure || clock_.over() ||
-          !planned(other, kWorth * no.departure, plans))
+          !planned(other, kWorth * no.departure, plans, kWorkBetween))
         continue;
       double low = 0, high = 1;
       for (int k = 0; k < kHalvings; ++k) {
         const double share = (low + high) / 2;
         std::optional<Way> way = anew_.between(no, other, share, level_);
-        if (way && way->departure < other.departure && planned(*way, other.departure, plans)) {
+        if (way && way->departure < other.departure && planned(*way, other.departure, plans, kWorkBetween)) {
           high = share;
           if (!best || way->departure < best->departure) best = std::move(way);
         } else {
@@ -165,7 +166,8 @@ class Substituting {
   }
 
   /// The way with a plan of it. Nothing where there is none, or it does not read as a profile.
-  std::optional<Substitute> planned(const Way& way, double most, std::size_t& plans) {
+  std::optional<Substitute> planned(const Way& way, double most, std::size_t& plans,
+                                    std::uint64_t work = kWorkOfOne) {
     std::optional<Substitute> found = as_profile(way, most);
     if (!found) return std::nullopt;
     // What changed fewer comes up again where any arc may change, and near ones do where far ones may.
@@ -173,10 +175,10 @@ class Substituting {
     if (known != planned_.end() && !known->second) return std::nullopt;
     PlanOptions any = options_;
     any.any = true;
-    any.most_work = kWorkOfOne;
+    any.most_work = work;
     ++plans;
     found->plan = make_plan(found->section, kit_, any);
-    planned_[found->profile] = found->plan.feasible;
+    if (work == kWorkOfOne || !found->plan.undecided) planned_[found->profile] = found->plan.feasible;
     if (found->plan.feasible) return found;
     tried_ = true;
     undecided_ = undecided_ || found->plan.undecided;
