@@ -36,14 +36,14 @@ struct Redrawing {
 /// For a plan that is a no: of the profiles tried whose line lies within `allow` mm of the drawn one, the one
 /// that departs least and of which make_plan() makes a plan. Arcs get radii of the kit's planes, too short
 /// ones the length of the sole as well, and flats that no plane gets at widths of its flat ones; joints then
-/// move so that the line departs least, flats staying level or upright and smooth joints smooth; or stay where
-/// they are, smooth or not; or move from there too, where smooth it could not be cut or would lie more than
-/// twice as far off. Where such a line cannot be cut but one with the same figures can, those between are
-/// tried. First only what the reasons name changes so, and arcs that run smooth into that; then any arc, where
-/// the line then lies nearer, without those between. What lies within 1/16 mm is looked for first, then within twice as much, and so
-/// on, so that with a larger `allow` none is found that lies farther off, unless the limit comes in between:
-/// all of it takes three quarters of what is left of it at most. REQUIRES: `refused` is infeasible, made with
-/// these options.
+/// move so that the line departs least, flats staying level or upright and smooth joints smooth; or stay
+/// where they are, smooth or not; or move from there too, where smooth it could not be cut or would lie more
+/// than twice as far off. Where such a line cannot be cut but one with the same figures can, those between
+/// are tried. First only what the reasons name changes so, and arcs that run smooth into that; then any arc,
+/// where the line then lies nearer, without those between. What lies within 1/16 mm is looked for first, then
+/// within twice as much, and so on, so that with a larger `allow` none is found that lies farther off, unless
+/// the limit comes in between: all of it takes three quarters of what is left of it at most. REQUIRES:
+/// `refused` is infeasible, made with these options.
 Redrawing nearest_profile(const Plan& refused, const Kit& kit, const PlanOptions& options, double allow);
 
 }  // namespace arrisline
