@@ -212,6 +212,7 @@ std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options
   }
   round_out(samples, start, fitted, within);
   simplify(samples, fitted, within);
+  make_corners(samples, fitted, within);
   put_in(samples, fitted, within);
   simplify_arcs(samples, fitted, within);
   line = fitted;

@@ -5,16 +5,18 @@
 #include <cmath>
 #include <cstddef>
 #include <initializer_list>
+#include <limits>
 #include <optional>
 #include <utility>
 #include <vector>
 
+#include "trace/figures.h"
 #include "trace/left_out.h"
+#include "trace/snap.h"
 
 namespace arrisline {
 namespace {
 
-constexpr double kFiguresOfFlat = 2;
 // Smaller ones follow what chance makes of a few points.
 constexpr double kShortestFlat = 6;  // standard deviations
 constexpr double kLeastRadius = 10;
@@ -72,30 +74,24 @@ double beyond_chance(const Samples& samples, const Fitted& fitted, std::size_t j
   return count > 0 ? (squares / variance_of(allowed) - count) / std::sqrt(2 * count) : 0;
 }
 
-/// How many figures a link takes: two, one more for an arc, one less for each end at which it runs on from
-/// its neighbour or stands square to it, as links of mouldings do where one of the two is flat.
-double figures_of_link(const Fitted& fitted, std::size_t link) {
-  constexpr double kSame = 15;  // degrees: three standard deviations of a dozen points over as many of theirs
-  const Edge edge = edge_of(fitted.line, link);
-  double out = edge.is_arc() ? kFiguresOfFlat + 1 : kFiguresOfFlat;
-  const auto ruled = [&](std::size_t before, std::size_t after) {
-    const Edge from = edge_of(fitted.line, before);
-    const Edge to = edge_of(fitted.line, after);
-    if (from.is_arc() && to.is_arc()) return false;
-    const Point in = direction_at(from, 1);
-    const Point on = direction_at(to, 0);
-    const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
-    return turn < kSame || std::abs(turn - 90) < kSame;
-  };
-  if (link > 0 && ruled(link - 1, link)) --out;
-  if (link + 1 < fitted.line.size() && ruled(link, link + 1)) --out;
-  return out;
+/// Sum of squares and what the figures cost, mm²: where points tell as much, the line that a maker would say
+/// in fewer figures is the better one.
+double cost_of(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  return fitted.squares + chance_of(figures_of(fitted, allowed), samples.points.size(), allowed);
 }
 
-/// The best line with a flat of about `reach` samples at the joint.
+enum class Looked { for_nearest, for_fewest_figures };
+
+/// The best line with a flat of about `reach` samples at the joint: the nearest to the samples; or, with ones
+/// made to run on from an arc beside it too, the one that its figures make the best.
 Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t joint, std::size_t reach,
-                      const Allowed& allowed) {
+                      Looked looked, const Allowed& allowed) {
   Fitted best = fitted;
+  const auto is_better = [&](const Fitted& next) {
+    if (looked == Looked::for_nearest || best.line.size() == fitted.line.size())
+      return next.squares < best.squares;
+    return next.squares < fitted.squares && cost_of(samples, next, allowed) < cost_of(samples, best, allowed);
+  };
   const auto at = static_cast<std::ptrdiff_t>(fitted.from[joint]);
   const auto low = static_cast<std::ptrdiff_t>(fitted.from[joint - 1]) + 2;
   const auto high = static_cast<std::ptrdiff_t>(fitted.from[joint + 1]) - 2;
@@ -104,11 +100,22 @@ Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t 
     const std::ptrdiff_t first = std::max(low, middle - half);
     const std::ptrdiff_t end = std::min(high, middle + half);
     if (end - first < 3) continue;
-    Fitted next =
+    const Fitted begun =
         with_flat(samples, fitted, joint, static_cast<std::size_t>(first), static_cast<std::size_t>(end));
-    next = fit(samples, next, Held(next.line.size()), allowed);
-    const bool long_enough = length(edge_of(next.line, joint)) >= kShortestFlat * allowed.scatter;
-    if (long_enough && next.squares < best.squares && joints_stay(samples, next, allowed)) best = next;
+    const auto take = [&](const Held& held) {
+      const Fitted next = fit(samples, begun, held, allowed);
+      const bool long_enough = length(edge_of(next.line, joint)) >= kShortestFlat * allowed.scatter;
+      if (long_enough && is_better(next) && joints_stay(samples, next, allowed)) best = next;
+    };
+    const Held free(begun.line.size());
+    take(free);
+    if (looked == Looked::for_nearest) continue;
+    for (const std::size_t end_of_flat : {joint, joint + 1}) {
+      if (begun.line.bulges[end_of_flat == joint ? joint - 1 : joint + 1] == 0) continue;
+      Held held = free;
+      held.smooth[end_of_flat] = true;
+      take(held);
+    }
   }
   return best;
 }
@@ -144,23 +151,135 @@ std::vector<Fitted> other_starts(const Fitted& fitted, std::size_t link) {
   return out;
 }
 
+/// What a line costs that takes no more figures to say than another, and one element more. The points alone
+/// tell between such two: by what they scatter, which short elements make look more than it is, and no
+/// tolerance besides.
+double cost_of_break(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  const auto count = static_cast<double>(samples.points.size());
+  const double left = std::max(1.0, count - figures_of(fitted, allowed));
+  const double variance = std::min(samples.scatter * samples.scatter, fitted.squares / left);
+  return figure_cost(samples.points.size()) * (variance + kFollowsExactly * kFollowsExactly);
+}
+
+/// Whether an arc may run on past its end there, over what is a short flat that runs on from it to a square
+/// corner: it meets a flat neither running on nor square, and the points of the two could lie nearer.
+bool may_hide_flat(const Samples& samples, const Fitted& fitted, std::size_t joint, const Allowed& allowed) {
+  constexpr double kLeast = 45;  // degrees
+  if ((fitted.line.bulges[joint - 1] != 0) == (fitted.line.bulges[joint] != 0)) return false;
+  const Point in = direction_at(edge_of(fitted.line, joint - 1), 1);
+  const Point on = direction_at(edge_of(fitted.line, joint), 0);
+  const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+  if (is_ruled(fitted, joint, allowed) || turn < kLeast || turn > 180 - kLeast) return false;
+  double squares = 0;
+  for (const std::size_t link : {joint - 1, joint})
+    for (const double d : distances_of(samples, fitted, link)) squares += d * d;
+  return squares > cost_of_break(samples, fitted, allowed);
+}
+
+/// Whether points tell of the flat that was put in at a joint: they lie on it and on both sides of it, and in
+/// no gap between them.
+bool is_told(const Samples& samples, const Fitted& next, std::size_t link) {
+  constexpr std::size_t kFewest = 2;
+  constexpr std::size_t kBeside = 3;
+  const std::size_t first = next.from[link];
+  const std::size_t end = next.from[link + 1];
+  if (end - first < kFewest) return false;
+  for (std::size_t s = first - std::min(first, kBeside); s < std::min(end + kBeside, samples.filled.size());
+       ++s)
+    if (samples.filled[s]) return false;
+  return true;
+}
+
+/// Whether it runs on from the arc beside it to a square corner, and shows the joint to have been off by what
+/// a maker would see.
+bool makes_corner(const Fitted& fitted, const Fitted& next, std::size_t joint, const Allowed& allowed) {
+  constexpr double kSeen = 2;  // times the tolerance
+  constexpr double kOn = 45;   // degrees: it is one or the other
+  const auto turn = [&](std::size_t at) {
+    const Point in = direction_at(edge_of(next.line, at - 1), 1);
+    const Point on = direction_at(edge_of(next.line, at), 0);
+    return std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+  };
+  const bool arc_before = next.line.bulges[joint - 1] != 0;
+  const std::size_t smooth = arc_before ? joint : joint + 1;
+  const std::size_t corner = arc_before ? joint + 1 : joint;
+  if (turn(smooth) > kOn || turn(corner) < kOn) return false;
+  double off = std::numeric_limits<double>::infinity();
+  for (const std::size_t link : {joint - 1, joint, joint + 1})
+    off = std::min(off, distance(fitted.line.joints[joint], edge_of(next.line, link)));
+  return off > kSeen * allowed.tolerance;
+}
+
 bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
-  constexpr double kBeyond = 3;  // standard deviations from which a joint is looked at
+  constexpr double kBeyond = 3;           // standard deviations from which a joint is looked at
+  constexpr std::size_t kReachOfFew = 8;  // samples: a longer flat strays by more than chance
+  const auto takes = [&](const Fitted& next, double chance) {
+    if (next.worst > std::max(1.0, fitted.worst) || fitted.squares - next.squares < chance) return false;
+    fitted = next;
+    return true;
+  };
   for (std::size_t joint = 1; joint < fitted.line.size(); ++joint) {
+    const bool may_hide = may_hide_flat(samples, fitted, joint, allowed);
     for (const std::size_t reach : std::initializer_list<std::size_t>{4, 8, 16, 32}) {
-      if (beyond_chance(samples, fitted, joint, reach, allowed) < kBeyond) continue;
-      const Fitted next = best_with_flat(samples, fitted, joint, reach, allowed);
-      if (next.line.size() == fitted.line.size() || next.worst > std::max(1.0, fitted.worst)) continue;
-      const double figures = figures_of_link(next, joint) + 1;  // and its break
-      if (fitted.squares - next.squares < chance_of(figures, samples.points.size(), allowed)) continue;
-      fitted = next;
-      return true;
+      if (beyond_chance(samples, fitted, joint, reach, allowed) >= kBeyond) {
+        const Fitted next = best_with_flat(samples, fitted, joint, reach, Looked::for_nearest, allowed);
+        const double figures = figures_of_link(next, joint) + 1;  // and its break
+        if (next.line.size() > fitted.line.size() &&
+            takes(next, chance_of(figures, samples.points.size(), allowed)))
+          return true;
+      }
+      if (!may_hide || reach > kReachOfFew) continue;
+      const Fitted next = best_with_flat(samples, fitted, joint, reach, Looked::for_fewest_figures, allowed);
+      if (next.line.size() > fitted.line.size() && figures_of(next, allowed) <= figures_of(fitted, allowed) &&
+          is_told(samples, next, joint) && makes_corner(fitted, next, joint, allowed) &&
+          takes(next, cost_of_break(samples, fitted, allowed)))
+        return true;
     }
   }
   return false;
 }
 
+/// The line with two flats in the place of an arc, that meet where the samples lie farthest from its chord.
+Fitted with_corner(const Samples& samples, const Fitted& fitted, std::size_t link) {
+  const std::vector<Point>& joints = fitted.line.joints;
+  const Edge chord{joints[link], joints[link + 1], {}, Turn::straight};
+  std::size_t corner = fitted.from[link] + 1;
+  for (std::size_t s = corner; s < fitted.from[link + 1]; ++s)
+    if (std::abs(offset_from(chord, samples.points[s])) >
+        std::abs(offset_from(chord, samples.points[corner])))
+      corner = s;
+  Fitted out = fitted;
+  const auto at = static_cast<std::ptrdiff_t>(link) + 1;
+  out.line.bulges[link] = 0;
+  out.line.bulges.insert(out.line.bulges.begin() + at, 0);
+  out.line.joints.insert(out.line.joints.begin() + at, samples.points[corner]);
+  out.from.insert(out.from.begin() + at, corner);
+  return out;
+}
+
 }  // namespace
+
+void make_corners(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
+  if (samples.scatter == 0) return;
+  constexpr double kWide = 0.5;  // a bulge: a sweep of somewhat over a quarter turn
+  constexpr std::size_t kFew = 20;
+  const auto told_by_few = [&](std::size_t link) {
+    const std::size_t first = fitted.from[link];
+    const std::size_t end = fitted.from[link + 1];
+    return std::abs(fitted.line.bulges[link]) > kWide && end - first >= 4 && end - first <= kFew &&
+           !samples.filled[first > 0 ? first - 1 : 0] &&
+           !samples.filled[std::min(end, samples.points.size() - 1)] &&
+           distances_of(samples, fitted, link).size() == end - first;
+  };
+  for (std::size_t i = 0; i < fitted.line.size(); ++i) {
+    if (!told_by_few(i)) continue;
+    const Fitted begun = with_corner(samples, fitted, i);
+    const Fitted next = fit(samples, begun, Held(begun.line.size()), allowed);
+    if (next.worst <= std::max(1.0, fitted.worst) && joints_stay(samples, next, allowed) &&
+        cost_of(samples, next, allowed) < cost_of(samples, fitted, allowed))
+      fitted = next;
+  }
+}
 
 void round_out(const Samples& samples, const Fitted& start, Fitted& fitted, const Allowed& allowed) {
   if (samples.scatter == 0) return;
