@@ -275,7 +275,11 @@ void make_corners(const Samples& samples, Fitted& fitted, const Allowed& allowed
     if (!told_by_few(i)) continue;
     const Fitted begun = with_corner(samples, fitted, i);
     const Fitted next = fit(samples, begun, Held(begun.line.size()), allowed);
-    if (next.worst <= std::max(1.0, fitted.worst) && joints_stay(samples, next, allowed) &&
+    // Where no corner is square they are no step and fillet but chords of an arc.
+    const bool square =
+        is_ruled(next, i + 1, allowed) && ((i > 0 && is_ruled(next, i, allowed)) ||
+                                           (i + 2 < next.line.size() && is_ruled(next, i + 2, allowed)));
+    if (square && next.worst <= std::max(1.0, fitted.worst) && joints_stay(samples, next, allowed) &&
         cost_of(samples, next, allowed) < cost_of(samples, fitted, allowed))
       fitted = next;
   }
