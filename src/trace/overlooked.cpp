@@ -164,8 +164,11 @@ double cost_of_break(const Samples& samples, const Fitted& fitted, const Allowed
 /// Whether an arc may run on past its end there, over what is a short flat that runs on from it to a square
 /// corner: it meets a flat neither running on nor square, and the points of the two could lie nearer.
 bool may_hide_flat(const Samples& samples, const Fitted& fitted, std::size_t joint, const Allowed& allowed) {
-  constexpr double kLeast = 45;  // degrees
+  constexpr double kLeast = 45;     // degrees
+  constexpr std::size_t kTold = 3;  // samples: a wall that a pin or two of a gauge touch tells of no corner
   if ((fitted.line.bulges[joint - 1] != 0) == (fitted.line.bulges[joint] != 0)) return false;
+  for (const std::size_t link : {joint - 1, joint})
+    if (fitted.from[link + 1] - fitted.from[link] < kTold) return false;
   const Point in = direction_at(edge_of(fitted.line, joint - 1), 1);
   const Point on = direction_at(edge_of(fitted.line, joint), 0);
   const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
