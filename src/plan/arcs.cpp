@@ -109,15 +109,19 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
 std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
   std::vector<TiltRange> ranges = standing_ranges(problem, arc, plane);
   const double r = radius(problem.edge(arc));
-  // Of other planes what lies beyond is missed, but for a little.
-  constexpr double kLittle = 3;  // degrees
   const bool leans_on = arc.bead ? plane.radius > r + kSameRadius : plane.radius < r - kSameRadius;
+  using Window = std::pair<double, double>;
+  std::vector<Window> windows = {{-kOverFence, 90}};  // the blank face up
+  if (leans_on) windows.emplace_back(-90, kOverFence);
+  // Of planes that cannot lean on what lies beyond is missed, but for a little.
+  constexpr double kNone = 0.01;  // degrees
+  const double most = leans_on ? 180 : 3;
   const std::size_t n = ranges.size();
   for (std::size_t i = 0; i < n; ++i) {
-    for (const auto& [low, high] : {std::pair{-kOverFence, 90.0}, std::pair{-90.0, kOverFence}}) {
+    for (const auto& [low, high] : windows) {
       const TiltRange part{std::max(ranges[i].from, low), std::min(ranges[i].to, high)};
       const double less = std::max(part.from - ranges[i].from, ranges[i].to - part.to);
-      if (less > 0 && (leans_on || less < kLittle) && part.to - part.from > kOverlap) ranges.push_back(part);
+      if (less > kNone && less < most && part.to - part.from > kOverlap) ranges.push_back(part);
     }
   }
   return ranges;
