@@ -273,7 +273,7 @@ std::optional<Point> step_of_pins(const std::vector<Point>& points) {
 }  // namespace
 
 std::vector<bool> beside_line(const std::vector<Point>& points, double tolerance, double step) {
-  const std::vector<bool> none(points.size(), false);
+  std::vector<bool> none(points.size(), false);
   if (points.size() < kFewest || !is_in_order(points)) return none;
   List list;
   list.points = points;
