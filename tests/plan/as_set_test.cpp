@@ -64,7 +64,8 @@ TEST_CASE("what even the finer division leaves too much of is told, and stays ro
 TEST_CASE("a waste cut that comes near enough to a flat makes it", "[as-set]") {
   const Section section = profile("2 wide, 3/4 thick", "start face 1/2\nstep down 1/4\nfillet out 1/2");
   const Kit one = kit("units inch\nrebate 3/4\n");
-  const Problem problem = make_problem(section, one, {});
+  const PlanOptions options;
+  const Problem problem = make_problem(section, one, options);
   const double corner = kMmPerInch / 2, half = 0.375 * kMmPerInch, floor = kMmPerInch / 4;
   const auto made = [&](double left) {
     Sequence sequence;

@@ -22,7 +22,8 @@ namespace {
 std::vector<Lies> lies_at(std::initializer_list<double> tilts, double in = 25) {
   const Section section = profile("50mm wide, 20mm thick", "start face 1mm\nchamfer 1mm");
   const Kit planes = kit("rebate 6mm\n");
-  const Problem problem = make_problem(section, planes, {});
+  const PlanOptions options;
+  const Problem problem = make_problem(section, planes, options);
   std::vector<Pose> poses;
   for (const double tilt : tilts) poses.push_back({{in, 10}, tilt});
   const LieSet set = ways_to_lie(problem, problem.plane(0), poses);
