@@ -59,6 +59,10 @@ std::optional<Plane> turned(const Plane& plane);
 /// f(u) of the sole in mm; u beyond ±width/2 is taken at the nearer edge.
 double sole_height(const Plane& plane, double u);
 
+/// How far an arc of radius r rises over a chord, u its half, in mm; r where the chord is longer than the
+/// circle is wide.
+double sagitta(double r, double u);
+
 /// Where a plane stands: `at` is the middle of the sole, `tilt` its lean in degrees from upright on the
 /// face, positive toward the working edge (90: bearing on the working edge, −90: on the back edge,
 /// 180: on the underside).

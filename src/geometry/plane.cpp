@@ -30,7 +30,7 @@ double Plane::half_arc() const {
   return std::asin(std::min(1.0, width / (2 * radius)));
 }
 
-static double sagitta(double r, double u) {
+double sagitta(double r, double u) {
   return r - std::sqrt(std::max(0.0, r * r - u * u));
 }
 

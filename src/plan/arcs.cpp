@@ -108,8 +108,7 @@ std::optional<Part> standing_off(const Problem& problem, int surface, int p) {
 /// all.
 std::vector<TiltRange> ranges_to_try(const Problem& problem, const Surface& arc, const Plane& plane) {
   std::vector<TiltRange> ranges = standing_ranges(problem, arc, plane);
-  const double r = radius(problem.edge(arc));
-  const bool leans_on = arc.bead ? plane.radius > r + kSameRadius : plane.radius < r - kSameRadius;
+  const bool leans_on = bearing_of(problem, arc, plane) == Bearing::in_middle;
   using Window = std::pair<double, double>;
   std::vector<Window> windows = {{-kOverFence, 90}};  // the blank face up
   if (leans_on) windows.emplace_back(-90, kOverFence);
@@ -149,6 +148,8 @@ std::vector<double> tilts_for_each(const Problem& problem, const Surface& arc, D
 std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
   const Surface& arc = problem.surfaces[static_cast<std::size_t>(surface)];
   const Plane& plane = problem.plane(p);
+  const std::vector<double> may_stay = allowances(problem);
+  const bool too_far_off = stands_off(problem, arc, plane) > may_stay.front();
   std::vector<Part> out;
   for (const TiltRange& range : ranges_to_try(problem, arc, plane)) {
     Draft draft;
@@ -159,10 +160,7 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
     if (tilts.empty()) continue;
     tilts = tilts_for_each(problem, arc, draft, range, std::move(tilts));
     draft.poses = poses_at(problem, arc, plane, tilts);
-    const double r = radius(problem.edge(arc));
-    if (draft.miss > kSameRadius && (arc.bead ? plane.radius > r : plane.radius < r)) {
-      lean_on(problem, arc, plane, tilts, draft);
-    }
+    if (bearing_of(problem, arc, plane) == Bearing::in_middle) lean_on(problem, arc, plane, tilts, draft);
     std::vector<double> starts = {(arc.lo + arc.hi) / 2, (range.from + range.to) / 2};
     // One of another radius is guided at places of its own: by the ends of what it can turn through as well.
     if (draft.miss > kSameRadius) starts.insert(starts.end(), {range.from, range.to});
@@ -179,11 +177,9 @@ std::vector<Part> parts_of(const Problem& problem, int surface, int p) {
       return std::equal(part.cuts.begin(), part.cuts.end(), other.cuts.begin(), other.cuts.end(), same_poses);
     });
     if (known) continue;
-    const std::vector<double> may_stay = allowances(problem);
-    bool rough = stands_off(problem, arc, plane) > may_stay.front();
+    bool rough = too_far_off;
     for (const double at : arc_looks(arc)) {
-      const double left =
-          std::min(left_at(problem, arc, plane, draft.poses, at), left_by_end_flats(problem, arc, at));
+      const double left = left_with_end_flats(problem, arc, plane, draft.poses, at);
       part.makes.push_back(left <= may_stay.back());
       rough = rough || (left > may_stay.front() && left <= may_stay.back());
     }

@@ -2,8 +2,6 @@
 #include "plan/changes.h"
 
 #include <algorithm>
-#include <array>
-#include <limits>
 
 namespace arrisline {
 

@@ -6,7 +6,6 @@
 #include "plan/access.h"
 #include "plan/narrower.h"
 #include "plan/search.h"
-#include "plan/sets.h"
 #include "plan/tilts.h"
 
 namespace arrisline {
@@ -78,11 +77,9 @@ bool has_misfit(const Sequence& sequence) {
 void put_narrower(const Problem& problem, Composition& out) {
   if (widest_of_two(problem, *out.best) == 0) return;
   std::optional<Sequence> narrower = by_the_narrower(problem, *out.best);
-  if (!narrower || narrower->effort >= out.best->effort ||
-      narrower->left.height > out.best->left.height + kNoMore)
-    return;
+  if (!narrower || !better(problem, *narrower, *out.best)) return;
+  out.bound = std::min(out.bound, narrower->effort);
   out.best = std::move(narrower);
-  out.bound = std::min(out.bound, out.best->effort);
 }
 
 /// All the searches of one problem, for what is better than `best`.

@@ -2,7 +2,6 @@
 #include "plan/narrower.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <set>
 

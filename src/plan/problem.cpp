@@ -231,9 +231,8 @@ Pose pose_on_arc(const Problem& problem, const Surface& arc, const Plane& plane,
     // Such a sole bears at its edges and stays off the arc in its middle by the difference of the two
     // sagittas, of which a flat sole's is nothing.
     const double half = plane.width / 2;
-    auto sagitta = [&](double of) { return of - std::sqrt(std::max(0.0, of * of - half * half)); };
-    const double own = chord ? 0 : sagitta(plane.radius);
-    pose.at = pose.at + std::abs(own - sagitta(r)) * outward(tilt);
+    const double own = chord ? 0 : sagitta(plane.radius, half);
+    pose.at = pose.at + std::abs(own - sagitta(r, half)) * outward(tilt);
   }
   return pose;
 }

@@ -28,11 +28,6 @@ std::vector<OtherFigure> cut_short(std::vector<OtherFigure> choices, double draw
   return choices;
 }
 
-/// Of an arc over half a chord of this length.
-double rise_over(double half, double radius) {
-  return radius - std::sqrt(std::max(0.0, radius * radius - half * half));
-}
-
 PlaneKind kind_for(const Stroke& arc) {
   return arc.turn == Turn::right ? PlaneKind::hollow : PlaneKind::round;
 }
@@ -58,12 +53,12 @@ std::vector<OtherFigure> grown(const Stroke& stroke, const Kit& kit, double tole
 std::vector<OtherFigure> radii(const Stroke& stroke, const Kit& kit, double tolerance, double allow) {
   std::vector<OtherFigure> out;
   const double half = norm(stroke.move) / 2;
-  const double rise = rise_over(half, stroke.radius);
+  const double rise = sagitta(stroke.radius, half);
   for (const Plane& plane : kit.planes) {
     if (plane.kind != kind_for(stroke) || std::abs(plane.radius - stroke.radius) < kSameLength) continue;
     // About half of how much the rise changes with the ends kept, or as with the arc made larger or
     // smaller.
-    const double other = rise_over(half, std::max(plane.radius, half));
+    const double other = sagitta(std::max(plane.radius, half), half);
     const double off = std::min(std::abs(other - rise) / 2 + (plane.radius < half ? half - plane.radius : 0),
                                 std::abs(plane.radius - stroke.radius));
     if (off <= 3 * allow) out.push_back({plane.radius, off});

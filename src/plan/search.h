@@ -17,6 +17,9 @@
 
 namespace arrisline {
 
+/// Whether the one plan is better than the other: model.md, what makes it so.
+bool better(const Problem& problem, const Sequence& a, const Sequence& b);
+
 /// Cuts from the pool that one plan may need to leave little enough.
 inline constexpr int kMostThinning = 3;
 

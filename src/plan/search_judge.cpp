@@ -18,14 +18,6 @@ double beyond(const Problem& problem, double height) {
   return std::max(0.0, height - problem.options.tolerance);
 }
 
-bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
-  const double over_a = beyond(problem, a.left.height);
-  const double over_b = beyond(problem, b.left.height);
-  if (std::abs(over_a - over_b) > kNoMore) return over_a < over_b;
-  if (std::abs(a.effort - b.effort) > kTie) return a.effort < b.effort;
-  return a.imbalance < b.imbalance - kTie;
-}
-
 /// Whether its curved cuts finish the arcs by what they leave with the starts chosen: cuts that leave `left`
 /// without, of which the scraper takes some, may leave it nothing then, and have to come as near as that.
 bool finishes_arcs(const Problem& problem, const Sequence& sequence, double left) {
@@ -37,6 +29,14 @@ bool finishes_arcs(const Problem& problem, const Sequence& sequence, double left
 }
 
 }  // namespace
+
+bool better(const Problem& problem, const Sequence& a, const Sequence& b) {
+  const double over_a = beyond(problem, a.left.height);
+  const double over_b = beyond(problem, b.left.height);
+  if (std::abs(over_a - over_b) > kNoMore) return over_a < over_b;
+  if (std::abs(a.effort - b.effort) > kTie) return a.effort < b.effort;
+  return a.imbalance < b.imbalance - kTie;
+}
 
 /// What leaves `left` mm or more, and costs this much or more, cannot be the best.
 double Search::worth(double left) const {

@@ -68,7 +68,7 @@ class Substituting {
       // Near ones first: a line that cannot lie so near is given up early, and the limit then goes to those
       // that can.
       for (level_ = kFirstLevel; !left_off_ && most > 0; level_ *= 2) {
-        find_variables(any_arc);
+        find_variables();
         if (std::optional<Substitute> found = nearest_planned(std::min(most, level_))) {
           out.nearest = std::move(found);
           break;
@@ -192,7 +192,7 @@ class Substituting {
 
   /// What may change: the elements that the reasons name and the arcs that run smooth into an arc of these,
   /// or any arc.
-  void find_variables(bool any_arc) {
+  void find_variables() {
     variables_.clear();
     std::size_t first = 0;  // of the chain, in sources_
     for (std::size_t c = 0; c < anew_.chains().size(); ++c) {
@@ -205,7 +205,7 @@ class Substituting {
         const bool beside = arc && ((s > 0 && named_arc(s - 1) && smooth_at(anew_.chains()[c].line, s)) ||
                                     (named_arc(s + 1) && smooth_at(anew_.chains()[c].line, s + 1)));
         const int element = sources_[first + s];
-        if (element < 0 || !(is_named(element) || beside || (any_arc && arc))) continue;
+        if (element < 0 || !(is_named(element) || beside || (any_arc_ && arc))) continue;
         Variable variable{c, s, arc, figures_for(strokes[s], kit_, options_.tolerance, level_)};
         if (variable.choices.size() > 1) variables_.push_back(std::move(variable));
       }

@@ -77,14 +77,18 @@ double left_by_end_flats(const Problem& problem, const Surface& arc, double at) 
   return radius(problem.edge(arc)) * (1 / std::cos(turn) - 1);
 }
 
+double left_with_end_flats(const Problem& problem, const Surface& arc, const Plane& plane,
+                           const std::vector<Pose>& poses, double at) {
+  return std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at));
+}
+
 double worst_between(const Problem& problem, const Surface& arc, const Plane& plane,
                      const std::vector<double>& tilts, double from, double to) {
   const std::vector<Pose> poses = poses_at(problem, arc, plane, tilts);
   double worst = 0;
   for (const double at : arc_looks(arc)) {
     if (at < from || at > to) continue;
-    worst = std::max(worst,
-                     std::min(left_at(problem, arc, plane, poses, at), left_by_end_flats(problem, arc, at)));
+    worst = std::max(worst, left_with_end_flats(problem, arc, plane, poses, at));
   }
   return worst;
 }
@@ -136,13 +140,17 @@ std::vector<double> spaced(const Problem& problem, const Surface& arc, const Pla
 
 }  // namespace
 
+Bearing bearing_of(const Problem& problem, const Surface& arc, const Plane& plane) {
+  const double larger = plane.radius - radius(problem.edge(arc));
+  if (std::abs(larger) <= kSameRadius) return Bearing::along;
+  return (larger > 0) == arc.bead ? Bearing::in_middle : Bearing::at_edges;
+}
+
 double stands_off(const Problem& problem, const Surface& arc, const Plane& plane) {
-  const double r = radius(problem.edge(arc));
-  const bool edges_bear = arc.bead ? plane.radius < r - kSameRadius : plane.radius > r + kSameRadius;
-  if (!edges_bear) return 0;
-  if (plane.width >= 2 * r) return std::numeric_limits<double>::infinity();
-  const auto sagitta = [&](double of) { return of - std::sqrt(of * of - plane.width * plane.width / 4); };
-  return std::abs(sagitta(plane.radius) - sagitta(r));
+  if (bearing_of(problem, arc, plane) != Bearing::at_edges) return 0;
+  const double r = radius(problem.edge(arc)), half = plane.width / 2;
+  if (half >= r) return std::numeric_limits<double>::infinity();
+  return std::abs(sagitta(plane.radius, half) - sagitta(r, half));
 }
 
 std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, const Plane& plane,
@@ -151,8 +159,8 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
   // the first.
   constexpr std::array kCloser = {0.5, 0.75};
   const double r = radius(problem.edge(arc));
-  const bool same = std::abs(plane.radius - r) <= kSameRadius;
-  const bool edges_bear = arc.bead ? plane.radius < r : plane.radius > r;
+  const Bearing bearing = bearing_of(problem, arc, plane);
+  const bool same = bearing == Bearing::along;
   const double w = plane.width;
   if (stands_off(problem, arc, plane) > allowances(problem).back()) return {};
   std::vector<double> kept_to = allowances(problem);
@@ -162,8 +170,8 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
     for (const double share : kCloser) kept_to.push_back(share * most);
   }
   std::vector<double> tilts;
-  if (!same && !edges_bear) {
-    // It bears in its middle, and what is left rises to either side.
+  if (bearing == Bearing::in_middle) {
+    // What is left rises to either side.
     for (const double allowed : kept_to) {
       tilts = fewest_tilts(problem, arc, plane, range, allowed);
       if (tilts.empty()) tilts = spaced(problem, arc, plane, range, range, allowed);

@@ -29,6 +29,10 @@ std::vector<double> finishing_tilts(const Problem& problem, const Surface& arc, 
 /// Appends tilts from the one to the other, alike and no farther apart than `widest`.
 void spread(double from, double to, double widest, std::vector<double>& tilts);
 
+/// How a hollow on a bead, or a round in a cove, bears on it.
+enum class Bearing { along, in_middle, at_edges };
+Bearing bearing_of(const Problem& problem, const Surface& arc, const Plane& plane);
+
 /// How far the middle of a sole that bears at its edges stays off the arc at one tilt, in mm; 0 of any other,
 /// infinity of one so wide that it bears nowhere.
 double stands_off(const Problem& problem, const Surface& arc, const Plane& plane);
@@ -43,6 +47,10 @@ std::vector<double> allowances(const Problem& problem);
 
 /// What flats tangent to a bead where it ends leave of it at this place.
 double left_by_end_flats(const Problem& problem, const Surface& arc, double at);
+
+/// What the sole in these poses leaves there, or such flats where they leave less.
+double left_with_end_flats(const Problem& problem, const Surface& arc, const Plane& plane,
+                           const std::vector<Pose>& poses, double at);
 
 /// What the sole at these tilts, and the flats at the ends of a bead, leave of the arc at worst between two
 /// places.

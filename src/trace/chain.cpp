@@ -332,6 +332,12 @@ double bulge_of(const Edge& edge) {
   return edge.is_arc() ? std::tan(sweep(edge) / 4) : 0;
 }
 
+double turn_at(const FlatsAndArcs& line, std::size_t joint) {
+  const Point in = direction_at(edge_of(line, joint - 1), 1);
+  const Point on = direction_at(edge_of(line, joint), 0);
+  return std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+}
+
 double offset_from(const Edge& edge, Point p) {
   if (!edge.is_arc()) {
     const Point along = edge.to - edge.from;

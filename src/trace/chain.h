@@ -23,6 +23,8 @@ struct FlatsAndArcs {
 
 Edge edge_of(const FlatsAndArcs& line, std::size_t link);
 double bulge_of(const Edge& edge);
+/// By how much the line turns at an inner joint, either way, in degrees.
+double turn_at(const FlatsAndArcs& line, std::size_t joint);
 /// The least and the greatest that the line reaches.
 Reach extent_of(const FlatsAndArcs& line);
 /// Signed distance of p from the endless line or the whole circle of the edge, positive to its left.

@@ -22,12 +22,8 @@ double play_of(const Fitted& fitted, std::size_t link, const Allowed& allowed) {
 /// Whether one of the two links at an inner joint is flat, and they run on there or stand square, but for so
 /// many degrees.
 bool is_ruled_within(const Fitted& fitted, std::size_t joint, double play) {
-  const Edge from = edge_of(fitted.line, joint - 1);
-  const Edge to = edge_of(fitted.line, joint);
-  if (from.is_arc() && to.is_arc()) return false;
-  const Point in = direction_at(from, 1);
-  const Point on = direction_at(to, 0);
-  const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+  if (edge_of(fitted.line, joint - 1).is_arc() && edge_of(fitted.line, joint).is_arc()) return false;
+  const double turn = turn_at(fitted.line, joint);
   return std::min(turn, std::abs(turn - 90)) < play;
 }
 

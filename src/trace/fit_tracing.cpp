@@ -163,14 +163,12 @@ Allowed with_rounding(Samples& samples, double step, double tolerance, FittedPro
 /// How far the joint lies from the line through the samples that is farthest from it, mm; the two ends are
 /// none.
 double farthest_joint(const Samples& samples, const Fitted& fitted) {
+  std::vector<Edge> drawn;
+  for (std::size_t i = 1; i < samples.points.size(); ++i)
+    drawn.push_back({samples.points[i - 1], samples.points[i], {}, Turn::straight});
   double out = 0;
-  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
-    double least = std::numeric_limits<double>::infinity();
-    for (std::size_t i = 1; i < samples.points.size(); ++i)
-      least = std::min(least, distance(fitted.line.joints[j],
-                                       Edge{samples.points[i - 1], samples.points[i], {}, Turn::straight}));
-    out = std::max(out, least);
-  }
+  for (std::size_t j = 1; j < fitted.line.size(); ++j)
+    out = std::max(out, distance(fitted.line.joints[j], drawn));
   return out;
 }
 

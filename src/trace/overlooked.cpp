@@ -169,9 +169,7 @@ bool may_hide_flat(const Samples& samples, const Fitted& fitted, std::size_t joi
   if ((fitted.line.bulges[joint - 1] != 0) == (fitted.line.bulges[joint] != 0)) return false;
   for (const std::size_t link : {joint - 1, joint})
     if (fitted.from[link + 1] - fitted.from[link] < kTold) return false;
-  const Point in = direction_at(edge_of(fitted.line, joint - 1), 1);
-  const Point on = direction_at(edge_of(fitted.line, joint), 0);
-  const double turn = std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
+  const double turn = turn_at(fitted.line, joint);
   if (is_ruled(fitted, joint, allowed) || turn < kLeast || turn > 180 - kLeast) return false;
   double squares = 0;
   for (const std::size_t link : {joint - 1, joint})
@@ -198,15 +196,10 @@ bool is_told(const Samples& samples, const Fitted& next, std::size_t link) {
 bool makes_corner(const Fitted& fitted, const Fitted& next, std::size_t joint, const Allowed& allowed) {
   constexpr double kSeen = 2;  // times the tolerance
   constexpr double kOn = 45;   // degrees: it is one or the other
-  const auto turn = [&](std::size_t at) {
-    const Point in = direction_at(edge_of(next.line, at - 1), 1);
-    const Point on = direction_at(edge_of(next.line, at), 0);
-    return std::abs(to_degrees(std::atan2(cross(in, on), dot(in, on))));
-  };
   const bool arc_before = next.line.bulges[joint - 1] != 0;
   const std::size_t smooth = arc_before ? joint : joint + 1;
   const std::size_t corner = arc_before ? joint + 1 : joint;
-  if (turn(smooth) > kOn || turn(corner) < kOn) return false;
+  if (turn_at(next.line, smooth) > kOn || turn_at(next.line, corner) < kOn) return false;
   double off = std::numeric_limits<double>::infinity();
   for (const std::size_t link : {joint - 1, joint, joint + 1})
     off = std::min(off, distance(fitted.line.joints[joint], edge_of(next.line, link)));

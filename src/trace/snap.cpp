@@ -122,9 +122,7 @@ class Snapper {
       const Edge before = edge_of(fitted_.line, j - 1);
       const Edge after = edge_of(fitted_.line, j);
       if (!before.is_arc() && !after.is_arc()) continue;
-      const Point in = direction_at(before, 1);
-      const Point out = direction_at(after, 0);
-      const double turn = std::abs(to_degrees(std::atan2(cross(in, out), dot(in, out))));
+      const double turn = turn_at(fitted_.line, j);
       // A cusp turns by all but 180 degrees; a little less than that, and its two sides cross.
       const double off = std::min(turn, 180 - turn);
       const bool corner = std::find(corners_.begin(), corners_.end(), j) != corners_.end();

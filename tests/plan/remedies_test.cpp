@@ -407,11 +407,9 @@ TEST_CASE("a number that the kit uses for another size is not named", "[plan][re
   const Section section = profile("2 wide, 3/4 thick", "start face 1/4\ncavetto 1/4");
   const Kit planes = kit("units inch\nnumber 4 radius 0.29\nhollow 4\nround 6\nrebate 3/4\n");
   const Plan no = asked(section, planes);
-  check_remedies(no, planes);
-  const Remedy* remedy = of_kind(no, adds);
-  REQUIRE(remedy != nullptr);
-  CHECK_FALSE(remedy->add[0].number.has_value());
-  CHECK(remedy->add[0].radius == Approx(kIn / 4));
+  const Remedy& remedy = addition(no, planes, 1);
+  CHECK_FALSE(remedy.add[0].number.has_value());
+  CHECK(remedy.add[0].radius == Approx(kIn / 4));
 }
 
 TEST_CASE("a kit that goes by millimetres is told no numbers", "[plan][remedies]") {
@@ -421,13 +419,11 @@ TEST_CASE("a kit that goes by millimetres is told no numbers", "[plan][remedies]
     const Section section =
         profile("90mm wide, 45mm thick", "start face " + r + "\nbead out " + r + " down " + r);
     const Kit planes = kit("units mm\nrebate 20\nhollow radius 6\nround radius 6\n");
-    const Plan no = asked(section, planes);
-    check_remedies(no, planes);
-    const Remedy* remedy = of_kind(no, adds);
-    REQUIRE(remedy != nullptr);
-    CHECK_FALSE(remedy->add[0].number.has_value());
     // The next whole millimetre can be bought.
-    CHECK(remedy->add[0].radius == Approx(std::ceil(std::stod(radius))));
+    const Plan no = asked(section, planes);
+    const Remedy& remedy = addition(no, planes, 1);
+    CHECK_FALSE(remedy.add[0].number.has_value());
+    CHECK(remedy.add[0].radius == Approx(std::ceil(std::stod(radius))));
   }
 }
 

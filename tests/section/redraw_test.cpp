@@ -11,7 +11,7 @@ namespace {
 constexpr double kIn = kMmPerInch;
 const std::string kStock = "stock 2 wide, 3/4 thick\n";
 
-double sagitta(double r, double chord) {
+double rise_of(double r, double chord) {
   return r - std::sqrt(r * r - chord * chord / 4);
 }
 
@@ -41,7 +41,7 @@ TEST_CASE("another radius keeps the ends, and departs by the difference of the s
     CHECK(is.to == was.to);
     CHECK(is.turn == was.turn);
     CHECK(radius(is) == Approx(r * kIn));
-    const double expected = std::abs(sagitta(r * kIn, chord) - sagitta(0.375 * kIn, chord));
+    const double expected = std::abs(rise_of(r * kIn, chord) - rise_of(0.375 * kIn, chord));
     CHECK(largest_departure(drawn, *other) == Approx(expected).epsilon(1e-9));
     CHECK(largest_departure(*other, drawn) == Approx(expected).epsilon(1e-9));
   }
