@@ -18,6 +18,9 @@ namespace arrisline {
 /// Which way y grows in a file: SVG says down, DXF says up, a list of points says nothing.
 enum class Upward { unknown, y_up, y_down };
 
+/// The side of a tracing that the working edge is at, face up.
+enum class EdgeAt { left, right };
+
 /// The line of a section as a file has it.
 struct Tracing {
   /// In the file's own frame and unit, finite. Drawn lines: in the order of the line, consecutive points
@@ -54,6 +57,7 @@ struct FitOptions {
   double division = 0;      // levels and radii are whole multiples of it where the tolerance allows; 0: never
   std::vector<double> preferred;  // radii taken before others where the tolerance allows: those of planes
   std::vector<double> widths;     // of grooves, likewise: those of irons
+  std::optional<EdgeAt> edge;     // else where a drawing shows it; of points, at the left
   std::optional<double> width;    // of the stock; else as the tracing has it
   std::optional<double> thickness;
 };
@@ -85,6 +89,7 @@ struct FittedProfile {
   double step = 0;                 // mm, that the figures were rounded to; 0 where that told nothing
   double turned = 0;               // degrees that the tracing lay askew
   bool mirrored = false;           // the working edge was at its right
+  bool may_be_mirrored = false;    // it was taken to be at the left, and the line looks as well the other way
   bool put_in_order = false;       // the points were in no order of the line
   std::size_t joined = 0;          // so many points were corners, and joined straight; 0: they were not
   std::vector<Point> strays;       // left out since they lie alone beside the line; as the file has them

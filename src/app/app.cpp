@@ -213,6 +213,7 @@ Outcome run_trace(int argc, const char* const* argv) {
   parser.add_option("--kit", arguments.kit);
   parser.add_option("--width", arguments.width);
   parser.add_option("--layer", arguments.layer);
+  parser.add_option("--edge", arguments.edge);
   parser.add_option("--stock", arguments.stock);
   parser.add_option("-o,--output", arguments.output);
   const StockJoined joined(argc, argv);

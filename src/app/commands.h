@@ -133,6 +133,7 @@ struct TraceArguments {
   std::optional<std::string> kit;
   std::optional<std::string> width;  // of the whole line
   std::optional<std::string> layer;  // of a drawing
+  std::optional<std::string> edge;   // "left" or "right"
   std::optional<std::string> stock;  // "2 x 3/4"
   std::optional<std::string> output;
   std::function<void(std::size_t)> read;  // called with the points read so far

@@ -43,6 +43,8 @@ std::string_view name_of(Takes takes) {
       return "paper";
     case Takes::prefer:
       return "prefer";
+    case Takes::side:
+      return "side";
     case Takes::shell:
       return "shell";
     case Takes::kind_of_file:
@@ -53,10 +55,10 @@ std::string_view name_of(Takes takes) {
   return "";
 }
 
-constexpr Takes kAllTakes[] = {Takes::profile, Takes::kit,          Takes::job,   Takes::plan,
-                               Takes::tracing, Takes::any_of_ours,  Takes::sheet, Takes::output,
-                               Takes::folder,  Takes::unit,         Takes::paper, Takes::prefer,
-                               Takes::shell,   Takes::kind_of_file, Takes::word};
+constexpr Takes kAllTakes[] = {Takes::profile, Takes::kit,         Takes::job,          Takes::plan,
+                               Takes::tracing, Takes::any_of_ours, Takes::sheet,        Takes::output,
+                               Takes::folder,  Takes::unit,        Takes::paper,        Takes::prefer,
+                               Takes::side,    Takes::shell,       Takes::kind_of_file, Takes::word};
 
 std::string joined(const std::vector<std::string_view>& words, std::string_view between) {
   std::string out;

@@ -208,6 +208,8 @@ usage: arrisline trace FILE [options]
   --width L          the full width of the line, whatever the file says
   --layer NAME       of a drawing only this layer (.dxf), or what has this id or
                      label (.svg): the line without its frame and dimensions
+  --edge left|right  the side that the working edge is at, face up (default: where
+                     a drawing shows it; of points, at the left)
   --stock "W x T"    width and thickness of the stock (default: as traced, or
                      as large as the work needs)
   -o, --output FILE  write to this file, whole or not at all, instead of the
@@ -216,9 +218,9 @@ usage: arrisline trace FILE [options]
 
 The fewest flats and arcs that follow the line become a profile, with what fits
 how well beside each. Points may come in any order, from either end, up to 10
-degrees askew; of points alone, the working edge is at the left. A photograph is
-not read: lay points on it with a digitiser, or draw over it. L is a length; a
-bare number has the unit of --unit, or else is in millimetres.
+degrees askew. A photograph is not read: lay points on it with a digitiser, or
+draw over it. L is a length; a bare number has the unit of --unit, or else is in
+millimetres.
 
 example: arrisline trace old-cornice.csv --unit mm -o old-cornice.profile
 )";

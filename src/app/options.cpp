@@ -11,7 +11,7 @@ const std::vector<std::string_view>& words_of(Takes takes) {
   static const std::vector<std::string_view> none,
       units = {"inch", "mm"}, papers = {"a4", "letter"},
       preferences = {"fewest-planes", "fewest-cuts", "least-strokes"}, shells = {"bash", "zsh", "fish"},
-      kinds = {"profile", "kit", "job"};
+      sides = {"left", "right"}, kinds = {"profile", "kit", "job"};
   switch (takes) {
     case Takes::unit:
       return units;
@@ -19,6 +19,8 @@ const std::vector<std::string_view>& words_of(Takes takes) {
       return papers;
     case Takes::prefer:
       return preferences;
+    case Takes::side:
+      return sides;
     case Takes::shell:
       return shells;
     case Takes::kind_of_file:
@@ -132,6 +134,7 @@ const std::vector<CommandRow>& command_table() {
         kit,
         {"--width", Takes::text, "the full width of the line"},
         {"--layer", Takes::text, "this layer of a drawing alone"},
+        {"--edge", Takes::side, "where the working edge is"},
         {"--stock", Takes::text, "width and thickness of the stock"},
         output}},
       {"scale",

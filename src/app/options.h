@@ -22,6 +22,7 @@ enum class Takes {
   unit,  // one of few words, see words_of()
   paper,
   prefer,
+  side,
   shell,
   kind_of_file,
   word,  // of the file formats

@@ -64,6 +64,18 @@ std::vector<double> widths_of(const Kit& kit) {
   return out;
 }
 
+/// What --edge names, nothing where it is absent; a word that is no side adds to `messages`.
+std::optional<EdgeAt> edge_option(const std::optional<std::string>& word, std::string& messages) {
+  if (!word) return std::nullopt;
+  if (lower(*word) == "left") return EdgeAt::left;
+  if (lower(*word) == "right") return EdgeAt::right;
+  messages += usage_error("trace",
+                          "--edge is left or right, the side of the tracing that the working edge "
+                          "is at, not " +
+                              quoted(*word) + suggestion(lower(*word), {"left", "right"}));
+  return std::nullopt;
+}
+
 }  // namespace
 
 Outcome trace_command(const TraceArguments& arguments) {
@@ -79,12 +91,15 @@ Outcome trace_command(const TraceArguments& arguments) {
     outcome.err += usage_error("trace", "--width " + quoted(*arguments.width) +
                                             ": the line is more than 0 wide; give the width that it has");
   const auto stock = stock_option(arguments.stock, of_lengths, "trace", outcome.err);
+  options.edge = edge_option(arguments.edge, outcome.err);
+  const bool no_side = arguments.edge && !options.edge;
   std::optional<Kit> kit;
   if (arguments.kit) kit = take(read_kit_file(*arguments.kit), outcome.err);
   const bool writable = output_option(arguments.output, "trace", outcome.err) &&
                         kept_apart({arguments.file, arguments.kit.value_or("")},
                                    {{"--output", arguments.output}}, "trace", outcome.err);
-  if (!unit || !tolerance || !width || !stock || !writable || no_width || (arguments.kit && !kit)) {
+  if (!unit || !tolerance || !width || !stock || !writable || no_width || no_side ||
+      (arguments.kit && !kit)) {
     outcome.code = kBadInput;
     return outcome;
   }

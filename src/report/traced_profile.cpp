@@ -88,6 +88,8 @@ std::vector<std::string> remarks(const FittedProfile& fitted, const TracedFrom& 
   if (std::abs(fitted.turned) > 0.05)
     out.push_back("The tracing lay " + plain(std::abs(fitted.turned), 1) + " degrees askew.");
   if (fitted.mirrored) out.push_back("Its working edge was at the right.");
+  if (fitted.may_be_mirrored)
+    out.push_back("Its working edge was taken to be at the left; if it is at the right: --edge right.");
   if (!fitted.traced_width || !fitted.traced_thickness) {
     const char* const which = fitted.traced_width       ? "how thick the stock is"
                               : fitted.traced_thickness ? "how wide the stock is"

@@ -215,10 +215,11 @@ std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options
   simplify_arcs(samples, fitted, within);
   line = fitted;
 
-  const Laid laid = lay(samples, fitted, traced.closed, traced.upward, allowed);
+  const Laid laid = lay(samples, fitted, traced.closed, traced.upward, options.edge, allowed);
   if (!traced.drawn) put_in_walls(samples, fitted, allowed);
   out.turned = laid.turned;
   out.mirrored = laid.mirrored;
+  out.may_be_mirrored = laid.may_be_mirrored;
   out.scatter = samples.scatter;
   const Reached reached = traced.closed ? Reached::start
                           : laid.flute  ? Reached::face

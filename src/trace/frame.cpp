@@ -143,6 +143,15 @@ bool edge_at_right(const FlatsAndArcs& line) {
   return (back.x > front.x) == from_front;
 }
 
+/// Whether a line from the face to a working edge at the left goes straight down first, and ends level. With
+/// the edge at the right and the other way up, those would be the edge and the face themselves.
+bool looks_as_well_mirrored(const FlatsAndArcs& line) {
+  const Point first = direction_at(edge_of(line, 0), 0);
+  const Point last = direction_at(edge_of(line, line.size() - 1), 1);
+  constexpr double kSquare = 0.02;  // sine of the angle
+  return std::abs(first.x) < kSquare && std::abs(last.y) < kSquare;
+}
+
 }  // namespace
 
 double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
@@ -176,7 +185,8 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
   return sure || agree_by_themselves(best, angle) ? angle : 0;
 }
 
-Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const Allowed& allowed) {
+Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, std::optional<EdgeAt> edge,
+         const Allowed& allowed) {
   Laid out;
   out.turned = askew(samples, fitted, allowed);
   const double cosine = std::cos(to_radians(out.turned));
@@ -190,7 +200,7 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const All
     const double upper = std::max(waste.share[0][0], waste.share[1][0]);
     const double lower = std::max(waste.share[0][1], waste.share[1][1]);
     const bool over = lower > 1.2 * upper;
-    const bool right = waste.share[1][over] > waste.share[0][over];
+    const bool right = edge ? *edge == EdgeAt::right : waste.share[1][over] > waste.share[0][over];
     mirror(samples, fitted, right, over);
     out.mirrored = right;
     if (area_within(fitted.line) > 0) reverse(samples, fitted);
@@ -209,19 +219,22 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, const All
   out.flute = std::abs(a.y - b.y) < slack && std::abs(a.x - b.x) > 4 * slack &&
               std::max(above, below) > slack && std::min(above, below) < slack;
   if (out.flute) {
-    if (above > below) mirror(samples, fitted, false, true);
+    out.mirrored = edge == EdgeAt::right;
+    mirror(samples, fitted, out.mirrored, above > below);
     if (fitted.line.joints.front().x < fitted.line.joints.back().x) reverse(samples, fitted);
     return out;
   }
   // With the working edge at the left a line goes deeper as it goes left, if y is depth.
   const bool falling = (b.y - a.y) * (b.x - a.x) < 0;
-  const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && !falling);
+  const bool right = edge == EdgeAt::right;
+  const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && falling == right);
   if (y_up) mirror(samples, fitted, false, true);
-  out.mirrored = upward != Upward::unknown && edge_at_right(fitted.line);
+  out.mirrored = edge ? right : upward != Upward::unknown && edge_at_right(fitted.line);
   if (out.mirrored) mirror(samples, fitted, true, false);
   const Point first = fitted.line.joints.front();
   const Point last = fitted.line.joints.back();
   if (first.y > last.y || (first.y == last.y && first.x < last.x)) reverse(samples, fitted);
+  out.may_be_mirrored = !edge && upward == Upward::unknown && looks_as_well_mirrored(fitted.line);
   return out;
 }
 

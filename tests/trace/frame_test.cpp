@@ -98,5 +98,56 @@ TEST_CASE("where a line goes straight down from the face its lower end is at the
   }
 }
 
+TEST_CASE("of points the working edge is at the left unless it is said to be at the right",
+          "[trace][frame]") {
+  // A step, a cove and a fillet, with the face before them and the working edge after.
+  const std::vector<Edge> line = {{{18, 0}, {12, 0}, {}, Turn::straight},
+                                  {{12, 0}, {12, 2}, {}, Turn::straight},
+                                  {{12, 2}, {4, 10}, {4, 2}, Turn::left},
+                                  {{4, 10}, {0, 10}, {}, Turn::straight},
+                                  {{0, 10}, {0, 15}, {}, Turn::straight}};
+  FitOptions options;
+  options.division = 0.5;
+  for (const bool y_up : {false, true}) {
+    for (const bool backward : {false, true}) {
+      INFO((y_up ? "y up" : "y down") << (backward ? ", backward" : ""));
+      Digitiser by;
+      by.scatter = 0.02;
+      by.y_up = y_up;
+      by.backward = backward;
+      const Tracing left = digitised(line, by, 1);
+      const Tracing right = turned_about(left);
+      std::string why;
+      options.edge = std::nullopt;
+      const auto as_it_stands = fit_tracing(left, options, &why);
+      const auto unsaid = fit_tracing(right, options, &why);
+      options.edge = EdgeAt::right;
+      const auto said = fit_tracing(right, options, &why);
+      REQUIRE((as_it_stands && unsaid && said));
+      CHECK(kinds(worked_line(as_it_stands->section)) == "step cove fillet ");
+      CHECK_FALSE(as_it_stands->may_be_mirrored);
+      CHECK(kinds(worked_line(said->section)) == "step cove fillet ");
+      CHECK(said->mirrored);
+      CHECK_FALSE(said->may_be_mirrored);
+      // Edge and face look like a step and a fillet then.
+      CHECK(kinds(worked_line(unsaid->section)) == "step fillet bead step fillet ");
+      CHECK(unsaid->may_be_mirrored);
+    }
+  }
+}
+
+TEST_CASE("a drawing is believed of its working edge unless the other side is said", "[trace][frame]") {
+  const Tracing cavetto = traced_path("M20 0 H10 V2 A8 8 0 0 1 2 10 H0 V15");
+  FitOptions options;
+  std::string why;
+  options.edge = EdgeAt::left;
+  const auto left = fit_tracing(cavetto, options, &why);
+  options.edge = EdgeAt::right;
+  const auto right = fit_tracing(turned_about(cavetto), options, &why);
+  REQUIRE((left && right));
+  CHECK(kinds(worked_line(left->section)) == "step cove fillet ");
+  CHECK(kinds(worked_line(right->section)) == "step cove fillet ");
+}
+
 }  // namespace
 }  // namespace arrisline::testing
