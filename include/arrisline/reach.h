@@ -24,8 +24,9 @@ struct Moulding {
 };
 
 /// The mouldings to try: every shape of every radius among the curved planes, alone, with a fillet on either
-/// side, and two shapes with a fillet between, as far as they leave a quarter of the stock in width and a
-/// sixth in thickness. Each once, smaller ones first.
+/// side where the shape has none of its own, and two quadrants with a fillet between, as far as they leave a
+/// quarter of the stock in width and a sixth in thickness; and a torus as thick as the stock. Each once,
+/// smaller ones first.
 std::vector<Moulding> mouldings(const std::vector<Plane>& planes, Unit unit, double width, double thickness);
 
 struct Made {

@@ -10,6 +10,8 @@
 namespace arrisline {
 namespace {
 
+constexpr double kSame = 0.01;  // mm by which the radii of two planes of one size may differ
+
 /// A shape: what it takes across and down, and its statement with figures in place.
 struct Piece {
   std::string name;
@@ -36,6 +38,25 @@ class Shapes {
 
   std::vector<Piece> of_round(double r) const {
     return {{"cavetto " + figure(r), "cavetto " + figure(r), r, r}, flatter("cove", r)};
+  }
+
+  Piece torus(double r) const {
+    const std::string name = "torus " + figure(2 * r);
+    return {name, name, r, 2 * r};
+  }
+
+  /// A step, and a quadrant that leaves it level.
+  Piece thumbnail(double r) const {
+    const std::string name = "thumbnail " + figure(r);
+    return {name, name, r, 1.25 * r};
+  }
+
+  /// A flatter one of 53 degrees: with sides of 3, 4 and 5 its figures are whole tenths. A sole of 60 goes
+  /// over its end, so nothing may stand there.
+  Piece flat_thumbnail(double r) const {
+    const std::string across = figure(0.8 * r), down = figure(0.5 * r);
+    return {"thumbnail " + across + " by " + down, "thumbnail out " + across + " down " + down, 0.8 * r,
+            0.5 * r};
   }
 
   /// Of a hollow and a round of one radius.
@@ -94,6 +115,12 @@ class Maker {
     add(pieces, name + " between fillets", true, true);
   }
 
+  /// Nothing of the thickness stays below it.
+  void all_round_edge(const Piece& piece) {
+    if (std::abs(piece.down - thickness_) < kSame && piece.across <= width_ * 3 / 4)
+      put({piece}, piece.name + " all round the edge", false, false, piece.across, piece.down);
+  }
+
   void add(const std::vector<Piece>& pieces, const std::string& name, bool before, bool after) {
     const double fillet = shapes_.fillet();
     double across = after ? fillet : 0;
@@ -103,6 +130,20 @@ class Maker {
       down += pieces[i].down;
     }
     if (across > width_ * 3 / 4 || down > thickness_ * 5 / 6) return;
+    put(pieces, name, before, after, across, down);
+  }
+
+  std::vector<Moulding> take() {
+    std::stable_sort(list_.begin(), list_.end(), [](const Moulding& a, const Moulding& b) {
+      return a.across * a.down < b.across * b.down;
+    });
+    return std::move(list_);
+  }
+
+ private:
+  void put(const std::vector<Piece>& pieces, const std::string& name, bool before, bool after, double across,
+           double down) {
+    const double fillet = shapes_.fillet();
     Moulding out;
     out.name = name;
     out.file = file_name(name);
@@ -125,14 +166,6 @@ class Maker {
     list_.push_back(std::move(out));
   }
 
-  std::vector<Moulding> take() {
-    std::stable_sort(list_.begin(), list_.end(), [](const Moulding& a, const Moulding& b) {
-      return a.across * a.down < b.across * b.down;
-    });
-    return std::move(list_);
-  }
-
- private:
   Shapes shapes_;
   Unit unit_;
   double width_;
@@ -149,7 +182,7 @@ std::vector<Moulding> mouldings(const std::vector<Plane>& planes, Unit unit, dou
     std::vector<double> out;
     for (const Plane& plane : planes) {
       const bool known =
-          std::any_of(out.begin(), out.end(), [&](double r) { return std::abs(r - plane.radius) < 0.01; });
+          std::any_of(out.begin(), out.end(), [&](double r) { return std::abs(r - plane.radius) < kSame; });
       if (plane.kind == kind && !known) out.push_back(plane.radius);
     }
     std::sort(out.begin(), out.end());
@@ -161,6 +194,13 @@ std::vector<Moulding> mouldings(const std::vector<Plane>& planes, Unit unit, dou
   Maker maker(unit, width, thickness);
   for (const double r : hollows)
     for (const Piece& piece : shapes.of_hollow(r)) maker.with_fillets({piece}, piece.name);
+  for (const double r : hollows) {
+    const Piece thumbnail = shapes.thumbnail(r), flat = shapes.flat_thumbnail(r);
+    maker.add({thumbnail}, thumbnail.name, false, false);
+    maker.add({thumbnail}, thumbnail.name + " above a fillet", false, true);
+    maker.add({flat}, flat.name, false, false);
+    maker.all_round_edge(shapes.torus(r));
+  }
   for (const double r : rounds)
     for (const Piece& piece : shapes.of_round(r)) maker.with_fillets({piece}, piece.name);
   for (const double h : hollows) {
@@ -169,7 +209,7 @@ std::vector<Moulding> mouldings(const std::vector<Plane>& planes, Unit unit, dou
       const Piece cavetto = shapes.of_round(r).front();
       maker.with_fillets({ovolo, cavetto}, ovolo.name + ", fillet and " + cavetto.name);
       maker.with_fillets({cavetto, ovolo}, cavetto.name + ", fillet and " + ovolo.name);
-      if (std::abs(h - r) < 0.01)
+      if (std::abs(h - r) < kSame)
         for (const Piece& piece : shapes.of_pair(h)) maker.with_fillets({piece}, piece.name);
     }
   }
