@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <iterator>
 #include <limits>
 #include <optional>
 #include <utility>
@@ -86,16 +87,20 @@ PlanOptions options_of_part(const Problem& problem, std::size_t parts) {
   return options;
 }
 
-/// The cuts of the best plan found for a part, as drafts of the whole problem. Empty where there is none.
-std::vector<Draft> plan_of(const Section& section, const Problem& whole, const PlanOptions& options) {
+/// The cuts of the best plan found for a part, as drafts of the whole problem; none where there is no plan,
+/// and the part with them where it is certain that there is none.
+Apart plan_of(const Section& section, const Problem& whole, const PlanOptions& options) {
   const Problem part = make_problem(section, whole.kit, options);
-  const Composition found = compose(part);
-  if (!found.best) return {};
-  std::vector<Draft> out;
+  Composition found = compose(part);
+  Apart out;
+  if (!found.best) {
+    if (!found.stopped) out.unmade.push_back({section, std::move(found.too_thick)});
+    return out;
+  }
   for (const Step& step : found.best->steps) {
     Draft draft = step.draft;
     if (!tell_surfaces(part, whole, draft)) return {};
-    out.push_back(std::move(draft));
+    out.cuts.push_back(std::move(draft));
   }
   return out;
 }
@@ -107,8 +112,8 @@ std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
   if (sides.empty()) return {};
   PlanOptions options = options_of_part(problem, sides.size());
   options.most_work = std::min(options.most_work, kMostWorkOfSide);
-  const std::vector<Draft> first = plan_of(sides.front(), problem, options);
-  const std::vector<Draft> second = plan_of(sides.back(), problem, options);
+  const std::vector<Draft> first = plan_of(sides.front(), problem, options).cuts;
+  const std::vector<Draft> second = plan_of(sides.back(), problem, options).cuts;
   std::vector<Draft> best;
   double least = 0;
   for (const auto& [a, b] :
@@ -152,18 +157,27 @@ std::vector<Section> parts_of(const Section& section) {
   return out;
 }
 
-std::vector<Draft> planned_apart(const Problem& problem) {
+Apart planned_apart(const Problem& problem) {
   const std::vector<Section> parts = parts_of(problem.section);
-  if (parts.size() < 2) return planned_at_flat(problem, kManyShaped);
+  if (parts.size() < 2) return {planned_at_flat(problem, kManyShaped), {}};
   const bool soon_planned =
       problem.surfaces.size() < kManySurfaces && std::count_if(parts.begin(), parts.end(), has_arc) < 2;
   if (soon_planned) return {};
   const PlanOptions options = options_of_part(problem, parts.size());
-  std::vector<Draft> out;
+  Apart out;
+  // Before the best is looked for of any, whether each has one, which is soon known.
+  PlanOptions any = options;
+  any.any = true;
+  bool all = true;
   for (const Section& section : parts) {
-    const std::vector<Draft> plan = plan_of(section, problem, options);
-    if (plan.empty()) return {};
-    out.insert(out.end(), plan.begin(), plan.end());
+    Apart part = plan_of(section, problem, any);
+    all = all && !part.cuts.empty();
+    std::move(part.unmade.begin(), part.unmade.end(), std::back_inserter(out.unmade));
+  }
+  if (!all) return out;
+  for (const Section& section : parts) {
+    std::vector<Draft> cuts = plan_of(section, problem, options).cuts;
+    std::move(cuts.begin(), cuts.end(), std::back_inserter(out.cuts));
   }
   return out;
 }

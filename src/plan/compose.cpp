@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "plan/access.h"
+#include "plan/apart.h"
 #include "plan/narrower.h"
 #include "plan/search.h"
 #include "plan/tilts.h"
@@ -67,6 +68,14 @@ bool has_other_ways(const Problem& one, const Problem& other) {
   return false;
 }
 
+/// Whether some plane stands on each arc, or shaped ones may make it.
+bool each_arc_has_a_way(const Problem& problem) {
+  for (int s = 0; s < static_cast<int>(problem.surfaces.size()); ++s) {
+    if (surface_of(problem, s).arc && arc_drafts(problem, s).empty()) return !shaped_drafts(problem).empty();
+  }
+  return true;
+}
+
 /// Whether some curve is made with a plane of another radius.
 bool has_misfit(const Sequence& sequence) {
   return std::any_of(sequence.steps.begin(), sequence.steps.end(),
@@ -82,16 +91,18 @@ void put_narrower(const Problem& problem, Composition& out) {
   out.best = std::move(narrower);
 }
 
-/// All the searches of one problem, for what is better than `best`.
-Composition compose(const Problem& problem, const std::vector<Draft>& flats, Patience& patience,
-                    std::optional<Sequence> best = std::nullopt) {
+/// All the searches of one problem, for what is better than `best`. `apart`: a plan put together part by
+/// part.
+Composition compose(const Problem& problem, const std::vector<Draft>& flats, const std::vector<Draft>& apart,
+                    Patience& patience, std::optional<Sequence> best = std::nullopt) {
   Composition out;
   out.best = std::move(best);
   double unsearched = std::numeric_limits<double>::infinity();
   auto search = [&](std::vector<Draft> given) {
     Composition found;
     found.best = std::move(out.best);
-    Search one(problem, flats, std::move(given), patience, found);
+    std::vector<Draft> first = given.empty() ? apart : std::vector<Draft>{};
+    Search one(problem, flats, std::move(given), std::move(first), patience, found);
     one.run();
     unsearched = std::min(unsearched, one.unsearched());
     return found;
@@ -115,11 +126,18 @@ Composition compose(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
-  Composition out = compose(problem, flats, patience);
+  Apart apart;
+  if (each_arc_has_a_way(problem)) apart = planned_apart(problem);
+  if (!apart.unmade.empty()) {
+    Composition none;
+    none.unmade = std::move(apart.unmade);
+    return none;
+  }
+  Composition out = compose(problem, flats, apart.cuts, patience);
   const bool none = !out.best;
   const auto look_further = [&](const Problem& further, const std::vector<Draft>& its_flats) {
     if (out.stopped) return;
-    Composition found = compose(further, its_flats, patience, out.best);
+    Composition found = compose(further, its_flats, apart.cuts, patience, out.best);
     if (found.best) {
       out = std::move(found);
     } else {
@@ -150,7 +168,7 @@ Composition compose(const Problem& problem) {
   // So is any that stands on its arc, and yet serves in no plan.
   Problem with_facets = problem;
   with_facets.facets_too = true;
-  return compose(with_facets, flats, patience);
+  return compose(with_facets, flats, apart.cuts, patience);
 }
 
 }  // namespace arrisline

@@ -9,6 +9,12 @@
 
 namespace arrisline {
 
+/// A part of the work that has no plan by itself.
+struct Unmade {
+  Section part;
+  std::optional<Sequence> too_thick;  // as in Composition
+};
+
 /// What the search came to.
 struct Composition {
   std::optional<Sequence> best;
@@ -16,6 +22,7 @@ struct Composition {
   bool proved = false;                // the search went to its end, so `best` costs the least
   bool stopped = false;               // at its limit, or interrupted
   std::optional<Sequence> too_thick;  // the least thick of the valid orders, where all leave too much
+  std::vector<Unmade> unmade;         // parts of the work for whose sake there is none
 };
 
 /// Searches until the least effort is proved or the options' limit is reached.

@@ -236,6 +236,14 @@ std::string which_arc(const Problem& problem, int surface) {
 
 std::vector<Reason> explain(const Problem& problem, const Composition& composition) {
   std::vector<Reason> out;
+  for (const Unmade& unmade : composition.unmade) {
+    Composition of_part;
+    of_part.too_thick = unmade.too_thick;
+    const std::vector<Reason> more =
+        explain(make_problem(unmade.part, problem.kit, problem.options), of_part);
+    out.insert(out.end(), more.begin(), more.end());
+  }
+  if (!out.empty()) return out;
   const Access own = access(problem);
   std::vector<int> failing = out_of_reach(problem, own);
   // The floor of a groove is the cause of what is said of its walls.

@@ -59,13 +59,14 @@ WoodKey wood_key(const Wood& wood) {
 }  // namespace
 
 Search::Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
-               Patience& patience, Composition& out)
+               std::vector<Draft> apart, Patience& patience, Composition& out)
     : problem_(problem),
       known_(problem),
       flat_drafts_(flats),
       given_(std::move(given)),
       patience_(patience),
-      out_(out) {
+      out_(out),
+      apart_(std::move(apart)) {
   std::set<int> done;
   for (const Draft& draft : given_) {
     for (const Stretch& s : draft.finishes) done.insert(s.surface);
@@ -119,8 +120,6 @@ void Search::run() {
     if (!sides.empty()) try_first(sides);
     return;
   }
-  // A good plan early cuts off more.
-  if (given_.empty() && !out_.best) apart_ = planned_apart(problem_);
   look(OrderOf::flats_first);
   if (out_.best) return;
   // Flats after curves, the arrises that a finished arc leaves, and rails of many grooves are looked to only
@@ -155,6 +154,7 @@ bool Search::leaves_too_much_in_any_case() const {
 void Search::look(OrderOf orders) {
   orders_ = orders;
   seen_.clear();
+  // A good plan early cuts off more.
   if (!apart_.empty() && !out_.best) try_first(apart_);
   covers();
   try_pool();

@@ -42,8 +42,9 @@ using WoodKey = std::array<long long, 4>;
 /// that several searches share one best plan.
 class Search {
  public:
+  /// `apart`: cuts that may make a plan, looked at before all others; or none.
   Search(const Problem& problem, const std::vector<Draft>& flats, std::vector<Draft> given,
-         Patience& patience, Composition& out);
+         std::vector<Draft> apart, Patience& patience, Composition& out);
 
   void run();
 
@@ -106,6 +107,7 @@ class Search {
   void try_pool();
   void try_with_one_more(LeastCost least, const Thickest& before);
   void try_with_more();
+  bool try_without_one();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);
   void thin_scraped();
   bool rides_cut_off(const LeastCost& least, double cutoff);
@@ -135,7 +137,7 @@ class Search {
   std::vector<Ways> arcs_;
   bool possible_ = true;
   RoughingPool pool_;
-  std::vector<Draft> apart_;        // a plan put together of those of the parts
+  const std::vector<Draft> apart_;  // a plan put together of those of the parts
   std::vector<Draft> best_drafts_;  // of the best plan, where this search found it
   double with_more_ =
       std::numeric_limits<double>::infinity();  // effort of the last best that was tried with more

@@ -137,12 +137,13 @@ void Search::try_with_one_more(LeastCost least, const Thickest& before) {
   }
 }
 
-/// The best plan with another cut of the pool, as long as that makes it better: what helps in one arc helps
-/// as much in the next.
+/// The best plan with another cut of the pool, or with one left out that another cut all but makes, as long
+/// as that makes it better: what helps in one arc helps as much in the next.
 void Search::try_with_more() {
   while (out_.best && out_.best->effort < with_more_ - kTie && !patience_.over()) {
     with_more_ = out_.best->effort;
     if (best_drafts_.empty()) return;
+    if (try_without_one()) continue;
     LeastCost best(known_, best_drafts_, orders_);
     const Thickest left = thickest_left(best.finished(), problem_.section.target);
     const Thickest sure = sure_to_stay(best_drafts_, best.finished(), left);
@@ -208,6 +209,18 @@ bool Search::try_drafts(std::vector<Draft> drafts) {
   return out_.best && out_.best->effort < before - kTie;
 }
 
+/// Tries the best plan with one of its flats left out. Whether that makes it better.
+bool Search::try_without_one() {
+  const std::vector<Draft> now = best_drafts_;
+  for (std::size_t i = 0; i < now.size() && !patience_.over(); ++i) {
+    if (now[i].arc >= 0 || has(given_, now[i])) continue;
+    std::vector<Draft> rest = now;
+    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
+    if (try_drafts(std::move(rest))) return true;
+  }
+  return false;
+}
+
 /// A plan of many cuts, where the search does not get through all there are, is made better a cut at a time
 /// as long as that helps: one left out, one more, or one in place of another.
 void Search::improve() {
@@ -221,9 +234,7 @@ void Search::improve() {
     };
     const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
     const auto over = [&] { return patience_.over(); };
-    for (std::size_t i = 0; i < now.size() && !over(); ++i) {
-      if (may_go(now[i]) && try_drafts(without(i))) return true;
-    }
+    if (try_without_one()) return true;
     for (const Draft& extra : pool_.cuts) {
       if (!over() && !has(now, extra) && try_drafts(together(now, {extra}))) return true;
     }

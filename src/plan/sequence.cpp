@@ -8,7 +8,7 @@
 #include "plan/gouge.h"
 #include "plan/holding.h"
 #include "plan/rails.h"
-#include "plan/rest.h"
+#include "plan/taken_along.h"
 
 namespace arrisline {
 
@@ -113,7 +113,7 @@ std::vector<Pose> poses_from(const Problem& problem, const Draft& draft, double 
 }
 
 Strokes strokes_of(const Problem& problem, const Sweep& sweep, const Wood& wood) {
-  const double thick = std::max(0.0, rest_height(wood.edges(), sweep));
+  const double thick = thickest_taken(wood.edges(), sweep);
   const Plane& plane = sweep.plane();
   const Shop& shop = problem.kit.shop;
   if (plane.is_flat()) {

@@ -263,3 +263,40 @@ TEST_CASE("a sunk field of few elements is planned from its sides where it has n
   CHECK(faults(plan) == "");
   CHECK(plan.cuts.size() <= 6);
 }
+
+// By the back edge a bead that rises beside a wall: a hollow open enough comes to it from one side only, and
+// what it rides on would have to stand where the wall is.
+TEST_CASE("where one part of the work has no plan, the whole has none", "[plan][apart]") {
+  const Kit planes = kit("units inch\nrebate 1 1/4\nrebate 1/2\nhollow 8\nround 6\nhollow 4\nplough 1/8\n");
+  const std::string front =
+      "start face 1 1/4\nstep down 1/16\nbead out 1/4 down 1/4\nfillet out 1/8\ncove out 3/8 down 3/8\n"
+      "fillet out 1/8\ncove out 5/16 down 3/16 radius 3/8\nfillet out 1/16\n";
+  const std::string bead = "step down 1/2\nfillet out 1/4\nbead out 3/8 up 3/8\nfillet out 3/8\n";
+  PlanOptions options;
+  options.most_work = 8'000'000;
+  const auto no = [&](const std::string& chain) {
+    Plan plan = make_plan(profile("4 wide, 1 1/4 thick", chain), planes, options);
+    CHECK_FALSE(plan.feasible);
+    CHECK_FALSE(plan.undecided);
+    std::vector<Chain> chains;
+    for (const Reason& reason : plan.reasons) {
+      const Element& element = plan.section.elements.at(static_cast<std::size_t>(reason.element));
+      CHECK(element.number == 3);
+      chains.push_back(element.chain);
+    }
+    return chains;
+  };
+  SECTION("and the reason names its element") {
+    CHECK(no(front + "side back\nstart face 1\n" + bead) == std::vector{Chain::back});
+  }
+  SECTION("and where another has none either, the reasons name those of both") {
+    CHECK(no("start face 1\n" + bead + "side back\nstart face 1\n" + bead) ==
+          std::vector{Chain::face, Chain::back});
+  }
+  SECTION("and where each has one, so has the whole") {
+    const std::string ovolo = "step down 1/8\nbead out 1/4 down 1/4\nfillet out 3/8\n";
+    CHECK(make_plan(profile("4 wide, 1 1/4 thick", front + "side back\nstart face 5/8\n" + ovolo), planes,
+                    options)
+              .feasible);
+  }
+}

@@ -155,7 +155,7 @@ TEST_CASE("of what is told to be out of all reach, the whole search finds no pla
     Composition found;
     std::vector<std::vector<Draft>> given = {{}};
     for (const Draft& shaped : shaped_drafts(problem)) given.push_back({shaped});
-    for (const std::vector<Draft>& drafts : given) Search(problem, flats, drafts, patience, found).run();
+    for (const std::vector<Draft>& drafts : given) Search(problem, flats, drafts, {}, patience, found).run();
     CHECK_FALSE(found.best.has_value());
   }
   CHECK(told > 20);

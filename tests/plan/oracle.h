@@ -32,8 +32,8 @@ class Oracle {
     fill_pool();
   }
 
-  /// Least effort of all plans with their flats first and one waste cut, or more put to the best of these as
-  /// long as they make it better; infinity where there is none.
+  /// Least effort of all plans with their flats first and one waste cut, or more put to the best of these, or
+  /// flats left out of it, as long as that makes it better; infinity where there is none.
   double least() {
     if (std::any_of(arcs_.begin(), arcs_.end(), [](const auto& ways) { return ways.empty(); }))
       return effort_;
@@ -291,6 +291,11 @@ class Oracle {
       };
       for (const Draft& extra : pool_) with({extra});
       for (const Drafts& pair : pairs_) with(pair);
+      for (std::size_t i = 0; i < now.size(); ++i) {
+        Drafts rest = now;
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
+        if (now[i].arc < 0) order(rest);
+      }
     }
   }
 
