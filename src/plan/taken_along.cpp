@@ -19,112 +19,166 @@ constexpr double kBeside = 1e-4;
 /// mm above the sole from which on air between two layers of wood counts: less is rounding.
 constexpr double kAir = 1e-3;
 
-/// Some wood above the sole has a lower side there.
-bool has_air_under(std::span<const Edge> edges, const Sweep& sweep) {
-  const double half = sweep.half() - kBeside;
-  const auto is_above = [&](const Measured& edge, double t) {
-    const Point p = edge.at(t);
-    return std::abs(sweep.u(p)) < half && height_at(sweep, p) > kAir;
-  };
-  const double lowest = std::min(0.0, sole_height(sweep.plane(), half));
-  std::vector<double> ts;
-  for (const Edge& edge : edges) {
-    // Wood lies to the left: over what runs against e.
-    const Point e = sweep.e();
-    const bool with_e = dot(edge.to - edge.from, e) > -kBeside;
-    const bool turns = edge.is_arc() && (spoke_meets(edge, e) || spoke_meets(edge, -1 * e));
-    if (with_e && !turns) continue;
-    const double top =
-        std::max(sweep.v(edge.from), sweep.v(edge.to)) + (edge.is_arc() ? 2 * radius(edge) : 0);
-    if (top < lowest) continue;
-    const Measured measured(edge);
-    ts = {0, 1};
-    cross_line(measured, sweep.pose().at - half * sweep.e(), sweep.a(), ts);
-    cross_line(measured, sweep.pose().at + half * sweep.e(), sweep.a(), ts);
-    if (turns) extremes_along(measured, e, ts);
-    std::sort(ts.begin(), ts.end());
-    for (std::size_t i = 1; i < ts.size(); ++i) {
-      const double low = ts[i - 1], high = ts[i];
-      if (high - low < 1e-9) continue;
-      const Point from = measured.at(low), to = measured.at(high);
-      if (dot(to - from, e) > -kBeside) continue;
-      for (const double share : {0.1, 0.5, 0.9}) {
-        if (is_above(measured, low + share * (high - low))) return true;
+/// A piece of the boundary in the sole's own frame.
+struct Strand {
+  const Edge* edge;
+  Point from, to;    // u, v
+  Point centre;      // of an arc
+  double r = 0;      // of an arc
+  double low, high;  // u between which it lies
+};
+
+/// The wood over a sole, place by place across it.
+class Over {
+ public:
+  Over(std::span<const Edge> edges, const Sweep& sweep) : sweep_(sweep), most_(sweep.half() - kBeside) {
+    strands_.clear();
+    const double lowest = std::min(0.0, sole_height(sweep.plane(), most_));
+    for (const Edge& edge : edges) {
+      Strand s{
+          &edge, {sweep.u(edge.from), sweep.v(edge.from)}, {sweep.u(edge.to), sweep.v(edge.to)}, {}, 0, 0, 0};
+      s.low = std::min(s.from.x, s.to.x);
+      s.high = std::max(s.from.x, s.to.x);
+      double top = std::max(s.from.y, s.to.y);
+      if (edge.is_arc()) {
+        s.centre = {sweep.u(edge.centre), sweep.v(edge.centre)};
+        s.r = radius(edge);
+        s.low = s.centre.x - s.r;
+        s.high = s.centre.x + s.r;
+        top = s.centre.y + s.r;
+      }
+      if (s.high < -most_ || s.low > most_ || top < lowest) continue;
+      strands_.push_back(s);
+    }
+  }
+
+  /// Some wood above the sole has a lower side there.
+  bool has_air_under() const {
+    return std::any_of(strands_.begin(), strands_.end(), [&](const Strand& s) {
+      // Wood lies to the left: over what runs against e.
+      if (s.r == 0 && s.to.x > s.from.x - kBeside) return false;
+      const double from = std::max(s.low, -most_), to = std::min(s.high, most_);
+      const int places = s.r > 0 ? 8 : 3;
+      for (int i = 0; i < places; ++i) {
+        if (lower_side_above(from + (to - from) * (i + 0.5) / places, s)) return true;
+      }
+      return false;
+    });
+  }
+
+  /// mm of wood over one place.
+  double at(double u) const {
+    const double sole = sole_height(sweep_.plane(), u);
+    double sum = 0;
+    for (const Strand& s : strands_) {
+      meet(s, u, sole, [&](double height, bool upper) { sum += upper ? height : -height; });
+    }
+    return sum;
+  }
+
+  /// Places between which the wood changes smoothly, first those where it stands highest.
+  const std::vector<double>& places() {
+    struct Place {
+      double height, u;
+    };
+    static thread_local std::vector<Place> all;
+    all.clear();
+    const auto add = [&](double u, double v) {
+      const double height = v - sole_height(sweep_.plane(), std::clamp(u, -most_, most_));
+      for (const double beside : {u - kBeside, u + kBeside}) {
+        if (std::abs(beside) <= most_) all.push_back({height, beside});
+      }
+    };
+    for (const Strand& s : strands_) {
+      ts_.clear();
+      const Measured measured(*s.edge);
+      peaks(measured, sweep_, ts_);
+      if (s.r > 0) extremes_along(measured, sweep_.e(), ts_);
+      for (const double t : ts_) {
+        const Point p = measured.at(t);
+        add(sweep_.u(p), sweep_.v(p));
+      }
+      add(s.from.x, s.from.y);
+      add(s.to.x, s.to.y);
+      for (const double side : {-most_, most_}) {
+        meet(s, side, sole_height(sweep_.plane(), side), [&](double height, bool) {
+          all.push_back({height, side});
+        });
       }
     }
+    std::sort(all.begin(), all.end(), [](const Place& a, const Place& b) {
+      return a.height != b.height ? a.height > b.height : a.u < b.u;
+    });
+    places_.clear();
+    for (const Place& place : all) places_.push_back(place.u);
+    return places_;
   }
-  return false;
-}
 
-/// mm of wood over one place of the sole.
-double wood_over(std::span<const Edge> edges, const Sweep& sweep, double u) {
-  const double sole = sole_height(sweep.plane(), u);
-  double sum = 0;
-  const auto count = [&](double v, double along_e) {
-    sum += (along_e > 0 ? 1 : -1) * std::max(0.0, v - sole);
-  };
-  for (const Edge& edge : edges) {
-    if (!edge.is_arc()) {
-      const double a = sweep.u(edge.from), b = sweep.u(edge.to);
-      if ((a < u) == (b < u)) continue;
-      const double share = (u - a) / (b - a);
-      count(sweep.v(edge.from) + share * (sweep.v(edge.to) - sweep.v(edge.from)), b - a);
-      continue;
+ private:
+  /// Calls `with` with the height over the sole of each place of the strand above it at u, and whether wood
+  /// ends there upward.
+  template <class With>
+  void meet(const Strand& s, double u, double sole, const With& with) const {
+    if (u < s.low || u > s.high) return;
+    if (s.r == 0) {
+      if ((s.from.x < u) == (s.to.x < u)) return;
+      const double v = s.from.y + (u - s.from.x) / (s.to.x - s.from.x) * (s.to.y - s.from.y);
+      if (v > sole) with(v - sole, s.to.x > s.from.x);
+      return;
     }
-    const double r = radius(edge), aside = u - sweep.u(edge.centre);
-    if (std::abs(aside) >= r) continue;
-    const double rise = std::sqrt(r * r - aside * aside);
+    const double aside = u - s.centre.x;
+    const double rise = std::sqrt(std::max(0.0, s.r * s.r - aside * aside));
     for (const double up : {1.0, -1.0}) {
-      const Point spoke = aside * sweep.e() + up * rise * sweep.a();
-      if (!spoke_meets(edge, spoke)) continue;
-      const Point along = edge.turn == Turn::left ? Point{-spoke.y, spoke.x} : Point{spoke.y, -spoke.x};
-      count(sweep.v(edge.centre) + up * rise, dot(along, sweep.e()));
+      const double v = s.centre.y + up * rise;
+      if (v <= sole || !spoke_meets(*s.edge, aside * sweep_.e() + up * rise * sweep_.a())) continue;
+      // What turns left runs with e where it is over its centre.
+      with(v - sole, (up > 0) == (s.edge->turn == Turn::left));
     }
   }
-  return sum;
-}
 
-/// Places across the sole between which the wood over it changes smoothly, and some between.
-std::vector<double> places(std::span<const Edge> edges, const Sweep& sweep) {
-  const double most = sweep.half() - kBeside;
-  std::vector<double> out = {-most, most};
-  const auto add = [&](double u) {
-    for (const double beside : {u - kBeside, u + kBeside}) {
-      if (std::abs(beside) < most) out.push_back(beside);
-    }
-  };
-  std::vector<double> ts;
-  for (const Edge& edge : edges) {
-    const Measured measured(edge);
-    ts.clear();
-    peaks(measured, sweep, ts);
-    if (edge.is_arc()) extremes_along(measured, sweep.e(), ts);
-    for (const double t : ts) add(sweep.u(measured.at(t)));
-    add(sweep.u(edge.from));
-    add(sweep.u(edge.to));
+  bool lower_side_above(double u, const Strand& s) const {
+    bool out = false;
+    meet(s, u, sole_height(sweep_.plane(), u),
+         [&](double height, bool upper) { out = out || (!upper && height > kAir); });
+    return out;
   }
-  std::sort(out.begin(), out.end());
-  return out;
-}
+
+  const Sweep& sweep_;
+  double most_;
+  // Asked so often that room made anew each time would count.
+  static thread_local std::vector<Strand> strands_;
+  static thread_local std::vector<double> ts_, places_;
+};
+
+thread_local std::vector<Strand> Over::strands_;
+thread_local std::vector<double> Over::ts_, Over::places_;
 
 }  // namespace
 
 double thickest_taken(std::span<const Edge> edges, const Sweep& sweep) {
   const double height = std::max(0.0, rest_height(edges, sweep));
-  if (height < kAir || !has_air_under(edges, sweep)) return height;
-  const auto over = [&](double u) { return wood_over(edges, sweep, u); };
-  const std::vector<double> us = places(edges, sweep);
+  if (height < kAir) return height;
+  Over over(edges, sweep);
+  if (!over.has_air_under()) return height;
+  std::vector<double> us = over.places();
   double best = 0;
-  for (const double u : us) best = std::max(best, over(u));
+  for (const double u : us) {
+    best = std::max(best, over.at(u));
+    if (best > height - kAir) return height;
+  }
   // Between two places the sum of several layers may be greater than at either.
-  constexpr double kGolden = 0.6180339887498949;
-  constexpr int kSteps = 12;
+  std::sort(us.begin(), us.end());
   for (std::size_t i = 1; i < us.size(); ++i) {
     double low = us[i - 1], high = us[i];
     if (high - low < 4 * kBeside) continue;
+    const double middle = over.at((low + high) / 2);
+    if (middle <= std::max(over.at(low), over.at(high))) continue;
+    best = std::max(best, middle);
+    constexpr double kGolden = 0.6180339887498949;
+    constexpr int kSteps = 12;
     for (int step = 0; step < kSteps; ++step) {
       const double left = high - kGolden * (high - low), right = low + kGolden * (high - low);
-      const double at_left = over(left), at_right = over(right);
+      const double at_left = over.at(left), at_right = over.at(right);
       best = std::max({best, at_left, at_right});
       (at_left < at_right ? low : high) = at_left < at_right ? left : right;
     }
