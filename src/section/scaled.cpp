@@ -195,12 +195,16 @@ std::optional<Scaled> scaled(const Drawing& drawing, const ScaleOptions& given, 
     out.greatest = std::max(out.greatest, distance(meant, made));
   }
   const DrawnChain& old = drawing.chains.front();
-  const double behind = drawing.width - old.start;
+  // An undercut reaches farther back than where the work begins.
+  const auto farthest_back = [](const std::vector<Stroke>& strokes) {
+    return std::max(0.0, reach_of(strokes).high.x);
+  };
+  const double behind = drawing.width - old.start - farthest_back(before);
   const double left = old.start + sum(before).x;  // from where it ends to the working edge
   chain.start = std::max(0.0, *factor * left) - made.x;
   // An arc that grew to a plane's radius may bulge past the working edge: the whole moves in.
   if (ends_on_underside(drawing)) chain.start += std::max(0.0, -chain.start - reach_of(chain.strokes).low.x);
-  out.drawing.width = chain.start + behind;
+  out.drawing.width = chain.start + farthest_back(chain.strokes) + behind;
   out.drawing.thickness =
       ends_on_underside(drawing)
           ? made.y

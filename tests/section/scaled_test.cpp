@@ -268,3 +268,27 @@ TEST_CASE("an arc that grows to a plane's radius does not bulge past the working
   CHECK(section.thickness == Approx(8));
   CHECK(section.width == Approx(41));
 }
+
+TEST_CASE("behind an undercut as much wood stays as was behind it", "[section][scale]") {
+  // A scotia runs in under its head: farther back than where the work begins.
+  const Drawing scotia = drawing_of(section_of("units mm\nstock 30 wide, 30 thick\nstart face 16\nstep down "
+                                               "3\nscotia 14\nstep down 3\nfillet out 10\n"),
+                                    Unit::mm);
+  const auto behind = [](const Section& section) {
+    double farthest = 0;
+    for (std::size_t i = 0; i < section.target.size(); ++i) {
+      if (section.source[i] < 0) continue;
+      for (int k = 0; k <= 100; ++k) farthest = std::max(farthest, point_at(section.target[i], k / 100.0).x);
+    }
+    return section.width - farthest;
+  };
+  std::string why;
+  for (const double factor : {0.6, 1.0, 1.7, 2.5}) {
+    CAPTURE(factor);
+    const auto result = scaled(scotia, by(factor, 0), &why);
+    REQUIRE(result);
+    const Section before = section_of(profile_text(scotia));
+    const Section after = section_of(profile_text(result->drawing));
+    CHECK(behind(after) == Approx(behind(before)).margin(0.01));
+  }
+}
