@@ -105,11 +105,19 @@ Apart plan_of(const Section& section, const Problem& whole, const PlanOptions& o
   return out;
 }
 
+/// Whether some plane stands on each arc, or shaped ones may make it.
+bool each_arc_has_a_way(const Problem& problem) {
+  for (int s = 0; s < static_cast<int>(problem.surfaces.size()); ++s) {
+    if (surface_of(problem, s).arc && arc_drafts(problem, s).empty()) return !shaped_drafts(problem).empty();
+  }
+  return true;
+}
+
 /// The two sides of a flat, each by its own plan, or both by that of one where the other is its mirror image:
 /// then they share more of their cuts.
 std::vector<Draft> planned_at_flat(const Problem& problem, int least_shaped) {
   const std::vector<Section> sides = sides_of_flat(problem, least_shaped);
-  if (sides.empty()) return {};
+  if (sides.empty() || !each_arc_has_a_way(problem)) return {};
   PlanOptions options = options_of_part(problem, sides.size());
   options.most_work = std::min(options.most_work, kMostWorkOfSide);
   const std::vector<Draft> first = plan_of(sides.front(), problem, options).cuts;
@@ -162,7 +170,7 @@ Apart planned_apart(const Problem& problem) {
   if (parts.size() < 2) return {planned_at_flat(problem, kManyShaped), {}};
   const bool soon_planned =
       problem.surfaces.size() < kManySurfaces && std::count_if(parts.begin(), parts.end(), has_arc) < 2;
-  if (soon_planned) return {};
+  if (soon_planned || !each_arc_has_a_way(problem)) return {};
   const PlanOptions options = options_of_part(problem, parts.size());
   Apart out;
   // Before the best is looked for of any, whether each has one, which is soon known.

@@ -68,14 +68,6 @@ bool has_other_ways(const Problem& one, const Problem& other) {
   return false;
 }
 
-/// Whether some plane stands on each arc, or shaped ones may make it.
-bool each_arc_has_a_way(const Problem& problem) {
-  for (int s = 0; s < static_cast<int>(problem.surfaces.size()); ++s) {
-    if (surface_of(problem, s).arc && arc_drafts(problem, s).empty()) return !shaped_drafts(problem).empty();
-  }
-  return true;
-}
-
 /// Whether some curve is made with a plane of another radius.
 bool has_misfit(const Sequence& sequence) {
   return std::any_of(sequence.steps.begin(), sequence.steps.end(),
@@ -126,8 +118,7 @@ Composition compose(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
-  Apart apart;
-  if (each_arc_has_a_way(problem)) apart = planned_apart(problem);
+  Apart apart = planned_apart(problem);
   if (!apart.unmade.empty()) {
     Composition none;
     none.unmade = std::move(apart.unmade);
