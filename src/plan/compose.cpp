@@ -5,6 +5,7 @@
 
 #include "plan/access.h"
 #include "plan/apart.h"
+#include "plan/fewer_tilts.h"
 #include "plan/narrower.h"
 #include "plan/search.h"
 #include "plan/tilts.h"
@@ -114,7 +115,8 @@ Composition compose(const Problem& problem, const std::vector<Draft>& flats, con
 
 }  // namespace
 
-Composition compose(const Problem& problem) {
+/// The searches one after another, as long as there is reason for the next.
+static Composition search_all(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
@@ -160,6 +162,14 @@ Composition compose(const Problem& problem) {
   Problem with_facets = problem;
   with_facets.facets_too = true;
   return compose(with_facets, flats, apart.cuts, patience);
+}
+
+Composition compose(const Problem& problem) {
+  Composition out = search_all(problem);
+  if (!out.best) return out;
+  out.best = without_needless_tilts(problem, *std::move(out.best));
+  out.bound = std::min(out.bound, out.best->effort);
+  return out;
 }
 
 }  // namespace arrisline

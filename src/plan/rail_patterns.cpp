@@ -46,6 +46,14 @@ void RailFinder::bead() {
     }
     if (done) break;
   }
+  // Where no two do, one near either end of the arc, and another leaned until the arrises on both its sides
+  // meet the sole: where the start is so near an end that no second one goes beside it.
+  constexpr double kNearEnd = 3;  // degrees
+  const auto of_two = [&](const Setup& setup) { return setup.start == start_ && setup.cuts.size() <= 2; };
+  if (std::none_of(found_.begin(), found_.end(), of_two)) {
+    for (const double end : {arc_.lo + kNearEnd, arc_.hi - kNearEnd})
+      solve_with(cuts_.chamfer(end, 0), start_ - 20, start_ + 20, leaning);
+  }
   // Two chamfers, leaning alike to either side of the middle of the arc; the plane starts on the lower one.
   const double mid = (arc_.lo + arc_.hi) / 2;
   if (std::abs(start_ - mid) > 3) {

@@ -115,7 +115,7 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
   int pairs = kPairs;
   if (const char* given = std::getenv("ARRISLINE_ORACLE_PAIRS")) pairs = std::atoi(given);
   Random random(kSeed);
-  int agreed = 0, with_more = 0, no = 0, beyond = 0, other = 0;
+  int agreed = 0, with_more = 0, no = 0, beyond = 0, other = 0, fewer_tilts = 0;
   for (int i = 0; i < pairs; ++i) {
     const std::string profile_text = small_profile(random);
     const std::string kit_text = small_kit(random);
@@ -182,15 +182,19 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
       of_pool = std::max(of_pool, more.of_pool(*found.best));
     }
     if (found.best->effort < least - 1e-6) {
-      // More waste cuts may have made one that was the best for a while cheaper than they make the best.
-      CHECK(of_pool > 1);
-      ++with_more;
+      // More waste cuts may have made one that was the best for a while cheaper than they make the best; or
+      // one of its tilts may have been needless, which is a few strokes.
+      const bool tilt = oracle.has_fewer_tilts(*found.best) && found.best->effort > least - 2;
+      CHECK((of_pool > 1 || tilt));
+      ++(tilt ? fewer_tilts : with_more);
     }
     ++agreed;
   }
   CHECK(agreed > pairs / 4);
   CHECK(with_more <= agreed / 50);
+  CHECK(fewer_tilts <= agreed / 6);
   if (pairs != kPairs)
     std::cout << "oracle: " << agreed << " compared, " << with_more << " of them cheaper by more waste cuts, "
-              << no << " without a plan, " << beyond << " beyond the oracle, " << other << " no profile\n";
+              << fewer_tilts << " by fewer tilts, " << no << " without a plan, " << beyond
+              << " beyond the oracle, " << other << " no profile\n";
 }

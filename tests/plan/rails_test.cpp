@@ -69,6 +69,22 @@ TEST_CASE("rails that are not mirror images still meet the sole together", "[rai
   CHECK(laid.worst > 1e-6);
 }
 
+// The hollow stands so near the far end of its arc that no second chamfer goes beyond the middle of its sole:
+// by hand 4 cuts, one at half the steepest lean and one at the steepest.
+TEST_CASE("two chamfers leave rails where the second comes near the end of the bead", "[rails]") {
+  const Plan plan = make_plan(
+      profile("3 wide, 1 1/4 thick", "start face 9/16\nbead out 5/16 down 3/16 radius 3/8\nfillet out 1/4"),
+      test::kit("hollow 6\nround 6\nrebate 3/4\n"), {});
+  REQUIRE(plan.feasible);
+  CHECK(test::faults(plan) == "");
+  CHECK(plan.cuts.size() <= 4);
+  for (const Cut& cut : plan.cuts) {
+    // None is a chamfer so flat that it is next to none.
+    const double lean = std::abs(cut.poses.front().tilt);
+    CHECK((lean == 0 || lean > 10));
+  }
+}
+
 TEST_CASE("a cove in the middle of a face is entered with the corner of a leaning sole", "[rails]") {
   const Laid laid = lay(profile("3 wide, 3/4 thick", "start face 1 3/4\ncove out 1/2 radius 3/8"));
   CHECK(laid.setups >= 1);
