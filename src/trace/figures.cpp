@@ -52,4 +52,24 @@ double figures_of(const Fitted& fitted, const Allowed& allowed) {
   return out;
 }
 
+int odd_figures(const FittedProfile& profile, const FitOptions& options) {
+  constexpr double kWhole = 1e-6;  // mm
+  const auto is_odd = [&](double figure) {
+    return std::abs(figure - options.division * std::round(figure / options.division)) > kWhole;
+  };
+  const auto is_plane = [&](double r) {
+    return std::any_of(options.preferred.begin(), options.preferred.end(),
+                       [r](double plane) { return std::abs(plane - r) < kWhole; });
+  };
+  int out = 0;
+  for (std::size_t i = 0; i < profile.section.target.size(); ++i) {
+    if (profile.section.source[i] < 0) continue;
+    const Edge& edge = profile.section.target[i];
+    const Point along = edge.to - edge.from;
+    out += (is_odd(along.x) ? 1 : 0) + (is_odd(along.y) ? 1 : 0);
+    if (edge.is_arc() && !is_plane(radius(edge))) out += is_odd(radius(edge)) ? 1 : 0;
+  }
+  return out;
+}
+
 }  // namespace arrisline

@@ -3,6 +3,7 @@
 
 #include <cstddef>
 
+#include "arrisline/trace.h"
 #include "trace/chain.h"
 
 namespace arrisline {
@@ -17,5 +18,8 @@ double figures_of_link(const Fitted& fitted, std::size_t link);
 bool is_ruled(const Fitted& fitted, std::size_t joint, const Allowed& allowed);
 /// Of the whole line, one less for each joint of that sort.
 double figures_of(const Fitted& fitted, const Allowed& allowed);
+
+/// How many of the figures of a profile's elements are no whole divisions, nor radii of planes.
+int odd_figures(const FittedProfile& profile, const FitOptions& options);
 
 }  // namespace arrisline

@@ -11,7 +11,9 @@
 #include "trace/clefts.h"
 #include "trace/corners.h"
 #include "trace/faults.h"
+#include "trace/figures.h"
 #include "trace/frame.h"
+#include "trace/left_out.h"
 #include "trace/loops.h"
 #include "trace/overlooked.h"
 #include "trace/repeats.h"
@@ -160,18 +162,6 @@ Allowed with_rounding(Samples& samples, double step, double tolerance, FittedPro
   return {std::max(tolerance, most), samples.scatter, 0};
 }
 
-/// How far the joint lies from the line through the samples that is farthest from it, mm; the two ends are
-/// none.
-double farthest_joint(const Samples& samples, const Fitted& fitted) {
-  std::vector<Edge> drawn;
-  for (std::size_t i = 1; i < samples.points.size(); ++i)
-    drawn.push_back({samples.points[i - 1], samples.points[i], {}, Turn::straight});
-  double out = 0;
-  for (std::size_t j = 1; j < fitted.line.size(); ++j)
-    out = std::max(out, distance(fitted.line.joints[j], drawn));
-  return out;
-}
-
 /// What a tracing is before anything is fitted to it.
 struct Traced {
   Samples samples;
@@ -181,16 +171,27 @@ struct Traced {
   FittedProfile profile;  // what is known of it
 };
 
+/// What comes of the fewest flats and arcs that follow.
+struct Attempt {
+  std::optional<FittedProfile> profile;
+  Fitted line;               // as it was before what a maker would have drawn
+  std::size_t elements = 0;  // of the line
+  NoSection no;              // why there is no profile
+
+  bool makes_profile() const { return profile && is_sound(profile->section); }
+};
+
 /// The profile of the fewest flats and arcs that follow within `within`, and what a maker would have drawn
-/// within `allowed`; nothing where they are more than `most`. `line`: as it was before the latter.
-std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options, const Allowed& within,
-                                        const Allowed& allowed, std::size_t most, Fitted& line,
-                                        std::string* why) {
+/// within `allowed`; none where they are more than `most`.
+Attempt profile_of(Traced traced, const FitOptions& options, const Allowed& within, const Allowed& allowed,
+                   std::size_t most) {
+  Attempt attempt;
+  NoSection& no = attempt.no;
   Samples& samples = traced.samples;
   FittedProfile& out = traced.profile;
   const std::vector<Segment> segments = fewest_segments(samples, within);
   if (segments.empty() || segments.size() > most) {
-    *why =
+    no.why =
         segments.empty()
             ? std::string(
                   "no flats and arcs follow the line within the tolerance; measure more points, and closer, "
@@ -198,22 +199,26 @@ std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options
             : "it takes " + std::to_string(segments.size()) +
                   " flats and arcs to follow the line, more than " + std::to_string(kMaxTracedElements) +
                   "; give a larger --tolerance" + to_raise("kMaxTracedElements");
-    if (samples.put_in_order) *why += kTraceInOrder;
-    return std::nullopt;
+    if (samples.put_in_order) no.why += kTraceInOrder;
+    return attempt;
   }
+  attempt.elements = segments.size();
   const Fitted start = joined(samples, segments);
   Fitted fitted = fit(samples, start, Held(start.line.size()), within);
   if (const auto at = crossing_of(samples, fitted, within)) {
-    *why = "the line crosses itself, at " + spoken(at->x / options.mm_per_unit, at->y / options.mm_per_unit) +
-           (samples.put_in_order ? kTraceInOrder : "; trace one that nowhere meets itself");
-    return std::nullopt;
+    no.of_the_fit = !samples.put_in_order;  // else it is their order
+    no.why = "the line crosses itself, at " +
+             spoken(at->x / options.mm_per_unit, at->y / options.mm_per_unit) +
+             (samples.put_in_order ? kTraceInOrder : "; trace one that nowhere meets itself");
+    return attempt;
   }
   round_out(samples, start, fitted, within);
   simplify(samples, fitted, within);
   make_corners(samples, fitted, within);
   put_in(samples, fitted, within);
   simplify_arcs(samples, fitted, within);
-  line = fitted;
+  attempt.line = fitted;
+  attempt.elements = fitted.line.size();
 
   const Laid laid = lay(samples, fitted, traced.closed, traced.upward, options.edge, allowed);
   if (!traced.drawn) put_in_walls(samples, fitted, allowed);
@@ -227,66 +232,57 @@ std::optional<FittedProfile> profile_of(Traced traced, const FitOptions& options
   const SnapOptions snapping{options.division, options.preferred, options.widths};
   out.put_in_order = samples.put_in_order;
   const double told = std::max(kTold * samples.scatter, kToldSpacings * samples.spacing);
-  std::optional<FittedProfile> profile = to_section(std::move(samples), std::move(fitted), reached, snapping,
-                                                    options, allowed, std::move(out), why);
-  if (profile && profile->put_in_order) profile->unclear = clefts_of(profile->section, told);
-  return profile;
+  attempt.profile = to_section(std::move(samples), std::move(fitted), reached, snapping, options, allowed,
+                               traced.drawn, std::move(out), no);
+  if (attempt.profile && attempt.profile->put_in_order)
+    attempt.profile->unclear = clefts_of(attempt.profile->section, told);
+  return attempt;
 }
 
-/// How many of the figures of its elements are no whole divisions, nor radii of planes.
-int odd_figures(const FittedProfile& profile, const FitOptions& options) {
-  constexpr double kWhole = 1e-6;  // mm
-  const auto is_odd = [&](double figure) {
-    return std::abs(figure - options.division * std::round(figure / options.division)) > kWhole;
-  };
-  const auto is_plane = [&](double r) {
-    return std::any_of(options.preferred.begin(), options.preferred.end(),
-                       [r](double plane) { return std::abs(plane - r) < kWhole; });
-  };
-  int out = 0;
-  for (std::size_t i = 0; i < profile.section.target.size(); ++i) {
-    if (profile.section.source[i] < 0) continue;
-    const Edge& edge = profile.section.target[i];
-    const Point along = edge.to - edge.from;
-    out += (is_odd(along.x) ? 1 : 0) + (is_odd(along.y) ? 1 : 0);
-    if (edge.is_arc() && !is_plane(radius(edge))) out += is_odd(radius(edge)) ? 1 : 0;
-  }
-  return out;
-}
-
-/// Of a drawing that the fewest flats and arcs, `line`, follow only within the tolerance, others that are
-/// hardly more: those that it was drawn by, where they are what a maker would have drawn; or, where a joint
-/// of theirs leaves it by more than the tolerance, the fewest that follow so closely that none does.
-std::optional<FittedProfile> drawn_by(const Traced& traced, const FitOptions& options, const Allowed& allowed,
-                                      const FittedProfile& fewest, const Fitted& line) {
+/// Others that are hardly more, in the place of the fewest flats and arcs: where these make no profile; or of
+/// a drawing that they follow only within the tolerance, those that it was drawn by, where they are what a
+/// maker would have drawn. Of a drawing also where a joint of theirs, or in the end the line, leaves it by
+/// more than the tolerance. Else the fewest that follow so closely that none of that is so.
+std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions& options,
+                                         const Allowed& allowed, const Attempt& fewest) {
   constexpr std::size_t kMore = 3;  // elements
   constexpr int kTells = 2;         // whole figures more, or all, that make them what was drawn
+  const bool exactly = traced.drawn && traced.samples.scatter == 0;
+  const bool will_do = fewest.makes_profile();
+  if (will_do ? !exactly || options.division <= 0 : !fewest.profile && !fewest.no.of_the_fit)
+    return std::nullopt;
   const double exact = kFollowsExactly + allowed.rounded;
-  const bool follows = std::all_of(fewest.fits.begin(), fewest.fits.end(),
-                                   [&](const FitOfElement& one) { return one.greatest <= exact; });
-  if (follows || options.division <= 0 || exact >= allowed.tolerance) return std::nullopt;
-  std::string why;
-  Fitted its_line;
+  const auto follows = [](const Attempt& one, double tolerance) {
+    return std::all_of(one.profile->fits.begin(), one.profile->fits.end(),
+                       [&](const FitOfElement& fit) { return fit.greatest <= tolerance; });
+  };
+  if (will_do && (follows(fewest, exact) || exact >= allowed.tolerance)) return std::nullopt;
   const auto within = [&](double tolerance) {
     return profile_of(traced, options, {tolerance, allowed.scatter, allowed.rounded}, allowed,
-                      line.line.size() + kMore, its_line, &why);
+                      std::min(fewest.elements + kMore, kMaxTracedElements));
   };
-  std::optional<FittedProfile> other = within(exact);
-  if (other) {
-    const int odd = odd_figures(*other, options);
-    const int odd_before = odd_figures(fewest, options);
-    if (odd + kTells <= odd_before || (odd == 0 && odd_before > 0)) return other;
+  const auto stays = [&](const Attempt& one) {
+    return one.makes_profile() &&
+           (!exactly || (farthest_joint(traced.samples, one.line) <= allowed.tolerance &&
+                         follows(one, allowed.tolerance + exact)));
+  };
+  Attempt drawn_so;
+  if (exactly && exact < allowed.tolerance) {
+    drawn_so = within(exact);
+    if (drawn_so.makes_profile()) {
+      if (!will_do) return drawn_so.profile;
+      const int odd = odd_figures(*drawn_so.profile, options);
+      const int odd_before = odd_figures(*fewest.profile, options);
+      if (odd + kTells <= odd_before || (odd == 0 && odd_before > 0)) return drawn_so.profile;
+    }
   }
-  const auto stays = [&](const Fitted& one) {
-    return farthest_joint(traced.samples, one) <= allowed.tolerance;
-  };
-  if (stays(line)) return std::nullopt;
+  if (stays(fewest)) return std::nullopt;
   for (const double share : {0.5, 0.25}) {
-    if (share * allowed.tolerance <= exact) break;
-    std::optional<FittedProfile> closer = within(share * allowed.tolerance);
-    if (closer && stays(its_line)) return closer;
+    if (exactly && share * allowed.tolerance <= exact) break;
+    Attempt closer = within(share * allowed.tolerance);
+    if (stays(closer)) return closer.profile;
   }
-  return other;
+  return drawn_so.makes_profile() ? drawn_so.profile : std::nullopt;
 }
 
 }  // namespace
@@ -313,12 +309,10 @@ std::optional<FittedProfile> fit_tracing(const Tracing& tracing, const FitOption
   const Allowed allowed = tracing.drawn
                               ? Allowed{options.tolerance, samples.scatter, std::min(step, kMostRounded)}
                               : with_rounding(samples, step, options.tolerance, traced.profile);
-  Fitted line;
-  std::optional<FittedProfile> fewest =
-      profile_of(traced, options, allowed, allowed, kMaxTracedElements, line, why);
-  if (!fewest || !tracing.drawn || samples.scatter > 0) return fewest;
-  std::optional<FittedProfile> drawn = drawn_by(traced, options, allowed, *fewest, line);
-  return drawn ? drawn : fewest;
+  Attempt fewest = profile_of(traced, options, allowed, allowed, kMaxTracedElements);
+  if (std::optional<FittedProfile> other = hardly_more(traced, options, allowed, fewest)) return other;
+  if (!fewest.profile) *why = fewest.no.why;
+  return fewest.profile;
 }
 
 }  // namespace arrisline

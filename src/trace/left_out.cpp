@@ -46,4 +46,14 @@ bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& al
   return true;
 }
 
+double farthest_joint(const Samples& samples, const Fitted& fitted) {
+  std::vector<Edge> drawn;
+  for (std::size_t i = 1; i < samples.points.size(); ++i)
+    drawn.push_back({samples.points[i - 1], samples.points[i], {}, Turn::straight});
+  double out = 0;
+  for (std::size_t j = 1; j < fitted.line.size(); ++j)
+    out = std::max(out, distance(fitted.line.joints[j], drawn));
+  return out;
+}
+
 }  // namespace arrisline

@@ -14,4 +14,8 @@ double farthest_off(const Samples& samples, const FlatsAndArcs& line);
 /// distance tells of either.
 bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed);
 
+/// How far the joint lies from the line through the samples that is farthest from it, mm; the two ends are
+/// none.
+double farthest_joint(const Samples& samples, const Fitted& fitted);
+
 }  // namespace arrisline

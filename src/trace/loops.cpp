@@ -59,4 +59,18 @@ std::optional<Point> crossing_of(const Samples& samples, const Fitted& fitted, c
   return std::nullopt;
 }
 
+bool is_sound(const Section& section) {
+  constexpr std::size_t kMost = 50;
+  for (const Edge& edge : section.target) {
+    const Reach reach = reach_of(edge);
+    if (reach.low.x < -kSamePoint || reach.low.y < -kSamePoint || reach.high.x > section.width + kSamePoint ||
+        reach.high.y > section.thickness + kSamePoint)
+      return false;
+  }
+  const Contacts contacts = find_contacts(section.target, true, kMost);
+  return contacts.complete &&
+         std::all_of(contacts.list.begin(), contacts.list.end(),
+                     [](const SelfContact& contact) { return contact.meeting == Meeting::pinches_out; });
+}
+
 }  // namespace arrisline

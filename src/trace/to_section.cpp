@@ -55,15 +55,16 @@ double greatest_mean(const std::vector<double>& distances, double scatter) {
 class Placing {
  public:
   Placing(Samples samples, Fitted fitted, Reached reached, const SnapOptions& snapping,
-          const Allowed& allowed)
+          const Allowed& allowed, bool drawn)
       : samples_(std::move(samples)),
         fitted_(std::move(fitted)),
         snapping_(snapping),
         allowed_(allowed),
+        drawn_(drawn),
         ends_(ends_of(samples_, fitted_, reached, allowed)),
         held_(0) {}
 
-  std::optional<FittedProfile> run(const FitOptions& options, FittedProfile out, std::string* why) {
+  std::optional<FittedProfile> run(const FitOptions& options, FittedProfile out, NoSection& no) {
     put_stubs(samples_, fitted_, ends_);
     held_ = Held(links());
     hold_ends();
@@ -72,7 +73,7 @@ class Placing {
     if (ends_.closed) {
       hold_sides();
       if (std::all_of(held_.axis.begin(), held_.axis.end(), [](Axis axis) { return axis == Axis::free; })) {
-        *why =
+        no.why =
             "the line is closed, and no flat of it is a side of the stock; draw the whole section, or an "
             "open "
             "line from the face to the working edge";
@@ -89,15 +90,18 @@ class Placing {
     keep_in_blank(fitted_.line, held_, allowed_);
     constexpr double kLeftOut = 2;  // times what a single point may lie off
     if (farthest_off(samples_, fitted_.line) > kLeftOut * allowed_.single()) {
-      *why =
-          "the flats and arcs that follow it best leave some of its points out; measure more points, and "
-          "closer";
+      no.of_the_fit = true;
+      no.why = drawn_
+                   ? "the flats and arcs that follow it best leave some of the drawing out; give a smaller "
+                     "--tolerance"
+                   : "the flats and arcs that follow it best leave some of its points out; measure more "
+                     "points, and closer";
       return std::nullopt;
     }
-    if (!size_blank(options, out, why)) return std::nullopt;
+    if (!size_blank(options, out, no)) return std::nullopt;
     add_edges(free, out);
     if (out.fits.empty()) {
-      *why = "there is no moulding in it: what is traced is flat; trace the whole line of the section";
+      no.why = "there is no moulding in it: what is traced is flat; trace the whole line of the section";
       return std::nullopt;
     }
     return out;
@@ -188,7 +192,7 @@ class Placing {
     return near >= least - kOnOutline ? std::max(near, least) : near + snapping_.division;
   }
 
-  bool size_blank(const FitOptions& options, FittedProfile& out, std::string* why) const {
+  bool size_blank(const FitOptions& options, FittedProfile& out, NoSection& no) const {
     const Reach whole = extent_of(fitted_.line);
     const std::size_t n = links();
     out.traced_width = ends_.closed || ends_.face_traced || ends_.from_back;
@@ -226,13 +230,13 @@ class Placing {
     const bool fixed_thickness = ends_.closed || ends_.to_underside;
     if ((fixed_width && std::abs(section.width - width) > kOnOutline) ||
         section.width < work.high.x - kOnOutline) {
-      *why =
+      no.why =
           "the line shows a stock of another width than the one given; leave --stock out, or give that width";
       return false;
     }
     if ((fixed_thickness && std::abs(section.thickness - thickness) > kOnOutline) ||
         section.thickness < work.high.y - kOnOutline) {
-      *why =
+      no.why =
           "the line shows a stock of another thickness than the one given; leave --stock out, or give that "
           "thickness";
       return false;
@@ -283,6 +287,7 @@ class Placing {
   Fitted fitted_;
   SnapOptions snapping_;
   Allowed allowed_;
+  bool drawn_;
   TracedEnds ends_;
   Held held_;
 };
@@ -291,9 +296,10 @@ class Placing {
 
 std::optional<FittedProfile> to_section(Samples samples, Fitted fitted, Reached reached,
                                         const SnapOptions& snapping, const FitOptions& options,
-                                        const Allowed& allowed, FittedProfile out, std::string* why) {
-  return Placing(std::move(samples), std::move(fitted), reached, snapping, allowed)
-      .run(options, std::move(out), why);
+                                        const Allowed& allowed, bool drawn, FittedProfile out,
+                                        NoSection& no) {
+  return Placing(std::move(samples), std::move(fitted), reached, snapping, allowed, drawn)
+      .run(options, std::move(out), no);
 }
 
 }  // namespace arrisline

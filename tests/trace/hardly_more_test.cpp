@@ -1,0 +1,81 @@
+// Where the fewest flats and arcs make no profile, or lie off the drawing, a few more are taken.
+#include <string>
+
+#include "arrisline/trace.h"
+#include "catch.h"
+#include "trace/tracing.h"
+#include "trace/tracings.h"
+
+namespace arrisline::testing {
+namespace {
+
+/// A step, a cavetto, a fillet that runs smoothly into a half-round below it, and a fillet, mm: one arc over
+/// the fillet and the half-round follows both within the tolerance, and passes by the cavetto.
+struct OverTorus {
+  double step, cavetto, fillet, torus, foot;
+};
+
+constexpr OverTorus kOverTorus[] = {
+    {3.5, 17.5, 2.5, 20.5, 15.25}, {3, 6.5, 1.5, 10, 9}, {4, 18, 2, 15.5, 11.75}, {4, 12.5, 1.5, 9.5, 8.75}};
+
+/// With so much of the face before it and of the working edge behind it.
+std::vector<Edge> line_of(const OverTorus& one, double sides) {
+  const double r = one.cavetto;
+  const double high = one.step + r;
+  const double wide = one.foot + one.fillet;
+  const auto flat = [](Point from, Point to) { return Edge{from, to, {}, Turn::straight}; };
+  return {flat({wide + r + sides, 0}, {wide + r, 0}),
+          flat({wide + r, 0}, {wide + r, one.step}),
+          Edge{{wide + r, one.step}, {wide, high}, {wide, one.step}, Turn::left},
+          flat({wide, high}, {one.foot, high}),
+          Edge{{one.foot, high}, {one.foot, high + one.torus}, {one.foot, high + one.torus / 2}, Turn::right},
+          flat({one.foot, high + one.torus}, {0, high + one.torus}),
+          flat({0, high + one.torus}, {0, high + one.torus + sides})};
+}
+
+std::string path_of(const OverTorus& one) {
+  const auto n = [](double value) { return std::to_string(value) + " "; };
+  const double r = one.cavetto;
+  const double half = one.torus / 2;
+  return "M" + n(one.foot + one.fillet + r + 10) + "0h-10v" + n(one.step) + "a" + n(r) + n(r) + "0 0 1 " +
+         n(-r) + n(r) + "h" + n(-one.fillet) + "a" + n(half) + n(half) + "0 0 0 0 " + n(one.torus) + "h" +
+         n(-one.foot) + "v10";
+}
+
+void check_as_drawn(const OverTorus& one, const std::vector<Edge>& back, double off) {
+  REQUIRE(kinds(back) == "step cove fillet bead fillet ");
+  CHECK(length(back[0]) == Approx(one.step).margin(off));
+  CHECK(radius(back[1]) == Approx(one.cavetto).margin(off));
+  CHECK(length(back[2]) == Approx(one.fillet).margin(off));
+  CHECK(radius(back[3]) == Approx(one.torus / 2).margin(off));
+  CHECK(length(back[4]) == Approx(one.foot).margin(off));
+}
+
+TEST_CASE("a fillet between a cavetto and a torus is found where the fewest arcs pass it by",
+          "[trace][drawn][hardly_more]") {
+  for (const OverTorus& one : kOverTorus) {
+    INFO("cavetto " << one.cavetto);
+    check_as_drawn(one, worked_line(on_halves(traced_path(path_of(one))).section), 1e-3);
+  }
+}
+
+TEST_CASE("so it is of points, exact and scattered", "[trace][hardly_more]") {
+  struct Case {
+    OverTorus line;
+    std::size_t points;
+    double scatter;
+  };
+  for (const auto& [line, points, scatter] :
+       {Case{kOverTorus[0], 400, 0}, Case{kOverTorus[1], 400, 0}, Case{kOverTorus[0], 400, 0.01},
+        Case{kOverTorus[0], 1500, 0.02}}) {
+    INFO("cavetto " << line.cavetto << ", scatter " << scatter);
+    Digitiser by;
+    by.points = points;
+    by.scatter = scatter;
+    const Tracing tracing = digitised(line_of(line, 10), by, 1);
+    check_as_drawn(line, worked_line(on_halves(tracing).section), 0.05 + 5 * scatter);
+  }
+}
+
+}  // namespace
+}  // namespace arrisline::testing
