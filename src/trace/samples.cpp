@@ -135,6 +135,7 @@ bool corner_at(const std::vector<Point>& points, std::size_t i) {
 double rise_of_chord(const std::vector<Point>& points, std::size_t i) {
   // Chords of curves lie within kChord of them; in a drawing of unknown size somewhat more or less.
   constexpr double kMostRise = 3 * kChord;
+  constexpr double kMostLonger = 2;  // times
   const double length = distance(points[i], points[i + 1]);
   double most = 0;  // curvature, by the turn at either end
   for (const std::size_t at : {i, i + 1}) {
@@ -142,7 +143,9 @@ double rise_of_chord(const std::vector<Point>& points, std::size_t i) {
     const Point in = points[at] - points[at - 1];
     const Point on = points[at + 1] - points[at];
     const double turn = std::atan2(cross(in, on), dot(in, on));
-    if (std::abs(turn) > kDrawnCorner) continue;
+    // Chords of one curve are about as long; a flat that a curve runs on from, or all but on, is none of it.
+    const double shorter = std::min(norm(in), norm(on));
+    if (std::abs(turn) > kDrawnCorner || norm(in) + norm(on) > (1 + kMostLonger) * shorter) continue;
     const double curvature = 2 * turn / (norm(in) + norm(on));
     if (std::abs(curvature) > std::abs(most)) most = curvature;
   }

@@ -31,9 +31,9 @@ class Snapper {
 
   void run() {
     refit();
-    most_ = drawn_by_figures(fitted_, allowed_)
-                ? std::min(1.0, fitted_.worst + (kOffExact + allowed_.rounded) / allowed_.tolerance)
-                : 1;
+    by_figures_ = drawn_by_figures(fitted_, allowed_);
+    if (by_figures_)
+      most_ = std::min(1.0, fitted_.worst + (kOffExact + allowed_.rounded) / allowed_.tolerance);
     flats_square();
     joints_smooth();
     widths();
@@ -45,11 +45,36 @@ class Snapper {
   /// Joints that are smooth now and had a corner before, as far as the line then told.
   const std::vector<std::size_t>& smoothed() const { return smoothed_; }
 
+  /// Whether the line is a drawing's, and followed it by figures before any was made whole.
+  bool is_exactly_drawn() const { return by_figures_ && allowed_.scatter == 0; }
+
+  /// The whole divisions about a joint, where it lies now and where it lay at first, itself where it lies at
+  /// them both ways.
+  std::vector<Point> whole_places(std::size_t joint, Point at_first) const {
+    const Point p = fitted_.line.joints[joint];
+    const bool both = !is_whole(p.x) && !is_whole(p.y);
+    const auto about = [&](double value, double first) {
+      if (is_whole(value)) return std::vector{nearest(value)};
+      const double division = options_.division;
+      std::vector<double> out;
+      for (const double one : {value, first}) {
+        const double below = division * std::floor(one / division);
+        for (const int more : both ? std::vector{0, 1} : std::vector{-1, 0, 1, 2})
+          out.push_back(below + more * division);
+      }
+      std::sort(out.begin(), out.end());
+      out.erase(std::unique(out.begin(), out.end()), out.end());
+      return out;
+    };
+    std::vector<Point> out;
+    for (const double x : about(p.x, at_first.x))
+      for (const double y : about(p.y, at_first.y)) out.push_back({x, y});
+    return out;
+  }
+
   /// Levels and radii of the line that are whole, each once.
   int whole_figures() const {
-    constexpr double kWhole = 1e-6;  // mm
     if (options_.division <= 0) return 0;
-    const auto is_whole = [&](double value) { return std::abs(value - nearest(value)) < kWhole; };
     int out = 0;
     for (std::size_t j = 0; j <= links(); ++j) {
       const Point p = fitted_.line.joints[j];
@@ -130,11 +155,16 @@ class Snapper {
     }
     std::sort(turns.begin(), turns.end());
     for (const auto& [turn, j] : turns) {
-      if (keeps([joint = j](Held& held) { held.smooth[joint] = true; }) && turn > kLeastCorner)
+      if (keeps([joint = j](Held& held) { held.smooth[joint] = true; }) &&
+          (turn > kLeastCorner || is_exactly_drawn()))
         smoothed_.push_back(j);
     }
   }
 
+  bool is_whole(double value) const {
+    constexpr double kWhole = 1e-6;  // mm
+    return options_.division > 0 && std::abs(value - nearest(value)) < kWhole;
+  }
   double nearest(double value) const { return options_.division * std::round(value / options_.division); }
 
   /// Another joint's level is held, and by the flats between, level or upright or as wide as an iron, this
@@ -236,7 +266,46 @@ class Snapper {
   const std::vector<std::size_t>& corners_;
   std::vector<std::size_t> smoothed_;
   double most_ = 1;  // share of what is allowed that a link may take up
+  bool by_figures_ = false;
 };
+
+}  // namespace
+
+namespace {
+
+/// Of the squared distances of a drawing so many are left where its own figures are found.
+constexpr double kLeft = 0.25;
+
+/// Whether a drawing's line lies off it beside the joint by more than what its curves are off their chords.
+bool lies_off(const Samples& samples, const Fitted& fitted, std::size_t joint) {
+  constexpr double kOn = 0.0001;  // mm
+  for (const std::size_t link : {joint - 1, joint})
+    for (const double d : distances_of(samples, fitted, link))
+      if (std::abs(d) > kOn) return true;
+  return false;
+}
+
+/// Holds the joint of a drawing at that one of the places where the line lies nearest to it; false where that
+/// is not much nearer than the smooth one lies.
+bool begin_at_whole(const Samples& samples, Fitted& line, Held& held, std::size_t joint,
+                    const std::vector<Point>& places, const Fitted& smooth, const Allowed& allowed) {
+  const Fitted start = line;
+  const Held free = held;
+  double least = smooth.squares;
+  bool found = false;
+  for (const Point& place : places) {
+    Held tried = free;
+    tried.x[joint] = place.x;
+    tried.y[joint] = place.y;
+    const Fitted next = fit(samples, start, tried, allowed);
+    if (next.squares >= least) continue;
+    least = next.squares;
+    line = next;
+    held = tried;
+    found = true;
+  }
+  return found;
+}
 
 }  // namespace
 
@@ -254,19 +323,34 @@ void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions&
   Snapper first(samples, fitted, held, options, allowed, corners);
   first.run();
   int whole = first.whole_figures();
-  for (const std::size_t joint : first.smoothed()) {
-    Fitted other = before;
-    Held its = free;
+  const bool exactly = first.is_exactly_drawn();
+  // Whether figures are whole with a corner there that are not without.
+  const auto takes = [&](std::size_t joint, Fitted line, Held its) {
     corners.push_back(joint);
-    Snapper with_corner(samples, other, its, options, allowed, corners);
+    Snapper with_corner(samples, line, its, options, allowed, corners);
     with_corner.run();
-    if (with_corner.whole_figures() < whole + kTells) {
+    const int more = with_corner.whole_figures() - whole;
+    if (more < kTells && !(exactly && more > 0 && line.squares < kLeft * fitted.squares)) {
       corners.pop_back();
+      return false;
+    }
+    whole += more;
+    fitted = std::move(line);
+    held = std::move(its);
+    return true;
+  };
+  for (const std::size_t joint : first.smoothed()) {
+    if (!exactly) {
+      takes(joint, before, free);
       continue;
     }
-    whole = with_corner.whole_figures();
-    fitted = std::move(other);
-    held = std::move(its);
+    // A joint of a drawing that is smooth but for a degree moves far along the line to become so, and the
+    // line hardly off the drawing.
+    const std::vector<Point> places = first.whole_places(joint, before.line.joints[joint]);
+    if (places.size() < 2 || !lies_off(samples, fitted, joint) || takes(joint, before, free)) continue;
+    Fitted begun = before;
+    Held its = free;
+    if (begin_at_whole(samples, begun, its, joint, places, fitted, allowed)) takes(joint, begun, its);
   }
 }
 
