@@ -17,6 +17,13 @@ constexpr double kHair = 0.005;     // mm, which nobody sees and the gauge does 
 // side lies as much under it, so as not to be read over it.
 constexpr double kWritten = 1.5e-6;
 
+/// To the last decimal of what is written, or the one before where that is as much as a fit leaves open.
+double as_written(double value) {
+  constexpr double kOfOne = 1e6;  // of a mm
+  const double fewer = std::round(value * kOfOne / 10) / (kOfOne / 10);
+  return std::abs(fewer - value) * kOfOne < 1 ? fewer : std::round(value * kOfOne) / kOfOne;
+}
+
 double radius_of(const FlatsAndArcs& line, const Held& held, std::size_t i) {
   return held.radius[i] ? *held.radius[i] : radius(edge_of(line, i));
 }
@@ -139,6 +146,13 @@ void make_exact(FlatsAndArcs& line, const Held& held) {
   for (std::size_t j = 0; j < line.joints.size(); ++j) {
     if (held.x[j]) line.joints[j].x = *held.x[j];
     if (held.y[j]) line.joints[j].y = *held.y[j];
+  }
+}
+
+void make_as_written(FlatsAndArcs& line, const Held& held) {
+  for (std::size_t j = 0; j < line.joints.size(); ++j) {
+    if (!held.x[j]) line.joints[j].x = as_written(line.joints[j].x);
+    if (!held.y[j]) line.joints[j].y = as_written(line.joints[j].y);
   }
 }
 

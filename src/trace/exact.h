@@ -11,6 +11,10 @@ Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i);
 /// Gives what is held of levels its exact figures, which a fit has to a millionth or so.
 void make_exact(FlatsAndArcs& line, const Held& held);
 
+/// Puts the joints where what is written of them, six decimals, does: what is rounded away of one move after
+/// the other would add up to a lean of a flat that has none. REQUIRES: level and upright flats are exactly so.
+void make_as_written(FlatsAndArcs& line, const Held& held);
+
 /// Arcs that are half-rounds but for a hair become just that: written down, their radius would not tell how
 /// far they lie to either side of one.
 void make_half_round(FlatsAndArcs& line, Held& held);

@@ -86,6 +86,7 @@ class Placing {
     const Fitted free = fitted_;
     snap(samples_, fitted_, held_, snapping_, allowed_);
     make_exact(fitted_.line, held_);
+    make_as_written(fitted_.line, held_);
     make_half_round(fitted_.line, held_);
     keep_in_blank(fitted_.line, held_, allowed_);
     constexpr double kLeftOut = 2;  // times what a single point may lie off

@@ -3,7 +3,12 @@
 
 #include <cmath>
 
+#include "arrisline/trace.h"
 #include "catch.h"
+#include "section/drawing_of.h"
+#include "text/write_profile.h"
+#include "trace/tracing.h"
+#include "trace/tracings.h"
 
 using namespace arrisline;
 
@@ -162,4 +167,20 @@ TEST_CASE("a bead that touches the face by whole figures keeps them", "[trace][e
   CHECK(line.joints[2] == Point{14, 5});
   CHECK(line.joints[3] == Point{4, 5});
   CHECK(line.bulges[2] == -1);
+}
+
+TEST_CASE("no flat that is level or upright leans for what is rounded away", "[trace][exact][drawn]") {
+  // In a drawing whose bulges have six decimals the joints lie beside their places by less than one of them.
+  std::string vertices;
+  for (const char* const vertex :
+       {"-20.25 20 0", "-14.25 20 0", "-14.25 20 -1.5 42 0.220427", "-11.75 20 -3.75 42 -0.220427",
+        "-9.25 20 -6", "-7.5 20 -6", "-7.5 20 -7.25 42 -1", "-7.5 20 -12.25", "-7.5 20 -13.5",
+        "-6.25 20 -13.5", "-6.25 20 -15.25 42 -0.414214", "-1.25 20 -20.25", "0 20 -20.25", "0 20 -25.25"})
+    vertices += std::string("0 VERTEX 10 ") + vertex + " ";
+  const FittedProfile found = testing::on_halves(testing::traced(
+      testing::dxf_of("0 POLYLINE 66 1 70 0 " + vertices + "0 SEQEND", "9 $INSUNITS 70 4"), "a.dxf"));
+  const std::string text = profile_text(drawing_of(found.section, Unit::mm));
+  INFO(text);
+  CHECK(text.find("bevel") == std::string::npos);
+  CHECK(text.find("fillet   out 1.75\nstep     down 1.25\n") != std::string::npos);
 }
