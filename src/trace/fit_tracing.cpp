@@ -245,8 +245,9 @@ Attempt profile_of(Traced traced, const FitOptions& options, const Allowed& with
 /// more than the tolerance. Else the fewest that follow so closely that none of that is so.
 std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions& options,
                                          const Allowed& allowed, const Attempt& fewest) {
-  constexpr std::size_t kMore = 3;  // elements
-  constexpr int kTells = 2;         // whole figures more, or all, that make them what was drawn
+  constexpr std::size_t kMore = 3;    // elements
+  constexpr int kTells = 2;           // whole figures more, or all, that make them what was drawn
+  constexpr double kRounding = 1e-5;  // mm
   const bool exactly = traced.drawn && traced.samples.scatter == 0;
   const bool will_do = fewest.makes_profile();
   if (will_do ? !exactly || options.division <= 0 : !fewest.profile && !fewest.no.of_the_fit)
@@ -264,7 +265,7 @@ std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions&
   const auto stays = [&](const Attempt& one) {
     return one.makes_profile() &&
            (!exactly || (farthest_joint(traced.samples, one.line) <= allowed.tolerance &&
-                         follows(one, allowed.tolerance + exact)));
+                         follows(one, allowed.tolerance + allowed.rounded + kRounding)));
   };
   Attempt drawn_so;
   if (exactly && exact < allowed.tolerance) {

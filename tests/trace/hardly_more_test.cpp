@@ -77,5 +77,15 @@ TEST_CASE("so it is of points, exact and scattered", "[trace][hardly_more]") {
   }
 }
 
+TEST_CASE("what is found of a small drawing lies within the tolerance", "[trace][drawn][hardly_more]") {
+  // An ogee whose last step is hardly longer than what two arcs in the place of all three are off. In the
+  // end, with flats level and upright, the fewest would lie farther off than they are to.
+  const FittedProfile found = on_halves(traced_path(
+      "M13 0H10a3.830926 3.830926 0 0 0 -3.830926 3.830926h-0.907164v1.003212a2.877515 2.877515 0 "
+      "0 1 -2.144355 1.858128a2.877515 2.877515 0 0 0 -2.144355 1.858128v0.830430H0v1.6"));
+  CHECK(kinds(worked_line(found.section)) == "bead fillet step cove bead step fillet ");
+  for (const FitOfElement& fit : found.fits) CHECK(fit.greatest <= 0.05);
+}
+
 }  // namespace
 }  // namespace arrisline::testing
