@@ -154,6 +154,7 @@ void make_as_written(FlatsAndArcs& line, const Held& held) {
     if (!held.x[j]) line.joints[j].x = as_written(line.joints[j].x);
     if (!held.y[j]) line.joints[j].y = as_written(line.joints[j].y);
   }
+  make_exact(line, held);  // what runs on from one that is held is as that is
 }
 
 void make_half_round(FlatsAndArcs& line, Held& held) {

@@ -12,7 +12,8 @@ Edge exact_edge(const FlatsAndArcs& line, const Held& held, std::size_t i);
 void make_exact(FlatsAndArcs& line, const Held& held);
 
 /// Puts the joints where what is written of them, six decimals, does: what is rounded away of one move after
-/// the other would add up to a lean of a flat that has none. REQUIRES: level and upright flats are exactly so.
+/// the other would add up to a lean of a flat that has none.
+/// REQUIRES: make_exact().
 void make_as_written(FlatsAndArcs& line, const Held& held);
 
 /// Arcs that are half-rounds but for a hair become just that: written down, their radius would not tell how
