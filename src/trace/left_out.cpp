@@ -27,22 +27,24 @@ double farthest_off(const Samples& samples, const FlatsAndArcs& line) {
   return most;
 }
 
-bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+bool joint_stays(const Samples& samples, const Fitted& fitted, std::size_t joint, const Allowed& allowed) {
   constexpr double kCorner = 12;  // standard deviations that a corner lies from the samples beside it
-  for (std::size_t j = 1; j < fitted.line.size(); ++j) {
-    // The measured points on either side; in a gap a corner may lie as far from them as they are apart.
-    std::size_t before = fitted.from[j] - 1;
-    std::size_t after = fitted.from[j];
-    while (before > 0 && samples.filled[before]) --before;
-    while (after + 1 < samples.points.size() && samples.filled[after]) ++after;
-    const Point a = samples.points[before];
-    const Point b = samples.points[after];
-    const Point joint = fitted.line.joints[j];
-    const double gap = after - before > 1 ? distance(a, b) : 0;
-    if (std::min(distance(joint, a), distance(joint, b)) >
-        kCorner * allowed.scatter + std::max(4 * samples.spacing, gap))
-      return false;
-  }
+  // The measured points on either side; in a gap a corner may lie as far from them as they are apart.
+  std::size_t before = fitted.from[joint] - 1;
+  std::size_t after = fitted.from[joint];
+  while (before > 0 && samples.filled[before]) --before;
+  while (after + 1 < samples.points.size() && samples.filled[after]) ++after;
+  const Point a = samples.points[before];
+  const Point b = samples.points[after];
+  const Point at = fitted.line.joints[joint];
+  const double gap = after - before > 1 ? distance(a, b) : 0;
+  return std::min(distance(at, a), distance(at, b)) <=
+         kCorner * allowed.scatter + std::max(4 * samples.spacing, gap);
+}
+
+bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  for (std::size_t j = 1; j < fitted.line.size(); ++j)
+    if (!joint_stays(samples, fitted, j, allowed)) return false;
   return true;
 }
 

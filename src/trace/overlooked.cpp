@@ -96,6 +96,11 @@ Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t 
   const auto low = static_cast<std::ptrdiff_t>(fitted.from[joint - 1]) + 2;
   const auto high = static_cast<std::ptrdiff_t>(fitted.from[joint + 1]) - 2;
   const auto half = static_cast<std::ptrdiff_t>(reach / 2);
+  // Where another joint has run away before, that is no fault of a flat.
+  const auto stays = [&](const Fitted& next) {
+    if (looked == Looked::for_nearest) return joints_stay(samples, next, allowed);
+    return joint_stays(samples, next, joint, allowed) && joint_stays(samples, next, joint + 1, allowed);
+  };
   for (const std::ptrdiff_t middle : {at - half, at, at + half}) {
     const std::ptrdiff_t first = std::max(low, middle - half);
     const std::ptrdiff_t end = std::min(high, middle + half);
@@ -105,7 +110,7 @@ Fitted best_with_flat(const Samples& samples, const Fitted& fitted, std::size_t 
     const auto take = [&](const Held& held) {
       const Fitted next = fit(samples, begun, held, allowed);
       const bool long_enough = length(edge_of(next.line, joint)) >= kShortestFlat * allowed.scatter;
-      if (long_enough && is_better(next) && joints_stay(samples, next, allowed)) best = next;
+      if (long_enough && is_better(next) && stays(next)) best = next;
     };
     const Held free(begun.line.size());
     take(free);
@@ -192,10 +197,13 @@ bool is_told(const Samples& samples, const Fitted& next, std::size_t link) {
 }
 
 /// Whether it runs on from the arc beside it to a square corner, and shows the joint to have been off by what
-/// a maker would see.
-bool makes_corner(const Fitted& fitted, const Fitted& next, std::size_t joint, const Allowed& allowed) {
-  constexpr double kSeen = 2;  // times the tolerance
-  constexpr double kOn = 45;   // degrees: it is one or the other
+/// a maker would see; by half as much where the points tell so of it that two figures more would be taken.
+bool makes_corner(const Samples& samples, const Fitted& fitted, const Fitted& next, std::size_t joint,
+                  const Allowed& allowed) {
+  constexpr double kToldFor = 3;  // figures, the break among them
+  const bool told = fitted.squares - next.squares > kToldFor * cost_of_break(samples, fitted, allowed);
+  const double seen = told ? 1 : 2;  // times the tolerance
+  constexpr double kOn = 45;         // degrees: it is one or the other
   const bool arc_before = next.line.bulges[joint - 1] != 0;
   const std::size_t smooth = arc_before ? joint : joint + 1;
   const std::size_t corner = arc_before ? joint + 1 : joint;
@@ -203,7 +211,7 @@ bool makes_corner(const Fitted& fitted, const Fitted& next, std::size_t joint, c
   double off = std::numeric_limits<double>::infinity();
   for (const std::size_t link : {joint - 1, joint, joint + 1})
     off = std::min(off, distance(fitted.line.joints[joint], edge_of(next.line, link)));
-  return off > kSeen * allowed.tolerance;
+  return off > seen * allowed.tolerance;
 }
 
 bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) {
@@ -227,7 +235,7 @@ bool put_one_in(const Samples& samples, Fitted& fitted, const Allowed& allowed) 
       if (!may_hide || reach > kReachOfFew) continue;
       const Fitted next = best_with_flat(samples, fitted, joint, reach, Looked::for_fewest_figures, allowed);
       if (next.line.size() > fitted.line.size() && figures_of(next, allowed) <= figures_of(fitted, allowed) &&
-          is_told(samples, next, joint) && makes_corner(fitted, next, joint, allowed) &&
+          is_told(samples, next, joint) && makes_corner(samples, fitted, next, joint, allowed) &&
           takes(next, cost_of_break(samples, fitted, allowed)))
         return true;
     }

@@ -169,6 +169,20 @@ TEST_CASE("a bead that touches the face by whole figures keeps them", "[trace][e
   CHECK(line.bulges[2] == -1);
 }
 
+TEST_CASE("a flat that runs on from a held level is written as that is", "[trace][exact]") {
+  // The side of a blank that was drawn lies at no sixth decimal.
+  FlatsAndArcs line = quirk_bead(4.5, 8, 1);
+  Held held = flats_held(line);
+  constexpr double kSide = 20.0000004;
+  held.x[2] = kSide;
+  line.joints[1].x = 20.0000006;
+  make_exact(line, held);
+  make_as_written(line, held);
+  CHECK(line.joints[1].x == kSide);
+  CHECK(line.joints[2].x == kSide);
+  CHECK(line.joints[1].y == line.joints[0].y);
+}
+
 TEST_CASE("no flat that is level or upright leans for what is rounded away", "[trace][exact][drawn]") {
   // In a drawing whose bulges have six decimals the joints lie beside their places by less than one of them.
   std::string vertices;
