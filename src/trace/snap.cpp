@@ -17,6 +17,13 @@ constexpr double kMostTurn =
 // Degrees that a joint may be off smooth, and yet be no corner but what scatter makes of it.
 constexpr double kLeastCorner = 2.5;
 
+/// By how much a joint is off smooth, in degrees.
+double off_smooth(const FlatsAndArcs& line, std::size_t joint) {
+  // A cusp turns by all but 180 degrees; a little less than that, and its two sides cross.
+  const double turn = turn_at(line, joint);
+  return std::min(turn, 180 - turn);
+}
+
 class Snapper {
  public:
   /// The joints `corners` are not made smooth.
@@ -147,9 +154,7 @@ class Snapper {
       const Edge before = edge_of(fitted_.line, j - 1);
       const Edge after = edge_of(fitted_.line, j);
       if (!before.is_arc() && !after.is_arc()) continue;
-      const double turn = turn_at(fitted_.line, j);
-      // A cusp turns by all but 180 degrees; a little less than that, and its two sides cross.
-      const double off = std::min(turn, 180 - turn);
+      const double off = off_smooth(fitted_.line, j);
       const bool corner = std::find(corners_.begin(), corners_.end(), j) != corners_.end();
       if (off < kMostTurn && !corner) turns.emplace_back(off, j);
     }
@@ -285,6 +290,15 @@ bool lies_off(const Samples& samples, const Fitted& fitted, std::size_t joint) {
   return false;
 }
 
+/// Whether a place lies on a drawing, as nearly as its samples show.
+bool lies_on(const Samples& samples, Point place) {
+  constexpr double kOn = 0.002;  // mm
+  for (std::size_t i = 1; i < samples.points.size(); ++i)
+    if (distance(place, Edge{samples.points[i - 1], samples.points[i], {}, Turn::straight}) < kOn)
+      return true;
+  return false;
+}
+
 /// Holds the joint of a drawing at that one of the places where the line lies nearest to it; false where that
 /// is not much nearer than the smooth one lies.
 bool begin_at_whole(const Samples& samples, Fitted& line, Held& held, std::size_t joint,
@@ -294,6 +308,7 @@ bool begin_at_whole(const Samples& samples, Fitted& line, Held& held, std::size_
   double least = smooth.squares;
   bool found = false;
   for (const Point& place : places) {
+    if (!lies_on(samples, place)) continue;
     Held tried = free;
     tried.x[joint] = place.x;
     tried.y[joint] = place.y;
@@ -340,17 +355,15 @@ void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions&
     return true;
   };
   for (const std::size_t joint : first.smoothed()) {
-    if (!exactly) {
-      takes(joint, before, free);
-      continue;
-    }
+    if ((!exactly || off_smooth(before.line, joint) > kLeastCorner) && takes(joint, before, free)) continue;
+    if (!exactly || !lies_off(samples, fitted, joint)) continue;
     // A joint of a drawing that is smooth but for a degree moves far along the line to become so, and the
     // line hardly off the drawing.
     const std::vector<Point> places = first.whole_places(joint, before.line.joints[joint]);
-    if (places.size() < 2 || !lies_off(samples, fitted, joint) || takes(joint, before, free)) continue;
     Fitted begun = before;
     Held its = free;
-    if (begin_at_whole(samples, begun, its, joint, places, fitted, allowed)) takes(joint, begun, its);
+    if (places.size() > 1 && begin_at_whole(samples, begun, its, joint, places, fitted, allowed))
+      takes(joint, begun, its);
   }
 }
 
