@@ -1,5 +1,6 @@
 // In a drawing a joint that is smooth but for a degree keeps its figures, and so does one that is smooth.
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "arrisline/trace.h"
