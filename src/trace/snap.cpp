@@ -362,8 +362,10 @@ void snap(const Samples& samples, Fitted& fitted, Held& held, const SnapOptions&
     const std::vector<Point> places = first.whole_places(joint, before.line.joints[joint]);
     Fitted begun = before;
     Held its = free;
-    if (places.size() > 1 && begin_at_whole(samples, begun, its, joint, places, fitted, allowed))
-      takes(joint, begun, its);
+    if (places.size() < 2) continue;
+    if (begin_at_whole(samples, begun, its, joint, places, fitted, allowed) && takes(joint, begun, its))
+      continue;
+    if (before.squares < kLeft * fitted.squares) takes(joint, before, free);
   }
 }
 
