@@ -113,10 +113,8 @@ Composition compose(const Problem& problem, const std::vector<Draft>& flats, con
   return out;
 }
 
-}  // namespace
-
 /// The searches one after another, as long as there is reason for the next.
-static Composition search_all(const Problem& problem) {
+Composition search_all(const Problem& problem) {
   const std::vector<Draft> flats = flat_drafts(problem);
   if (is_hopeless(problem, flats)) return {};
   Patience patience(problem.options);
@@ -163,6 +161,8 @@ static Composition search_all(const Problem& problem) {
   with_facets.facets_too = true;
   return compose(with_facets, flats, apart.cuts, patience);
 }
+
+}  // namespace
 
 Composition compose(const Problem& problem) {
   Composition out = search_all(problem);

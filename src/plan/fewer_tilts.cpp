@@ -49,17 +49,16 @@ Sequence without_needless_tilts(const Problem& problem, Sequence plan) {
   Wood wood(problem.blank);
   for (std::size_t s = 0; s < plan.steps.size(); ++s) {
     const Plane& plane = problem.plane(plan.steps[s].draft.plane);
-    for (std::size_t p = 0; plane.is_curved() && p < plan.steps[s].draft.poses.size();) {
-      const std::vector<Pose>& poses = plan.steps[s].draft.poses;
-      const bool needless =
-          poses.size() > 1 &&
-          left_by(plane, poses, p, wood) - left_by(plane, poses, poses.size(), wood) < kLittle;
-      std::optional<Sequence> fewer = needless ? without(problem, plan, s, p) : std::nullopt;
-      if (fewer) {
-        plan = *std::move(fewer);
-        p = 0;
-      } else {
-        ++p;
+    for (bool fewer = plane.is_curved(); fewer;) {
+      fewer = false;
+      const std::vector<Pose> poses = plan.steps[s].draft.poses;
+      const double by_all = left_by(plane, poses, poses.size(), wood);
+      for (std::size_t p = 0; poses.size() > 1 && p < poses.size() && !fewer; ++p) {
+        if (left_by(plane, poses, p, wood) - by_all >= kLittle) continue;
+        std::optional<Sequence> next = without(problem, plan, s, p);
+        if (!next) continue;
+        plan = *std::move(next);
+        fewer = true;
       }
     }
     cut_all(problem, {plan.steps[s].draft}, wood);

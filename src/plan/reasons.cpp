@@ -232,18 +232,9 @@ std::string which_arc(const Problem& problem, int surface) {
   return "at its arc of radius " + about(radius(problem.edge(arc)), problem.options.unit) + ", ";
 }
 
-}  // namespace
-
-std::vector<Reason> explain(const Problem& problem, const Composition& composition) {
+/// Of the whole, or of a part by itself. `thinnest`: of the orders found that leave too much, if any.
+std::vector<Reason> reasons_for(const Problem& problem, const std::optional<Sequence>& thinnest) {
   std::vector<Reason> out;
-  for (const Unmade& unmade : composition.unmade) {
-    Composition of_part;
-    of_part.too_thick = unmade.too_thick;
-    const std::vector<Reason> more =
-        explain(make_problem(unmade.part, problem.kit, problem.options), of_part);
-    out.insert(out.end(), more.begin(), more.end());
-  }
-  if (!out.empty()) return out;
   const Access own = access(problem);
   std::vector<int> failing = out_of_reach(problem, own);
   // The floor of a groove is the cause of what is said of its walls.
@@ -255,7 +246,7 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
     out.push_back(
         reason_at(problem, s, arc ? why_no_plane(problem, s) : why_no_flat(problem, s, own, failing)));
   }
-  if (out.empty() && composition.too_thick) out.push_back(too_thick(problem, *composition.too_thick));
+  if (out.empty() && thinnest) out.push_back(too_thick(problem, *thinnest));
   if (out.empty()) {
     std::vector<int> named_already;
     for (const Stuck& stuck : stuck_cuts(problem)) {
@@ -284,6 +275,19 @@ std::vector<Reason> explain(const Problem& problem, const Composition& compositi
         "something to ride on";
     if (problem.kit.board) reason.why += " and the blank held by a stop";
     out.push_back(reason);
+  }
+  return out;
+}
+
+}  // namespace
+
+std::vector<Reason> explain(const Problem& problem, const Composition& composition) {
+  if (composition.unmade.empty()) return reasons_for(problem, composition.too_thick);
+  std::vector<Reason> out;
+  for (const Unmade& unmade : composition.unmade) {
+    const std::vector<Reason> more =
+        reasons_for(make_problem(unmade.part, problem.kit, problem.options), unmade.too_thick);
+    out.insert(out.end(), more.begin(), more.end());
   }
   return out;
 }

@@ -107,6 +107,7 @@ class Search {
   void try_pool();
   void try_with_one_more(LeastCost least, const Thickest& before);
   void try_with_more();
+  bool may_go(const Draft& draft) const;
   bool try_without_one();
   void thin(const Choice& choice, const Wood& finished, const Thickest& left);
   void thin_scraped();

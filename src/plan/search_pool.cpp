@@ -17,6 +17,12 @@ constexpr std::array kWasteAt = {0.125, 0.25, 0.375, 0.5, 0.625, 0.75, 0.875};
 constexpr int kMostThinningAtAll = 12;  // where with so few none is found
 constexpr std::size_t kManyCuts = 10;   // more than the search gets through all choices of
 
+std::vector<Draft> without(const std::vector<Draft>& drafts, std::size_t i) {
+  std::vector<Draft> out = drafts;
+  out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
+  return out;
+}
+
 }  // namespace
 
 /// Whether a plough has room in the cove at this lean where no rebate plane has.
@@ -209,14 +215,16 @@ bool Search::try_drafts(std::vector<Draft> drafts) {
   return out_.best && out_.best->effort < before - kTie;
 }
 
+/// Whether a plan may do without the cut.
+bool Search::may_go(const Draft& draft) const {
+  return draft.arc < 0 && !has(given_, draft);
+}
+
 /// Tries the best plan with one of its flats left out. Whether that makes it better.
 bool Search::try_without_one() {
   const std::vector<Draft> now = best_drafts_;
   for (std::size_t i = 0; i < now.size() && !patience_.over(); ++i) {
-    if (now[i].arc >= 0 || has(given_, now[i])) continue;
-    std::vector<Draft> rest = now;
-    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
-    if (try_drafts(std::move(rest))) return true;
+    if (may_go(now[i]) && try_drafts(without(now, i))) return true;
   }
   return false;
 }
@@ -227,12 +235,6 @@ void Search::improve() {
   if (best_drafts_.size() < kManyCuts) return;
   const auto step = [&] {
     const std::vector<Draft> now = best_drafts_;
-    const auto without = [&](std::size_t i) {
-      std::vector<Draft> out = now;
-      out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
-      return out;
-    };
-    const auto may_go = [&](const Draft& draft) { return draft.arc < 0 && !has(given_, draft); };
     const auto over = [&] { return patience_.over(); };
     if (try_without_one()) return true;
     for (const Draft& extra : pool_.cuts) {
@@ -242,7 +244,7 @@ void Search::improve() {
       if (!may_go(now[i])) continue;
       for (const std::vector<Draft>* others : {&flat_drafts_, &std::as_const(pool_.cuts)}) {
         for (const Draft& other : *others) {
-          if (!over() && !has(now, other) && try_drafts(together(without(i), {other}))) return true;
+          if (!over() && !has(now, other) && try_drafts(together(without(now, i), {other}))) return true;
         }
       }
     }

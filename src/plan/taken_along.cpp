@@ -77,7 +77,7 @@ class Over {
   }
 
   /// Places between which the wood changes smoothly, first those where it stands highest.
-  const std::vector<double>& places() {
+  std::vector<double> places() const {
     struct Place {
       double height, u;
     };
@@ -109,9 +109,10 @@ class Over {
     std::sort(all.begin(), all.end(), [](const Place& a, const Place& b) {
       return a.height != b.height ? a.height > b.height : a.u < b.u;
     });
-    places_.clear();
-    for (const Place& place : all) places_.push_back(place.u);
-    return places_;
+    std::vector<double> out;
+    out.reserve(all.size());
+    for (const Place& place : all) out.push_back(place.u);
+    return out;
   }
 
  private:
@@ -147,32 +148,36 @@ class Over {
   double most_;
   // Asked so often that room made anew each time would count.
   static thread_local std::vector<Strand> strands_;
-  static thread_local std::vector<double> ts_, places_;
+  static thread_local std::vector<double> ts_;
 };
 
 thread_local std::vector<Strand> Over::strands_;
-thread_local std::vector<double> Over::ts_, Over::places_;
+thread_local std::vector<double> Over::ts_;
 
 }  // namespace
 
 double thickest_taken(std::span<const Edge> edges, const Sweep& sweep) {
   const double height = std::max(0.0, rest_height(edges, sweep));
   if (height < kAir) return height;
-  Over over(edges, sweep);
+  const Over over(edges, sweep);
   if (!over.has_air_under()) return height;
-  std::vector<double> us = over.places();
+  struct Known {
+    double u, thick;
+  };
+  std::vector<Known> known;
   double best = 0;
-  for (const double u : us) {
-    best = std::max(best, over.at(u));
+  for (const double u : over.places()) {
+    known.push_back({u, over.at(u)});
+    best = std::max(best, known.back().thick);
     if (best > height - kAir) return height;
   }
   // Between two places the sum of several layers may be greater than at either.
-  std::sort(us.begin(), us.end());
-  for (std::size_t i = 1; i < us.size(); ++i) {
-    double low = us[i - 1], high = us[i];
+  std::sort(known.begin(), known.end(), [](const Known& a, const Known& b) { return a.u < b.u; });
+  for (std::size_t i = 1; i < known.size(); ++i) {
+    double low = known[i - 1].u, high = known[i].u;
     if (high - low < 4 * kBeside) continue;
     const double middle = over.at((low + high) / 2);
-    if (middle <= std::max(over.at(low), over.at(high))) continue;
+    if (middle <= std::max(known[i - 1].thick, known[i].thick)) continue;
     best = std::max(best, middle);
     constexpr double kGolden = 0.6180339887498949;
     constexpr int kSteps = 12;

@@ -187,6 +187,7 @@ double askew(const Samples& samples, const Fitted& fitted, const Allowed& allowe
 
 Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, std::optional<EdgeAt> edge,
          const Allowed& allowed) {
+  const bool at_right = edge == EdgeAt::right;
   Laid out;
   out.turned = askew(samples, fitted, allowed);
   const double cosine = std::cos(to_radians(out.turned));
@@ -200,7 +201,7 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, std::opti
     const double upper = std::max(waste.share[0][0], waste.share[1][0]);
     const double lower = std::max(waste.share[0][1], waste.share[1][1]);
     const bool over = lower > 1.2 * upper;
-    const bool right = edge ? *edge == EdgeAt::right : waste.share[1][over] > waste.share[0][over];
+    const bool right = edge ? at_right : waste.share[1][over] > waste.share[0][over];
     mirror(samples, fitted, right, over);
     out.mirrored = right;
     if (area_within(fitted.line) > 0) reverse(samples, fitted);
@@ -219,17 +220,16 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, std::opti
   out.flute = std::abs(a.y - b.y) < slack && std::abs(a.x - b.x) > 4 * slack &&
               std::max(above, below) > slack && std::min(above, below) < slack;
   if (out.flute) {
-    out.mirrored = edge == EdgeAt::right;
+    out.mirrored = at_right;
     mirror(samples, fitted, out.mirrored, above > below);
     if (fitted.line.joints.front().x < fitted.line.joints.back().x) reverse(samples, fitted);
     return out;
   }
   // With the working edge at the left a line goes deeper as it goes left, if y is depth.
   const bool falling = (b.y - a.y) * (b.x - a.x) < 0;
-  const bool right = edge == EdgeAt::right;
-  const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && falling == right);
+  const bool y_up = upward == Upward::y_up || (upward == Upward::unknown && falling == at_right);
   if (y_up) mirror(samples, fitted, false, true);
-  out.mirrored = edge ? right : upward != Upward::unknown && edge_at_right(fitted.line);
+  out.mirrored = edge ? at_right : upward != Upward::unknown && edge_at_right(fitted.line);
   if (out.mirrored) mirror(samples, fitted, true, false);
   const Point first = fitted.line.joints.front();
   const Point last = fitted.line.joints.back();

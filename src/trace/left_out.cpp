@@ -48,13 +48,18 @@ bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& al
   return true;
 }
 
-double farthest_joint(const Samples& samples, const Fitted& fitted) {
-  std::vector<Edge> drawn;
+double distance_from(const Samples& samples, Point place) {
+  double least = std::numeric_limits<double>::infinity();
   for (std::size_t i = 1; i < samples.points.size(); ++i)
-    drawn.push_back({samples.points[i - 1], samples.points[i], {}, Turn::straight});
+    least =
+        std::min(least, distance(place, Edge{samples.points[i - 1], samples.points[i], {}, Turn::straight}));
+  return least;
+}
+
+double farthest_joint(const Samples& samples, const Fitted& fitted) {
   double out = 0;
   for (std::size_t j = 1; j < fitted.line.size(); ++j)
-    out = std::max(out, distance(fitted.line.joints[j], drawn));
+    out = std::max(out, distance_from(samples, fitted.line.joints[j]));
   return out;
 }
 

@@ -16,6 +16,8 @@ bool joint_stays(const Samples& samples, const Fitted& fitted, std::size_t joint
 /// Whether each does.
 bool joints_stay(const Samples& samples, const Fitted& fitted, const Allowed& allowed);
 
+/// How far a place lies from the line through the samples, mm.
+double distance_from(const Samples& samples, Point place);
 /// How far the joint lies from the line through the samples that is farthest from it, mm; the two ends are
 /// none.
 double farthest_joint(const Samples& samples, const Fitted& fitted);

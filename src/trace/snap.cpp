@@ -8,6 +8,8 @@
 #include <utility>
 #include <vector>
 
+#include "trace/left_out.h"
+
 namespace arrisline {
 namespace {
 
@@ -274,10 +276,6 @@ class Snapper {
   bool by_figures_ = false;
 };
 
-}  // namespace
-
-namespace {
-
 /// Of the squared distances of a drawing so many are left where its own figures are found.
 constexpr double kLeft = 0.25;
 
@@ -290,25 +288,17 @@ bool lies_off(const Samples& samples, const Fitted& fitted, std::size_t joint) {
   return false;
 }
 
-/// Whether a place lies on a drawing, as nearly as its samples show.
-bool lies_on(const Samples& samples, Point place) {
-  constexpr double kOn = 0.002;  // mm
-  for (std::size_t i = 1; i < samples.points.size(); ++i)
-    if (distance(place, Edge{samples.points[i - 1], samples.points[i], {}, Turn::straight}) < kOn)
-      return true;
-  return false;
-}
-
 /// Holds the joint of a drawing at that one of the places where the line lies nearest to it; false where that
 /// is not much nearer than the smooth one lies.
 bool begin_at_whole(const Samples& samples, Fitted& line, Held& held, std::size_t joint,
                     const std::vector<Point>& places, const Fitted& smooth, const Allowed& allowed) {
+  constexpr double kOn = 0.002;  // mm off the drawing, as nearly as its samples show
   const Fitted start = line;
   const Held free = held;
   double least = smooth.squares;
   bool found = false;
   for (const Point& place : places) {
-    if (!lies_on(samples, place)) continue;
+    if (distance_from(samples, place) >= kOn) continue;
     Held tried = free;
     tried.x[joint] = place.x;
     tried.y[joint] = place.y;

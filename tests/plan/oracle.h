@@ -63,16 +63,13 @@ class Oracle {
   bool has_fewer_tilts(const Sequence& plan) const {
     return std::any_of(plan.steps.begin(), plan.steps.end(), [&](const Step& step) {
       if (!problem_.plane(step.draft.plane).is_curved()) return false;
-      const auto is_of = [&](const Pose& pose, const Drafts& cuts) {
-        return std::any_of(cuts.begin(), cuts.end(), [&](const Draft& cut) {
-          return std::any_of(cut.poses.begin(), cut.poses.end(),
-                             [&](const Pose& other) { return same_pose(pose, other); });
-        });
+      const auto has_it = [&](const Pose& pose) {
+        return std::any_of(step.draft.poses.begin(), step.draft.poses.end(),
+                           [&](const Pose& other) { return same_pose(pose, other); });
       };
       for (const auto& ways : arcs_) {
         for (const Drafts& way : ways) {
           for (const Draft& cut : way) {
-            const auto has_it = [&](const Pose& pose) { return is_of(pose, {step.draft}); };
             if (cut.plane == step.draft.plane && cut.arc == step.draft.arc &&
                 std::all_of(cut.poses.begin(), cut.poses.end(), has_it))
               return false;

@@ -2,10 +2,9 @@
 // little the arc lies off.
 #include <string>
 
-#include "arrisline/read.h"
 #include "arrisline/trace.h"
 #include "catch.h"
-#include "text/reading.h"
+#include "section/sections.h"
 #include "trace/tracings.h"
 
 namespace arrisline::testing {
@@ -17,10 +16,7 @@ TEST_CASE("a fillet of 1.25 mm beside a cavetto is not lost in it", "[trace][sho
       "units mm\nstock 60 wide, 60 thick\nstart face 26.25\nstep down 1.8\ncove out 12 down 9.5 radius 14.5\n"
       "fillet out 3\nbead down 17.8 radius 8.9\nfillet out 2.67\nstep down 3.5\ncove out 7.33 down 7.33\n"
       "fillet out 1.25\n";
-  const Reading<Section> reading = read_profile(text, "a.profile");
-  INFO(shown(reading));
-  REQUIRE(reading.value);
-  const std::vector<Edge> drawn = worked_line(*reading.value);
+  const std::vector<Edge> drawn = worked_line(section_of(text, true));
   for (unsigned seed = 1; seed <= 8; ++seed) {
     INFO("seed " << seed);
     Digitiser by;
