@@ -4,12 +4,18 @@
 #include <cmath>
 
 #include "catch.h"
-#include "geometry/planes.h"
 
 using namespace arrisline;
-using testing::plane_of;
 
 namespace {
+
+Plane plane_of(PlaneKind kind, double width, double radius = 0) {
+  Plane plane;
+  plane.kind = kind;
+  plane.width = width;
+  plane.radius = radius;
+  return plane;
+}
 
 /// A quarter-round of 5 down to the middle, a flat, an arc up of radius 2 and a slope; 20 wide.
 Plane shaped() {

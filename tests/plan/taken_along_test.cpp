@@ -3,12 +3,13 @@
 
 #include <algorithm>
 
-#include "geometry/planes.h"
 #include "plan/planning.h"
+#include "plan/soles.h"
 #include "plan/wood.h"
 
 using namespace arrisline;
-using testing::plane_of;
+using test::curved;
+using test::flat;
 
 namespace {
 
@@ -36,35 +37,35 @@ double found_by_points(const Wood& wood, const Plane& plane, const Pose& pose) {
 
 TEST_CASE("of whole wood a pose takes as much as it stands deep in it", "[plan][taken]") {
   const Wood wood(blank_outline(60, 30));
-  CHECK(taken(wood, plane_of(PlaneKind::rebate, 10), {{20, 4}, 0}) == Approx(4));
-  CHECK(taken(wood, plane_of(PlaneKind::rebate, 10), {{20, -4}, 0}) == 0);
+  CHECK(taken(wood, flat(10), {{20, 4}, 0}) == Approx(4));
+  CHECK(taken(wood, flat(10), {{20, -4}, 0}) == 0);
   // A round is deepest in its middle: 6, and less beside.
-  CHECK(taken(wood, plane_of(PlaneKind::round, 10, 10), {{20, 6}, 0}) == Approx(6));
+  CHECK(taken(wood, curved(PlaneKind::round, 10), {{20, 6}, 0}) == Approx(6));
   // A hollow at its edges, lower than the middle by r - sqrt(r² - w²/4).
-  CHECK(taken(wood, plane_of(PlaneKind::hollow, 10, 10), {{20, 6}, 0}) == Approx(6 + 10 - std::sqrt(75.0)));
+  CHECK(taken(wood, curved(PlaneKind::hollow, 10), {{20, 6}, 0}) == Approx(6 + 10 - std::sqrt(75.0)));
 }
 
 TEST_CASE("air between two layers of wood is not taken", "[plan][taken]") {
   // 60 by 30 with a trench 20 wide and 10 deep in the middle of its face.
-  const Plane wide = plane_of(PlaneKind::rebate, 20);
+  const Plane wide = flat(20);
   Wood wood(blank_outline(60, 30));
   wood.cut(Sweep(wide, {{30, 10}, 0}));
   // On its side, the sole 5 mm below the face and 5 short of the trench: its 8 mm upright side reaches from
   // 1 to 9 mm deep. Over it lie 15 mm of wood up to the working edge.
-  CHECK(taken(wood, plane_of(PlaneKind::rebate, 8), {{15, 5}, 90}) == Approx(15));
+  CHECK(taken(wood, flat(8), {{15, 5}, 90}) == Approx(15));
   // Beyond the trench: 5 mm of wood, 20 of air, 20 of wood.
-  CHECK(taken(wood, plane_of(PlaneKind::rebate, 8), {{45, 5}, 90}) == Approx(25));
+  CHECK(taken(wood, flat(8), {{45, 5}, 90}) == Approx(25));
   // The same, its lower half under the floor of the trench, where there is no air.
-  CHECK(taken(wood, plane_of(PlaneKind::rebate, 8), {{45, 10}, 90}) == Approx(45));
+  CHECK(taken(wood, flat(8), {{45, 10}, 90}) == Approx(45));
 }
 
 TEST_CASE("a round that leans across a flute takes what it bites of either side of it", "[plan][taken]") {
   // A flute roughed to a trench; leaning 60 degrees in it the round grazes the far shoulder. Held against the
   // wood found point by point over many places across the sole.
-  const Plane narrow = plane_of(PlaneKind::rebate, 8);
+  const Plane narrow = flat(8);
   Wood wood(blank_outline(50, 20));
   wood.cut(Sweep(narrow, {{25, 5}, 0}));
-  const Plane round = plane_of(PlaneKind::round, 6.35, 6.35);
+  const Plane round = curved(PlaneKind::round, 6.35);
   for (const double tilt : {-60.0, -40.0, -20.0, 0.0, 35.0, 60.0}) {
     const Pose pose{Point{25, 0} - 6.35 * outward(tilt), tilt};
     INFO("tilt " << tilt);
