@@ -17,7 +17,8 @@ find build/coverage -name '*.gcda' -delete
 ctest --preset coverage -j 2 -E 'golden output_refused|the largest inputs' | tail -n 3
 
 all=build/coverage/reached.json
-gcovr -r . --object-directory build/coverage -f src/ -f include/ \
+# Two threads of one program may still lose a count where one is stopped between reading and writing it.
+gcovr -r . --object-directory build/coverage -f src/ -f include/ --gcov-ignore-parse-errors \
   --exclude-throw-branches --exclude-unreachable-branches --json "$all" >/dev/null
 gcovr -r . -a "$all"
 # Unread, but not /dev/null: gcovr removes what it is told to write to.

@@ -44,6 +44,15 @@ class Oracle {
     more_waste();
     return effort_;
   }
+  /// Each arc is made in the ways that the other tries: where all else of the problem is alike, so is the answer.
+  bool makes_arcs_like(const Oracle& other) const {
+    const auto alike_ways = [](const auto& a, const auto& b) {
+      return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Drafts& one, const Drafts& two) {
+        return std::equal(one.begin(), one.end(), two.begin(), two.end(), same);
+      });
+    };
+    return std::equal(arcs_.begin(), arcs_.end(), other.arcs_.begin(), other.arcs_.end(), alike_ways);
+  }
   /// More sets of cuts than were to be tried: the answer is worth nothing.
   bool gave_up() const { return sets_ > most_sets_; }
   long sets() const { return sets_; }

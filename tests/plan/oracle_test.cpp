@@ -178,6 +178,7 @@ TEST_CASE("the least effort proved is the least of everything tried", "[plan][or
     for (const Problem* further : {&closer, &narrower}) {
       if (further == &narrower && rebate_planes(problem).size() < 2) continue;
       test::Oracle more(*further, kMostSets);
+      if (further == &closer && more.makes_arcs_like(oracle)) continue;
       least = std::min(least, more.least());
       of_pool = std::max(of_pool, more.of_pool(*found.best));
     }
