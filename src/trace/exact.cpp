@@ -68,6 +68,24 @@ bool half_round_between(const FlatsAndArcs& line, const Held& held, std::size_t 
          held.axis[i + 1] == flats;
 }
 
+/// Moves an end of a half-round along the level flat that meets it there, or the upright one, until it stands
+/// square to that. Leaning by a hair it would rise over the side that the flat is.
+void stand_square(FlatsAndArcs& line, const Held& held, std::size_t i) {
+  for (const bool level : {true, false}) {
+    const auto along = level ? &Point::x : &Point::y;
+    const auto& held_along = level ? held.x : held.y;
+    const Held::Axis axis = level ? Held::Axis::level : Held::Axis::upright;
+    double& from = line.joints[i].*along;
+    double& to = line.joints[i + 1].*along;
+    if (std::abs(to - from) > 2 * kHair) continue;
+    if (i > 0 && held.axis[i - 1] == axis && !held_along[i]) {
+      from = to;
+    } else if (i + 1 < line.size() && held.axis[i + 1] == axis && !held_along[i + 1]) {
+      to = from;
+    }
+  }
+}
+
 /// Makes a half-round that stands a hair too high between flats at its feet narrower by as much. False where
 /// it is not one, or where its feet are held.
 bool narrow(FlatsAndArcs& line, Held& held, std::size_t i, bool face) {
@@ -165,7 +183,8 @@ void make_half_round(FlatsAndArcs& line, Held& held) {
     const double off = half * std::abs(1 - bulge * bulge) / 2;
     if (bulge == 1 || off > kHair * bulge) continue;
     line.bulges[i] = std::copysign(1.0, line.bulges[i]);
-    held.radius[i] = half;
+    stand_square(line, held, i);
+    held.radius[i] = distance(line.joints[i], line.joints[i + 1]) / 2;
   }
 }
 

@@ -239,6 +239,28 @@ Attempt profile_of(Traced traced, const FitOptions& options, const Allowed& with
   return attempt;
 }
 
+/// How often an arc goes on from another one the same way round, as those do that stand for a curve which is
+/// none.
+int compound_joints(const FlatsAndArcs& line) {
+  int out = 0;
+  for (std::size_t i = 1; i < line.size(); ++i) out += line.bulges[i - 1] * line.bulges[i] > 0 ? 1 : 0;
+  return out;
+}
+
+/// Whether a drawing was made of the flats and arcs of its line: it leaves none of them by more than the
+/// chords and decimals that it is drawn with make it, and none is so short that it may be a slip of the hand.
+bool is_drawn_of(const Samples& samples, const Fitted& fitted, const Allowed& allowed) {
+  constexpr double kChords = 0.0025;  // mm
+  constexpr double kLeast = 10;       // tolerances
+  for (std::size_t i = 0; i < fitted.line.size(); ++i) {
+    if (length(edge_of(fitted.line, i)) < kLeast * allowed.tolerance) return false;
+    for (const double off : distances_of(samples, fitted, i)) {
+      if (std::abs(off) > kChords + allowed.rounded) return false;
+    }
+  }
+  return true;
+}
+
 /// Others that are hardly more, in the place of the fewest flats and arcs: where these make no profile; or of
 /// a drawing that they follow only within the tolerance, those that it was drawn by, where they are what a
 /// maker would have drawn. Of a drawing also where a joint of theirs, or in the end the line, leaves it by
@@ -250,17 +272,19 @@ std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions&
   constexpr double kRounding = 1e-5;  // mm
   const bool exactly = traced.drawn && traced.samples.scatter == 0;
   const bool will_do = fewest.makes_profile();
-  if (will_do ? !exactly || options.division <= 0 : !fewest.profile && !fewest.no.of_the_fit)
-    return std::nullopt;
+  if (will_do ? !exactly : !fewest.profile && !fewest.no.of_the_fit) return std::nullopt;
   const double exact = kFollowsExactly + allowed.rounded;
   const auto follows = [](const Attempt& one, double tolerance) {
     return std::all_of(one.profile->fits.begin(), one.profile->fits.end(),
                        [&](const FitOfElement& fit) { return fit.greatest <= tolerance; });
   };
   if (will_do && (follows(fewest, exact) || exact >= allowed.tolerance)) return std::nullopt;
+  const std::size_t most = std::min(fewest.elements + kMore, kMaxTracedElements);
+  const auto no_farther = [&](double tolerance) {
+    return Allowed{tolerance, allowed.scatter, allowed.rounded};
+  };
   const auto within = [&](double tolerance) {
-    return profile_of(traced, options, {tolerance, allowed.scatter, allowed.rounded}, allowed,
-                      std::min(fewest.elements + kMore, kMaxTracedElements));
+    return profile_of(traced, options, no_farther(tolerance), allowed, most);
   };
   const auto stays = [&](const Attempt& one) {
     return one.makes_profile() &&
@@ -272,9 +296,16 @@ std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions&
     drawn_so = within(exact);
     if (drawn_so.makes_profile()) {
       if (!will_do) return drawn_so.profile;
+      if (compound_joints(drawn_so.line.line) <= compound_joints(fewest.line.line) &&
+          is_drawn_of(traced.samples, drawn_so.line, allowed))
+        return drawn_so.profile;
       const int odd = odd_figures(*drawn_so.profile, options);
       const int odd_before = odd_figures(*fewest.profile, options);
       if (odd + kTells <= odd_before || (odd == 0 && odd_before > 0)) return drawn_so.profile;
+    } else if (!will_do) {
+      // What a maker would have drawn may be what makes it none.
+      const Attempt as_it_is = profile_of(traced, options, no_farther(exact), no_farther(exact), most);
+      if (as_it_is.makes_profile()) return as_it_is.profile;
     }
   }
   if (stays(fewest)) return std::nullopt;

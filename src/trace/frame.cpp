@@ -89,6 +89,7 @@ double area_within(const FlatsAndArcs& line) {
 }
 
 /// The share of the waste that lies in each quarter of the rectangle about a closed line.
+/// REQUIRES: the line runs with what it encloses to its left.
 struct Quarters {
   double share[2][2] = {};  // [right][lower]
 };
@@ -131,16 +132,19 @@ bool agree_by_themselves(const std::vector<Witness>& witnesses, double angle) {
 }
 
 /// Whether a line that lies face up, y its depth, has the working edge at its right. It begins on the face,
-/// its higher end, and where it leaves that more level than upright goes toward the edge: under a face there
-/// is wood. Where it goes straight down, its lower end tells.
+/// its higher end, and where a flat leaves that more level than upright it goes toward the edge: under a face
+/// there is wood. Where it goes straight down, or begins with an arc that may run back under the face, its
+/// lower end tells.
 bool edge_at_right(const FlatsAndArcs& line) {
   const Point front = line.joints.front();
   const Point back = line.joints.back();
   const bool from_front = front.y <= back.y;
-  const Point along =
-      from_front ? direction_at(edge_of(line, 0), 0) : -1 * direction_at(edge_of(line, line.size() - 1), 1);
-  if (std::abs(along.x) > std::abs(along.y)) return along.x > 0;
-  return (back.x > front.x) == from_front;
+  const Edge first = from_front ? edge_of(line, 0) : edge_of(line, line.size() - 1);
+  const Point along = from_front ? direction_at(first, 0) : -1 * direction_at(first, 1);
+  const bool level = std::abs(along.x) > std::abs(along.y);
+  const double away = from_front ? back.x - front.x : front.x - back.x;
+  if (level && (!first.is_arc() || away == 0)) return along.x > 0;
+  return away > 0;
 }
 
 /// Whether a line from the face to a working edge at the left goes straight down first, and ends level. With
@@ -196,6 +200,7 @@ Laid lay(Samples& samples, Fitted& fitted, bool closed, Upward upward, std::opti
 
   if (closed) {
     if (upward == Upward::y_up) mirror(samples, fitted, false, true);
+    if (area_within(fitted.line) < 0) reverse(samples, fitted);  // however it was drawn
     const Quarters waste = waste_by_quarter(fitted.line);
     // The upper corners first: a moulding is drawn face up.
     const double upper = std::max(waste.share[0][0], waste.share[1][0]);

@@ -58,6 +58,23 @@ TEST_CASE("a half-round but for a hair is a half-round", "[trace][exact]") {
   CHECK(flatter.bulges[kBead] == -0.99);
 }
 
+TEST_CASE("a half-round that leans by a hair stands square to the face that it starts on", "[trace][exact]") {
+  // On the face, and a step from its foot down to a fillet: a foot that lies 0.006 mm aside would lift its
+  // crown over the face by 1e-6 mm.
+  for (const double aside : {0.006, -0.006}) {
+    FlatsAndArcs line;
+    line.joints = {{20, 0}, {8, 0}, {8 - aside, 7}, {8 - aside, 9}, {0, 9}, {0, 15}};
+    line.bulges = {0, -1.0001, 0, 0, 0};
+    Held held = flats_held(line);
+    held.y[0] = held.y[1] = 0;
+    make_half_round(line, held);
+    CHECK(line.joints[1].x == line.joints[2].x);
+    CHECK(line.joints[2].x == 8 - aside);
+    CHECK(reach_of(exact_edge(line, held, 1)).low.y >= 0);
+    CHECK(*held.radius[1] == Approx(3.5).margin(1e-12));
+  }
+}
+
 TEST_CASE("a bead that is level with the face stays under it", "[trace][exact]") {
   // As scatter has it: the crown over the face by less than is allowed. The feet stay where they are but for
   // a hair.

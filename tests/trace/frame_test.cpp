@@ -50,6 +50,36 @@ TEST_CASE("a face that is drawn leads to the working edge, whatever comes back u
   }
 }
 
+TEST_CASE("a whole section is the same whichever way round it is drawn", "[trace][frame][closed]") {
+  for (const char* path : {"M5 5H35V8A9 9 0 0 1 44 17H47V25H5Z", "M5 5V25H47V17H44A9 9 0 0 0 35 8V5Z"}) {
+    for (const bool at_left : {false, true}) {
+      INFO(path << (at_left ? ", edge at the left" : ""));
+      const Tracing drawn = traced_path(path);
+      const FittedProfile found = on_halves(at_left ? turned_about(drawn) : drawn);
+      CHECK(found.mirrored == !at_left);
+      CHECK(found.section.width == Approx(42).margin(1e-3));
+      const std::vector<Edge> line = worked_line(found.section);
+      REQUIRE(kinds(line) == "step bead fillet ");
+      CHECK(line.front().from.x == Approx(12).margin(1e-3));
+      CHECK(line.front().from.y == Approx(0).margin(1e-3));
+    }
+  }
+}
+
+TEST_CASE("an arc that runs back under a face that is not drawn goes toward the lower end",
+          "[trace][frame]") {
+  // A scotia and a fillet; then with the working edge below it.
+  for (const char* more : {"", "V20"}) {
+    const Tracing drawn = traced_path("M9 0A6 6 0 0 1 12.6 10.8A16 16 0 0 1 3 14H0" + std::string(more));
+    for (const bool from_right : {false, true}) {
+      INFO(more << (from_right ? ", edge at the right" : ""));
+      const FittedProfile found = on_halves(from_right ? turned_about(drawn) : drawn);
+      CHECK(found.mirrored == from_right);
+      CHECK(kinds(worked_line(found.section)) == "cove cove fillet ");
+    }
+  }
+}
+
 TEST_CASE("an underside that a scattered nosing runs into is a side of the stock", "[trace][frame]") {
   // Where it runs into it not quite smoothly it reaches lower by a millionth of what anybody sees.
   for (unsigned seed = 1; seed <= 24; ++seed) {

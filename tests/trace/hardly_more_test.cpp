@@ -51,6 +51,44 @@ void check_as_drawn(const OverTorus& one, const std::vector<Edge>& back, double 
   CHECK(length(back[4]) == Approx(one.foot).margin(off));
 }
 
+TEST_CASE("what a drawing is made of is kept, whole figures or not", "[trace][drawn][hardly_more]") {
+  // As small as those above, of no whole figures: the fewest that follow within the tolerance pass by the
+  // fillet.
+  for (const OverTorus& one :
+       {OverTorus{1.5875, 7.93, 1.58, 15.08, 11.9}, OverTorus{2.9, 16.6, 2.1, 21.5, 14.55},
+        OverTorus{2.37, 11.13, 1.31, 9.73, 8.41}}) {
+    INFO("cavetto " << one.cavetto);
+    const FittedProfile back = on_halves(traced_path(path_of(one)));
+    check_as_drawn(one, worked_line(back.section), 0.03);
+    for (const FitOfElement& fit : back.fits) CHECK(fit.greatest < 0.01);
+  }
+}
+
+TEST_CASE("a drawing that whole figures would make no profile of keeps its own",
+          "[trace][drawn][hardly_more]") {
+  // A scotia of 30/7 and 80/7 mm straight off the face, a fillet, a step, and an ovolo or a cavetto of 3/8
+  // in.
+  for (const char* last : {"0 0 0", "0 0 1"}) {
+    const FittedProfile back = on_halves(traced_path(
+        "M31.810714 5H23.810714A4.285714 4.285714 0 0 1 26.382143 12.714286A11.428571 11.428571 0 0 1 19.525 "
+        "15H14.525V19A9.525 9.525 " +
+        std::string(last) + " 5 28.525V33.525"));
+    const std::vector<Edge> line = worked_line(back.section);
+    REQUIRE(kinds(line) == (last[4] == '0' ? "cove cove fillet step bead " : "cove cove fillet step cove "));
+    CHECK(radius(line[0]) == Approx(30.0 / 7).margin(2e-3));
+    CHECK(radius(line[1]) == Approx(80.0 / 7).margin(2e-3));
+    CHECK(length(line[2]) == Approx(5).margin(2e-3));
+    CHECK(length(line[3]) == Approx(4).margin(2e-3));
+    CHECK(radius(line[4]) == Approx(9.525).margin(2e-3));
+  }
+}
+
+TEST_CASE("a curve that is no arc has the fewest arcs that follow it", "[trace][drawn][hardly_more]") {
+  // Six would follow this one to 0.0025 mm.
+  const FittedProfile back = on_halves(traced_path("M28.1 0H20.1V3.7C20.1 11.68 12 17 3.9 17H0V25"));
+  CHECK(kinds(worked_line(back.section)) == "step cove cove fillet ");
+}
+
 TEST_CASE("a fillet between a cavetto and a torus is found where the fewest arcs pass it by",
           "[trace][drawn][hardly_more]") {
   for (const OverTorus& one : kOverTorus) {
