@@ -44,7 +44,8 @@ class Oracle {
     more_waste();
     return effort_;
   }
-  /// Each arc is made in the ways that the other tries: where all else of the problem is alike, so is the answer.
+  /// Each arc is made in the ways that the other tries: where all else of the problem is alike, so is the
+  /// answer.
   bool makes_arcs_like(const Oracle& other) const {
     const auto alike_ways = [](const auto& a, const auto& b) {
       return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Drafts& one, const Drafts& two) {

@@ -1,9 +1,11 @@
 // Walls that a profile gauge has no pins on.
+#include <algorithm>
 #include <cmath>
 #include <random>
 
 #include "arrisline/trace.h"
 #include "catch.h"
+#include "trace/tracing.h"
 #include "trace/tracings.h"
 
 namespace arrisline::testing {
@@ -48,6 +50,35 @@ TEST_CASE("between the pins of a profile gauge a wall stands, and no arc runs on
     CHECK(std::abs(radius(line[4]) - 7.5) <= kPitch);
     CHECK(std::abs(length(line[3]) - 5) <= kPitch);
   }
+}
+
+/// Points as the pins of a gauge leave them that is set to a drawn line, the face at the right: the least
+/// depth over each, to a thousandth of a millimetre.
+Tracing pins_of(const Tracing& drawn, double first, double pitch) {
+  Tracing out;
+  const auto [left, right] = std::minmax_element(drawn.points.begin(), drawn.points.end(),
+                                                 [](Point a, Point b) { return a.x < b.x; });
+  for (double x = right->x - first; x > left->x; x -= pitch) {
+    double depth = HUGE_VAL;
+    for (std::size_t i = 1; i < drawn.points.size(); ++i) {
+      const Point a = drawn.points[i - 1];
+      const Point b = drawn.points[i];
+      if (a.x == b.x || (a.x - x) * (b.x - x) > 0) continue;
+      depth = std::min(depth, a.y + (x - a.x) / (b.x - a.x) * (b.y - a.y));
+    }
+    out.points.push_back({x, std::round(depth * 1000) / 1000});
+  }
+  return out;
+}
+
+TEST_CASE("pins that lie exactly are no reason to leave some of them out", "[trace][walls]") {
+  // Thumbnails and cavettos under walls, mm.
+  const Tracing drawn = traced_path(
+      "M86.75 0h-10v2.5a18.5 18.5 0 0 0 -15.5 8.4h-2v4.5a18.5 18.5 0 0 0 -15.5 8.4h-4v2.5a7.5 7.5 0 0 1 -7.5 "
+      "7.5h-3.5v4.5a18.5 18.5 0 0 0 -15.5 8.4h-2v4.5a7.25 7.25 0 0 1 -7.25 7.25h-4");
+  const std::vector<Edge> line = worked_line(on_halves(pins_of(drawn, 0.03, 0.1)).section);
+  CHECK(kinds(line) ==
+        "step bead fillet step bead fillet step cove fillet step bead fillet step cove fillet ");
 }
 
 TEST_CASE("pins see no undercut: a cavetto ends at the wall over it", "[trace][walls]") {
