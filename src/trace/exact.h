@@ -17,7 +17,7 @@ void make_exact(FlatsAndArcs& line, const Held& held);
 void make_as_written(FlatsAndArcs& line, const Held& held);
 
 /// Arcs that are half-rounds but for a hair become just that: written down, their radius would not tell how
-/// far they lie to either side of one.
+/// far they lie to either side of one. They stand square to the flat that they start on or run into.
 void make_half_round(FlatsAndArcs& line, Held& held);
 
 /// An arc that passes over the face or the working edge by no more than what is allowed and the scatter make

@@ -262,9 +262,10 @@ bool is_drawn_of(const Samples& samples, const Fitted& fitted, const Allowed& al
 }
 
 /// Others that are hardly more, in the place of the fewest flats and arcs: where these make no profile; or of
-/// a drawing that they follow only within the tolerance, those that it was drawn by, where they are what a
-/// maker would have drawn. Of a drawing also where a joint of theirs, or in the end the line, leaves it by
-/// more than the tolerance. Else the fewest that follow so closely that none of that is so.
+/// a drawing that they follow only within the tolerance, those that it was drawn by, where it plainly was
+/// or they are what a maker would have drawn. Of a drawing also where a joint of theirs, or in the end the
+/// line, leaves it by more than the tolerance. Else the fewest that follow so closely that none of that is
+/// so; of points, last, those that a wider way leads to and that yet lie as near as they are to.
 std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions& options,
                                          const Allowed& allowed, const Attempt& fewest) {
   constexpr std::size_t kMore = 3;    // elements
