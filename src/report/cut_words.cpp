@@ -278,7 +278,7 @@ std::string purpose(const Cut& cut, const Section& section) {
     if (std::find(made.begin(), made.end(), words) == made.end()) made.push_back(words);
   }
   if (cut.plane.kind == PlaneKind::scraper) return "clean off what the planes left";
-  if (!made.empty()) return "makes " + shorten(joined(made), 200);
+  if (!made.empty()) return "makes " + shorten(listed(made), 200);
   return cut.made_for == "waste" || cut.made_for.empty() ? "takes out waste"
                                                          : "for " + shorten(cut.made_for, 200);
 }

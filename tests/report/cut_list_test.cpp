@@ -517,6 +517,17 @@ TEST_CASE("no line is wider than 80 columns and no control byte gets out, whatev
   CHECK(wrapped > 20);
 }
 
+TEST_CASE("elements that one cut makes are told in one row", "[report]") {
+  Plan plan = round_over();
+  plan.section.elements = {
+      {1, 0, Chain::face, "bead", 4}, {2, 0, Chain::face, "step", 5}, {3, 0, Chain::face, "fillet", 6}};
+  plan.cuts[0].elements = {1, 2};
+  plan.cuts[1].elements = {0, 1, 2};
+  const std::string text = running(cut_list(plan, {}, {}));
+  CHECK(has(text, "rebate 3/4: makes element 2 (step) and element 3 (fillet)."));
+  CHECK(has(text, "hollow 6: makes element 1 (bead), element 2 (step) and element 3 (fillet)."));
+}
+
 TEST_CASE("colour is only there when asked for and carries nothing by itself", "[report]") {
   ReportOptions options;
   const std::string plain = cut_list(round_over(), {}, options);
