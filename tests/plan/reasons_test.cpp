@@ -69,6 +69,16 @@ TEST_CASE("a groove narrower than any sole", "[plan][reasons]") {
   CHECK(with.cuts[0].rides == Rides::fence);
 }
 
+TEST_CASE("a groove narrower than a sole by a hair is told so", "[plan][reasons]") {
+  const Plan plan =
+      refused(profile("2 wide, 3/4 thick", "start face 1\nstep down 1/8\nfillet out 1/8\nstep up 1/8"),
+              test::kit("units inch\nrebate 3/4\nplough .126\n"));
+  CHECK(why(plan, 1) ==
+        "a flat 0.125 in wide between element 1 (step) and element 3 (step) lets in no flat sole of the kit, "
+        "the narrowest "
+        "being 0.126 in");
+}
+
 TEST_CASE("nothing to lay rails with", "[plan][reasons]") {
   const Plan plan = refused(profile("2 wide, 3/4 thick", "start face 3/8\nbead out 3/8 down 3/8"),
                             kit("units inch\nhollow 6\n"));
