@@ -108,14 +108,11 @@ std::string why_no_flat(const Problem& problem, int surface, const Access& own,
     const bool alike = named(section, one) == named(section, other);
     // Its narrowest sole of all may be a plough's.
     const bool leaning = narrowest != narrowest_flat(problem.kit);
-    std::pair<std::string, std::string> told = {about(len, unit), about(narrowest->width, unit)};
-    // To the division that is told, an iron a hair too wide is as wide as the flat.
-    if (told.first == told.second || "about " + told.first == told.second)
-      told = told_apart(len, narrowest->width, unit);
-    return "a flat " + told.first + " wide between " +
+    const auto [wide, sole] = about_each(len, narrowest->width, unit);
+    return "a flat " + wide + " wide between " +
            (alike ? "its two walls" : named(section, one) + " and " + named(section, other)) +
            " lets in no flat sole of the kit" + (leaning ? " that can lean" : "") + ", the narrowest being " +
-           told.second;
+           sole;
   }
   for (const Plane& plane : problem.kit.planes) {
     if (plane.kind != PlaneKind::plough) continue;

@@ -1,9 +1,6 @@
 // Shown by tests/cli/plan_allow*.golden.
 #include "report/redrawn_words.h"
 
-#include <string_view>
-#include <utility>
-
 #include "report/page.h"
 #include "report/plain.h"
 #include "wording/figures.h"
@@ -25,16 +22,6 @@ const char* word(const Redrawn& change) {
   return "";
 }
 
-/// As figures of a drawing; where these would be one division, or about it, in decimals.
-std::pair<std::string, std::string> both(double now, double drawn, Unit unit) {
-  constexpr std::size_t kAbout = std::string_view("about ").size();
-  const std::pair<std::string, std::string> out = {about(now, unit), about(drawn, unit)};
-  const auto figure = [](std::string_view text) {
-    return text.starts_with("about ") ? text.substr(kAbout) : text;
-  };
-  return figure(out.first) == figure(out.second) ? told_apart(now, drawn, unit) : out;
-}
-
 }  // namespace
 
 std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, const ReportOptions& options) {
@@ -51,7 +38,7 @@ std::string redrawn_words(const Section& drawn, const Redrawing& redrawing, cons
     for (std::size_t k = i; k < substitute.changes.size() && substitute.changes[k].element == change.element;
          ++k) {
       const Redrawn& one = substitute.changes[k];
-      const auto [now, drawn_as] = both(one.now, one.drawn, options.unit);
+      const auto [now, drawn_as] = about_each(one.now, one.drawn, options.unit);
       text += std::string(k > i ? ", " : " ") + word(one) + " " + now + ", drawn " + drawn_as;
     }
     page.item(4, "- ", text + ".");

@@ -315,7 +315,8 @@ std::optional<FittedProfile> hardly_more(const Traced& traced, const FitOptions&
     Attempt closer = within(share * allowed.tolerance);
     if (stays(closer)) return closer.profile;
   }
-  if (drawn_so.makes_profile() || will_do || exactly) return drawn_so.profile;
+  if (drawn_so.makes_profile()) return drawn_so.profile;
+  if (will_do || exactly) return std::nullopt;
   // Where more is let pass by the way, and in the end nothing lies farther off than it may.
   const Allowed twice = no_farther(2 * allowed.tolerance);
   Attempt looser = profile_of(traced, options, twice, twice, most);

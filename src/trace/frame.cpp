@@ -89,11 +89,11 @@ double area_within(const FlatsAndArcs& line) {
 }
 
 /// The share of the waste that lies in each quarter of the rectangle about a closed line.
-/// REQUIRES: the line runs with what it encloses to its left.
 struct Quarters {
   double share[2][2] = {};  // [right][lower]
 };
 
+/// REQUIRES: the line runs with what it encloses to its left.
 Quarters waste_by_quarter(const FlatsAndArcs& line) {
   Loop loop;
   for (std::size_t i = 0; i < line.size(); ++i) loop.push_back(edge_of(line, i));

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 #include <numeric>
+#include <string_view>
 
 #include "arrisline/geometry.h"
 
@@ -87,6 +88,15 @@ std::pair<std::string, std::string> told_apart(double a, double b, Unit unit) {
   for (int decimals = unit == Unit::inch ? 4 : 3; decimals <= 6 && alike(); ++decimals)
     out = {plain(a / one, decimals) + unit_word(unit), plain(b / one, decimals) + unit_word(unit)};
   return out;
+}
+
+std::pair<std::string, std::string> about_each(double a, double b, Unit unit) {
+  constexpr std::size_t kAbout = std::string_view("about ").size();
+  const std::pair<std::string, std::string> out = {about(a, unit), about(b, unit)};
+  const auto figure = [](std::string_view text) {
+    return text.starts_with("about ") ? text.substr(kAbout) : text;
+  };
+  return figure(out.first) == figure(out.second) ? told_apart(a, b, unit) : out;
 }
 
 std::string no_more_than(double mm, Unit unit) {

@@ -29,6 +29,8 @@ std::string about(double mm, Unit unit);
 std::string thickness(double mm, Unit unit);
 /// Two thicknesses, or lengths up to 1e-6 in, with as many more decimals as it takes to tell them apart.
 std::pair<std::string, std::string> told_apart(double a, double b, Unit unit);
+/// Two lengths as about() tells them; where these would be one division, or about it, in decimals.
+std::pair<std::string, std::string> about_each(double a, double b, Unit unit);
 /// A thickness, rounded up: what lies no farther than that.
 std::string no_more_than(double mm, Unit unit);
 

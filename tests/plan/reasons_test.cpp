@@ -75,8 +75,7 @@ TEST_CASE("a groove narrower than a sole by a hair is told so", "[plan][reasons]
               test::kit("units inch\nrebate 3/4\nplough .126\n"));
   CHECK(why(plan, 1) ==
         "a flat 0.125 in wide between element 1 (step) and element 3 (step) lets in no flat sole of the kit, "
-        "the narrowest "
-        "being 0.126 in");
+        "the narrowest being 0.126 in");
 }
 
 TEST_CASE("nothing to lay rails with", "[plan][reasons]") {
