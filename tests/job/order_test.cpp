@@ -160,7 +160,8 @@ TEST_CASE("no order has fewer changes of plane than the one given", "[order]") {
   CHECK(saved > kJobs);
 }
 
-TEST_CASE("with more cuts than all orders can be looked at, no other has fewer changes of plane", "[order]") {
+TEST_CASE("with more cuts than all orders can be looked at, no other has fewer changes of plane",
+          "[order][campaign]") {
   // Two halves that need nothing of one another: what one costs by trying all, both cost together.
   std::mt19937 random(3);
   for (int job = 0; job < 20; ++job) {

@@ -111,7 +111,7 @@ TEST_CASE("of flutes too: grooves alone and two and two", "[plan][oracle]") {
   }
 }
 
-TEST_CASE("the least effort proved is the least of everything tried", "[plan][oracle]") {
+TEST_CASE("the least effort proved is the least of everything tried", "[plan][oracle][campaign]") {
   int pairs = kPairs;
   if (const char* given = std::getenv("ARRISLINE_ORACLE_PAIRS")) pairs = std::atoi(given);
   Random random(kSeed);

@@ -108,7 +108,7 @@ const std::string kWide = "rebate 1 1/4";
 // Published: Cyclopedia of Architecture, Carpentry and Building, vol. 7, §§40–41, in parts: torus 12
 // projecting 6, listel 3 by 3, congé a quarter of 3. The plinth under it is a piece of its own, as the torus
 // runs tangent to it.
-TEST_CASE("Tuscan base above its plinth", "[plan][orders]") {
+TEST_CASE("Tuscan base above its plinth", "[plan][orders][campaign]") {
   makes({"{18}", "start face {9}\ncavetto {3}\nstep down {3}\ntorus {12}\n"},
         {{1 / 24.0, {kWide, "hollow 4", "round 2"}},
          {1 / 16.0, {kWide, "hollow 6", "round 2"}},
@@ -204,7 +204,7 @@ TEST_CASE("Nicholson's cyma recta and reversa, one pose to an arc", "[plan][orde
 // an angle A above level leans A − 30° down, past the foot, which lies atan(4/3) = 53.13° down and 5 from the
 // arc's centre; its side clears it up to 53.13° − asin(1.5/5) = 35.67°, so A ends at 65.67°, and the top of
 // the arc cannot be reached.
-TEST_CASE("Sheraton's scotia is out of reach under its top", "[plan][orders]") {
+TEST_CASE("Sheraton's scotia is out of reach under its top", "[plan][orders][campaign]") {
   for (const double part : {1 / 12.0, 1 / 8.0, 1 / 6.0}) {
     const Plan plan =
         make_plan(section_of({"{10}", "start face {4}\nstep down {1}\nscotia {7}\nfillet out {1}\n"}, part),

@@ -160,7 +160,7 @@ TEST_CASE("a plane that is of no use does no harm", "[plan][property]") {
 
 // Not a plane that matches an arc, which excludes the others there though one may be cheaper, nor a wider
 // rebate plane, with which other rails are laid (docs/how-it-plans.md).
-TEST_CASE("one plane more never makes a plan dearer, nor a yes a no", "[plan][property]") {
+TEST_CASE("one plane more never makes a plan dearer, nor a yes a no", "[plan][property][campaign]") {
   int cheaper = 0;
   int proved = 0;
   int now_yes = 0;

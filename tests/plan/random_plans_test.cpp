@@ -172,7 +172,7 @@ std::string listed(const std::vector<Finding>& findings) {
 }  // namespace
 
 TEST_CASE("profiles and kits at random: what is printed holds, and each refusal has reasons",
-          "[plan][random]") {
+          "[plan][random][campaign]") {
   unsigned seed = kSeed;
   if (const char* given = std::getenv("ARRISLINE_SEED")) {
     seed = static_cast<unsigned>(std::strtoul(given, nullptr, 10));

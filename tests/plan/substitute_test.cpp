@@ -211,7 +211,7 @@ TEST_CASE("a quadrant of another radius departs by the least that any may", "[su
   CHECK(apart(drawn, found->section) == Approx(found->departure).margin(2e-3));
 }
 
-TEST_CASE("where a remedy redraws an arc, what is found departs no more", "[substitute]") {
+TEST_CASE("where a remedy redraws an arc, what is found departs no more", "[substitute][campaign]") {
   // Where bead and cove run smooth into each other they do so no longer.
   const Kit odd =
       kit("units mm\nrebate 25\nplough 4 6\nhollow radius 6.5\nround radius 6.5\nhollow radius 11\n"
@@ -324,7 +324,7 @@ PlanOptions patient() {
   return from_now(options);
 }
 
-TEST_CASE("where one drawn by hand can be cut, what is found lies no farther off", "[substitute]") {
+TEST_CASE("where one drawn by hand can be cut, what is found lies no farther off", "[substitute][campaign]") {
   struct Case {
     const Kit& planes;
     std::string stock, drawn, by_hand;
@@ -370,7 +370,8 @@ TEST_CASE("where one drawn by hand can be cut, what is found lies no farther off
   }
 }
 
-TEST_CASE("more allowed never lets it lie farther off, and just what it takes is enough", "[substitute]") {
+TEST_CASE("more allowed never lets it lie farther off, and just what it takes is enough",
+          "[substitute][campaign]") {
   const Section drawn =
       profile("27mm wide, 21mm thick",
               "start face 16.2mm\nstep down 1.5mm\ncove out 4mm down 5.2mm radius 8.2mm\nfillet out 3mm\n"

@@ -28,7 +28,7 @@ Point aside(const std::vector<Point>& points, std::size_t i, double by) {
 }
 
 TEST_CASE("a point beside the line of a list in order is told, near it and far off, at corners too",
-          "[trace][strays]") {
+          "[trace][strays][campaign]") {
   std::size_t tried = 0;
   for (const Moulding& one : usual_examples()) {
     Digitiser by;
@@ -65,7 +65,7 @@ TEST_CASE("two and three points beside the line are told, one after the other to
   CHECK(told(points) == std::vector<std::size_t>{200, 201});
 }
 
-TEST_CASE("nothing that a line does is told, however few points show it", "[trace][strays]") {
+TEST_CASE("nothing that a line does is told, however few points show it", "[trace][strays][campaign]") {
   std::size_t tried = 0;
   for (const Moulding& one : usual_examples()) {
     for (const std::size_t count : {120U, 300U, 2000U}) {

@@ -46,7 +46,8 @@ std::optional<FittedProfile> found_in(const std::vector<Point>& points, std::str
   return fit_tracing(tracing, {}, &why);
 }
 
-TEST_CASE("stairs by their corners come back as they are, however few points there are", "[trace][corners]") {
+TEST_CASE("stairs by their corners come back as they are, however few points there are",
+          "[trace][corners][campaign]") {
   for (const int between : {0, 1, 2, 3}) {
     for (const double askew : {0.0, 0.5, -3.0}) {
       for (const bool backward : {false, true}) {

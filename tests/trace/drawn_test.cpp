@@ -213,7 +213,7 @@ double departure_of_one_arc(const std::vector<Point>& points) {
   return best;
 }
 
-TEST_CASE("arcs that no one arc follows within the tolerance stay two", "[trace][drawn]") {
+TEST_CASE("arcs that no one arc follows within the tolerance stay two", "[trace][drawn][campaign]") {
   std::mt19937 random(11);
   std::uniform_real_distribution<double> radii(3, 15), angles(25, 65);
   int differ = 0, both = 0;

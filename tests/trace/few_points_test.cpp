@@ -19,7 +19,8 @@ std::string kinds_of(const std::string& chain, std::size_t points, double scatte
   return kinds(worked_line(on_halves(digitised(with_sides(worked_line(section), 5), by, seed)).section));
 }
 
-TEST_CASE("a step of 1 mm under a quarter round is not taken for the bead running under", "[trace][few]") {
+TEST_CASE("a step of 1 mm under a quarter round is not taken for the bead running under",
+          "[trace][few][campaign]") {
   const std::string chain =
       "start face 25.5\nstep down 1.5\ncove out 20 down 14 radius 32\nfillet out 1.5\nstep down 1.5\n"
       "bead out 2 down 2\nstep down 1\nfillet out 2\n";
@@ -31,7 +32,7 @@ TEST_CASE("a step of 1 mm under a quarter round is not taken for the bead runnin
       }
 }
 
-TEST_CASE("steps and fillets of 1 mm are not taken for coves of most of a circle", "[trace][few]") {
+TEST_CASE("steps and fillets of 1 mm are not taken for coves of most of a circle", "[trace][few][campaign]") {
   const std::string chain =
       "start face 13\nstep down 1\nfillet out 1\nstep down 1\nfillet out 1\nstep down 1\nfillet out 1\n"
       "bead out 8 down 10 radius 12\nfillet out 2\n";
@@ -41,7 +42,7 @@ TEST_CASE("steps and fillets of 1 mm are not taken for coves of most of a circle
   }
 }
 
-TEST_CASE("a fillet that runs on from a cove to a square corner is kept", "[trace][few]") {
+TEST_CASE("a fillet that runs on from a cove to a square corner is kept", "[trace][few][campaign]") {
   const std::string chain =
       "start face 18\nstep down 3\ncove out 5 down 5\nfillet out 1.5\nstep down 1.5\nbead out 4 down 4\n"
       "step down 2\nfillet out 2\ncove out 4 down 6 radius 8\nfillet out 1.5\n";

@@ -80,7 +80,8 @@ TEST_CASE("an arc that runs back under a face that is not drawn goes toward the 
   }
 }
 
-TEST_CASE("an underside that a scattered nosing runs into is a side of the stock", "[trace][frame]") {
+TEST_CASE("an underside that a scattered nosing runs into is a side of the stock",
+          "[trace][frame][campaign]") {
   // Where it runs into it not quite smoothly it reaches lower by a millionth of what anybody sees.
   for (unsigned seed = 1; seed <= 24; ++seed) {
     std::vector<Edge> line = {{{22, 0}, {7.9375, 0}, {}, Turn::straight},

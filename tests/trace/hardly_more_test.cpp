@@ -65,7 +65,7 @@ TEST_CASE("what a drawing is made of is kept, whole figures or not", "[trace][dr
 }
 
 TEST_CASE("a drawing that whole figures would make no profile of keeps its own",
-          "[trace][drawn][hardly_more]") {
+          "[trace][drawn][hardly_more][campaign]") {
   // A scotia of 30/7 and 80/7 mm straight off the face, a fillet, a step, and an ovolo or a cavetto of 3/8
   // in.
   for (const char* last : {"0 0 0", "0 0 1"}) {

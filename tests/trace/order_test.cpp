@@ -93,7 +93,7 @@ std::vector<Moulding> all_mouldings() {
   return out;
 }
 
-TEST_CASE("points in no order give what they give in the order of the line", "[trace][order]") {
+TEST_CASE("points in no order give what they give in the order of the line", "[trace][order][campaign]") {
   const bool all = std::getenv("ARRISLINE_TRACE_SEEDS") != nullptr;
   struct Case {
     std::size_t points;

@@ -49,13 +49,14 @@ void round_trip(const std::string& name, const Section& section, const Case& one
 
 const std::vector<Case> kCases = {{200, 0.02}, {400, 0}, {500, 0.02}, {900, 0.05}, {2000, 0.1}};
 
-TEST_CASE("classical mouldings, sampled with scatter, come back as they were drawn", "[trace][round_trip]") {
+TEST_CASE("classical mouldings, sampled with scatter, come back as they were drawn",
+          "[trace][round_trip][campaign]") {
   for (const Classical& moulding : kClassical)
     for (const Case& one : kCases)
       for (int seed = 1; seed <= seeds(); ++seed) round_trip(moulding.name, classical(moulding), one, seed);
 }
 
-TEST_CASE("the examples, sampled with scatter, come back as they are", "[trace][round_trip]") {
+TEST_CASE("the examples, sampled with scatter, come back as they are", "[trace][round_trip][campaign]") {
   const std::vector<Moulding> examples = usual_examples();
   CHECK(examples.size() >= 8);
   for (const Moulding& moulding : examples)
@@ -106,7 +107,8 @@ TEST_CASE("a tracing says where its working edge is, or it is taken to be at the
   }
 }
 
-TEST_CASE("what chance turns a tracing by is not taken for how it was laid down", "[trace][frame]") {
+TEST_CASE("what chance turns a tracing by is not taken for how it was laid down",
+          "[trace][frame][campaign]") {
   // Short flats, each of which may lie off by half a degree and more for scatter alone.
   const Section section = section_of(
       "units mm\nstock 60 wide, 40 thick\nstart face 22\nstep down 3\nfillet out 2\ncove out 7 down "

@@ -60,7 +60,7 @@ TEST_CASE("flats drawn by whole steps are not rounded, and anything else is", "[
 }
 
 TEST_CASE("points written to a tenth of a millimetre, or to five thousandths of an inch, come back",
-          "[trace][rounding]") {
+          "[trace][rounding][campaign]") {
   const char* const kProfiles[] = {
       "start face 12\nstep down 2.5\nbead out 8 down 8\nfillet out 4\n",
       "start face 20\nstep down 3\ncove out 8 down 6 radius 10\nbead out 8 down 6 radius 10\nfillet out 4\n",

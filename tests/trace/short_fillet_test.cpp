@@ -10,7 +10,7 @@
 namespace arrisline::testing {
 namespace {
 
-TEST_CASE("a fillet of 1.25 mm beside a cavetto is not lost in it", "[trace][short_fillet]") {
+TEST_CASE("a fillet of 1.25 mm beside a cavetto is not lost in it", "[trace][short_fillet][campaign]") {
   // The torus leaves the fillet over it on the way that this runs: there the joint is hard to place.
   const std::string text =
       "units mm\nstock 60 wide, 60 thick\nstart face 26.25\nstep down 1.8\ncove out 12 down 9.5 radius 14.5\n"
