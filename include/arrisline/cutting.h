@@ -31,6 +31,8 @@ struct WantedPiece {
   int count = 1;
   int run = -1;  // pieces of one kind with the same run ≥ 0 are best cut from one strip, so that the grain
                  // goes on round a mitre
+  /// The boards it may come from, of those of its kind; absent: all of these.
+  std::optional<std::vector<std::size_t>> sizes = std::nullopt;
 };
 
 /// mm, each ≥ 0.
@@ -62,7 +64,7 @@ struct CuttingProblem {
 /// Least, in this order: boards missing, boards bought, boards; then, as far as was found, area of the
 /// boards, length of the strips (each has to be stuck), and runs that are not kept in one strip.
 ///
-/// Property 1: every piece wanted is in it exactly `count` times.
+/// Property 1: every piece wanted is in it exactly `count` times, on boards that it may come from.
 ///
 /// Property 2: the pieces p1 … pn of a strip fit its board: Σ p + (n − 1)·kerf ≤ length.
 ///

@@ -176,10 +176,15 @@ Joined join(const CuttingProblem& problem, const std::set<int>& runs) {
     const auto [where, fresh] = place.try_emplace({piece.run, piece.kind}, out.problem.pieces.size());
     const double length = piece.count * piece.length + (piece.count - 1) * problem.rules.kerf;
     if (fresh) {
-      out.problem.pieces.push_back({piece.kind, length, 1, -1});
+      out.problem.pieces.push_back({piece.kind, length, 1, -1, piece.sizes});
       out.stands_for.emplace_back();
     } else {
-      out.problem.pieces[where->second].length += length + problem.rules.kerf;
+      WantedPiece& whole = out.problem.pieces[where->second];
+      whole.length += length + problem.rules.kerf;
+      // What all of them may come from.
+      if (!whole.sizes) whole.sizes = piece.sizes;
+      if (piece.sizes)
+        std::erase_if(*whole.sizes, [&](std::size_t s) { return !may_come_from(piece.sizes, s); });
     }
     std::vector<std::size_t>& all = out.stands_for[where->second];
     all.insert(all.end(), static_cast<std::size_t>(piece.count), p);
@@ -192,7 +197,7 @@ bool can_be_cut(const CuttingProblem& problem) {
   return std::all_of(problem.pieces.begin(), problem.pieces.end(), [&](const WantedPiece& piece) {
     const StripKind& kind = problem.kinds[piece.kind];
     return std::any_of(kind.sizes.begin(), kind.sizes.end(), [&](std::size_t s) {
-      return problem.sizes[s].length + kFit >= piece.length &&
+      return may_come_from(piece.sizes, s) && problem.sizes[s].length + kFit >= piece.length &&
              problem.sizes[s].width + kFit >= last_takes(kind.width, problem.rules);
     });
   });

@@ -15,11 +15,8 @@ class Pieces {
     for (std::size_t p = 0; p < problem.pieces.size(); ++p) {
       const WantedPiece& piece = problem.pieces[p];
       if (piece.count <= 0) continue;
-      std::size_t item = 0;
-      while (model.items[item].kind != piece.kind ||
-             std::abs(model.items[item].length - piece.length) >= kAlike)
-        ++item;
-      of_item_[item].insert(of_item_[item].end(), static_cast<std::size_t>(piece.count), p);
+      std::vector<std::size_t>& alike = of_item_[model.item_of[p]];
+      alike.insert(alike.end(), static_cast<std::size_t>(piece.count), p);
     }
   }
 

@@ -55,7 +55,7 @@ class FirstFit {
     const CuttingRules& rules = model_.problem->rules;
     const double need = takes(model_.items[item].length, rules);
     for (OpenStrip& strip : strips_) {
-      if (model_.classes[strip.strip_class].kind != model_.items[item].kind || strip.room < need) continue;
+      if (!may_hold(strip.strip_class, item) || strip.room < need) continue;
       return put(strip, item, need, count);
     }
     for (OpenBoard& board : boards_) {
@@ -99,11 +99,14 @@ class FirstFit {
     return taken <= model_.size_of(model_.sources[board.source]).width + kFit;
   }
 
+  bool may_hold(std::size_t strip_class, std::size_t item) const {
+    const std::vector<std::size_t>& items = model_.items_of_class[strip_class];
+    return std::find(items.begin(), items.end(), item) != items.end();
+  }
+
   std::optional<std::size_t> class_for(std::size_t size, std::size_t item) const {
-    for (const std::size_t c : model_.classes_of_size[size]) {
-      const std::vector<std::size_t>& items = model_.items_of_class[c];
-      if (std::find(items.begin(), items.end(), item) != items.end()) return c;
-    }
+    for (const std::size_t c : model_.classes_of_size[size])
+      if (may_hold(c, item)) return c;
     return std::nullopt;
   }
 

@@ -2,6 +2,7 @@
 // patterns of strips and of pieces.
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <utility>
@@ -14,12 +15,18 @@ namespace arrisline::cutting {
 /// Lengths closer than this are one, mm.
 inline constexpr double kAlike = 1e-9;
 
-/// Pieces of one kind and length.
+/// Pieces of one kind and length that may come from the same boards.
 struct Item {
   std::size_t kind = 0;
   double length = 0;
   int count = 0;
+  std::optional<std::vector<std::size_t>> sizes = std::nullopt;  // ascending; absent: all of its kind
 };
+
+/// Whether a piece of its kind may come from boards of this size.
+inline bool may_come_from(const std::optional<std::vector<std::size_t>>& sizes, std::size_t size) {
+  return !sizes || std::find(sizes->begin(), sizes->end(), size) != sizes->end();
+}
 
 /// Boards of one size that there are (or can be bought), or that are missing.
 struct BoardSource {
@@ -28,7 +35,8 @@ struct BoardSource {
   std::optional<int> most;  // absent: as many as it takes
 };
 
-/// Strips of one kind on boards of one length: a piece pattern goes with any of them.
+/// Strips of one kind on boards of one length that the same pieces may come from: a piece pattern goes with
+/// any of them.
 struct StripClass {
   std::size_t kind = 0;
   double length = 0;
@@ -51,6 +59,7 @@ struct StripPattern {
 struct Model {
   const CuttingProblem* problem = nullptr;
   std::vector<Item> items;
+  std::vector<std::size_t> item_of;  // of each piece of the problem that is wanted at all
   std::vector<BoardSource> sources;
   std::vector<StripClass> classes;
   /// Classes that a size can be ripped into, widest first.

@@ -58,9 +58,7 @@ std::int64_t flow_objective(const WholeJob& job, const CuttingPlan& plan) {
 }
 
 void write_flow(std::ostream& out, const WholeJob& job) {
-  std::map<std::pair<std::size_t, int>, int> wanted;  // kind and length
-  for (const WholePiece& piece : job.pieces) wanted[{piece.kind, piece.length}] += piece.count;
-  std::map<std::pair<std::size_t, int>, std::string> cut;  // the arcs that are such a piece
+  std::vector<std::string> cut(job.pieces.size());  // the arcs that are such a piece
   std::vector<std::string> variables;
   out << "Minimize\n obj:";
   for (std::size_t s = 0; s < job.sizes.size(); ++s) {
@@ -104,19 +102,20 @@ void write_flow(std::ostream& out, const WholeJob& job) {
       Flow along("l" + n + "_" + std::to_string(k), variables);
       std::set<int> begins{0};
       for (auto at = begins.begin(); at != begins.end(); ++at) {
-        for (const auto& [piece, count] : wanted) {
-          if (piece.first != k || *at + piece.second > size.length) continue;
-          const int then = *at + piece.second + job.kerf;
+        for (std::size_t p = 0; p < job.pieces.size(); ++p) {
+          const WholePiece& piece = job.pieces[p];
+          if (piece.kind != k || !may_be_from(job, piece, s) || *at + piece.length > size.length) continue;
+          const int then = *at + piece.length + job.kerf;
           begins.insert(then);
-          cut[piece] += " + " + along.arc(*at, then, "p" + std::to_string(piece.second));
+          cut[p] += " + " + along.arc(*at, then, "p" + std::to_string(p));
         }
         along.arc(*at, -1, "end");
       }
       along.write(out, 0, strips);
     }
   }
-  for (const auto& [piece, count] : wanted)
-    out << " piece" << piece.first << "_" << piece.second << ":" << cut[piece] << " >= " << count << "\n";
+  for (std::size_t p = 0; p < job.pieces.size(); ++p)
+    out << " piece" << p << ":" << cut[p] << " >= " << job.pieces[p].count << "\n";
   out << "General\n";
   for (const std::string& variable : variables) out << " " << variable << "\n";
   out << "End\n";

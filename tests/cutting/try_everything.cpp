@@ -46,12 +46,6 @@ class Everything {
     return false;
   }
 
-  bool may_be_from(const WholePiece& piece, std::size_t size) const {
-    const std::vector<std::size_t>& sizes = job_.kinds[piece.kind].sizes;
-    return piece.length <= job_.sizes[size].length &&
-           std::find(sizes.begin(), sizes.end(), size) != sizes.end();
-  }
-
   Sums sums() const {
     std::vector<std::pair<std::size_t, std::size_t>> boards;
     for (const Board& board : boards_) boards.emplace_back(board.size, board.strips.size());
@@ -75,7 +69,9 @@ class Everything {
         if (has_strip && begun->second != std::pair{b, s}) continue;
         Strip& strip = boards_[b].strips[s];
         const int more = job_.kerf + piece.length;
-        if (strip.kind != piece.kind || strip.length + more > job_.sizes[boards_[b].size].length) continue;
+        if (strip.kind != piece.kind || !may_be_from(job_, piece, boards_[b].size) ||
+            strip.length + more > job_.sizes[boards_[b].size].length)
+          continue;
         strip.length += more;
         begin_run(bound && !has_strip, run, b, s, at);
         boards_[b].strips[s].length -= more;
@@ -83,13 +79,13 @@ class Everything {
     }
     if (has_strip) return;
     for (std::size_t b = 0; b < boards_.size(); ++b) {
-      if (!may_be_from(piece, boards_[b].size)) continue;
+      if (!may_be_from(job_, piece, boards_[b].size)) continue;
       boards_[b].strips.push_back({piece.kind, piece.length});
       if (rips(boards_[b])) begin_run(bound, run, b, boards_[b].strips.size() - 1, at);
       boards_[b].strips.pop_back();
     }
     for (std::size_t size = 0; size < job_.sizes.size(); ++size) {
-      if (!may_be_from(piece, size)) continue;
+      if (!may_be_from(job_, piece, size)) continue;
       boards_.push_back({size, {{piece.kind, piece.length}}});
       if (rips(boards_.back())) begin_run(bound, run, boards_.size() - 1, 0, at);
       boards_.pop_back();

@@ -54,6 +54,37 @@ TEST_CASE("small jobs are cut as well as trying everything would", "[cutting][tw
   CHECK(mixed_sizes > jobs / 20);
 }
 
+TEST_CASE("pieces that may come from some boards only share strips with those that may from any",
+          "[cutting][twin]") {
+  const unsigned seed = number_from("ARRISLINE_SEED", kSeed);
+  const unsigned jobs = number_from("ARRISLINE_CUTTING_JOBS", kJobs);
+  INFO("ARRISLINE_SEED=" << seed);
+  std::mt19937 random(seed + 2);
+  unsigned shared = 0;
+  for (unsigned n = 0; n < jobs; ++n) {
+    Bounds bounds;
+    bounds.sizes = 3;
+    bounds.choosy = true;
+    bounds.runs = n % 2 == 0;
+    const WholeJob job = random_job(random, bounds);
+    INFO("job " << n << ": " << job);
+    const CuttingPlan plan = cut_boards(in_mm(job));
+    CHECK(faults(job, plan) == std::vector<std::string>{});
+    const std::optional<Sums> least = try_everything(job);
+    REQUIRE(least);
+    CHECK(sums_of(job, plan) == *least);
+    CHECK(plan.optimal);
+    for (const CutBoard& board : plan.boards) {
+      shared += std::any_of(board.strips.begin(), board.strips.end(), [&](const CutStrip& strip) {
+        const auto is_choosy = [&](std::size_t piece) { return job.pieces[piece].sizes.has_value(); };
+        return std::any_of(strip.pieces.begin(), strip.pieces.end(), is_choosy) &&
+               !std::all_of(strip.pieces.begin(), strip.pieces.end(), is_choosy);
+      });
+    }
+  }
+  CHECK(shared > jobs / 20);
+}
+
 TEST_CASE("runs are kept in one strip wherever all of them can be for nothing", "[cutting][twin]") {
   const unsigned seed = number_from("ARRISLINE_SEED", kSeed);
   const unsigned jobs = number_from("ARRISLINE_CUTTING_JOBS", kJobs);
@@ -110,5 +141,6 @@ TEST_CASE("the judge of cutting plans finds fault with spoilt ones", "[cutting]"
   CHECK(spoilt([](WholeJob& other, CuttingPlan&) { other.trued = 1; }));
   CHECK(spoilt([](WholeJob& other, CuttingPlan&) { other.hold = 11; }));
   CHECK(spoilt([](WholeJob& other, CuttingPlan&) { other.kinds[0].sizes.clear(); }));
+  CHECK(spoilt([](WholeJob& other, CuttingPlan&) { other.pieces[0].sizes = std::vector<std::size_t>{}; }));
   CHECK(spoilt([](WholeJob& other, CuttingPlan&) { other.sizes[0].count = 0; }));
 }

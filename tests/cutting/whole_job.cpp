@@ -19,13 +19,21 @@ std::string number(double value) {
 
 }  // namespace
 
+bool may_be_from(const WholeJob& job, const WholePiece& piece, std::size_t size) {
+  const auto has = [&](const std::vector<std::size_t>& sizes) {
+    return std::find(sizes.begin(), sizes.end(), size) != sizes.end();
+  };
+  return piece.length <= job.sizes[size].length && has(job.kinds[piece.kind].sizes) &&
+         (!piece.sizes || has(*piece.sizes));
+}
+
 CuttingProblem in_mm(const WholeJob& job) {
   CuttingProblem out;
   for (const WholeSize& size : job.sizes)
     out.sizes.push_back({size.width * job.unit, size.length * job.unit, size.count, size.to_buy});
   for (const WholeKind& kind : job.kinds) out.kinds.push_back({kind.width * job.unit, kind.sizes});
   for (const WholePiece& piece : job.pieces)
-    out.pieces.push_back({piece.kind, piece.length * job.unit, piece.count, piece.run});
+    out.pieces.push_back({piece.kind, piece.length * job.unit, piece.count, piece.run, piece.sizes});
   out.rules = {job.kerf * job.unit, job.rip_kerf * job.unit, job.trued * job.unit, job.hold * job.unit};
   return out;
 }
@@ -44,8 +52,15 @@ std::ostream& operator<<(std::ostream& out, const WholeJob& job) {
     out << "}}, ";
   }
   out << "},\n  {";
-  for (const WholePiece& piece : job.pieces)
-    out << "{" << piece.kind << ", " << piece.length << ", " << piece.count << ", " << piece.run << "}, ";
+  for (const WholePiece& piece : job.pieces) {
+    out << "{" << piece.kind << ", " << piece.length << ", " << piece.count << ", " << piece.run;
+    if (piece.sizes) {
+      out << ", std::vector<std::size_t>{";
+      for (const std::size_t size : *piece.sizes) out << size << ", ";
+      out << "}";
+    }
+    out << "}, ";
+  }
   return out << "},\n  " << job.kerf << ", " << job.rip_kerf << ", " << job.trued << ", " << job.hold << "}";
 }
 
@@ -118,6 +133,8 @@ std::vector<std::string> faults(const WholeJob& job, const CuttingPlan& plan) {
           continue;
         }
         if (job.pieces[piece].kind != strip.kind) out.push_back("a piece from a strip of another kind");
+        if (!may_be_from(job, job.pieces[piece], board.size))
+          out.push_back("a piece from a board that it may not come from");
         length += job.pieces[piece].length + job.kerf;
         ++cut[piece];
       }
@@ -183,14 +200,13 @@ bool one_in(std::mt19937& random, int times) {
   return between(random, 1, times) == 1;
 }
 
-/// Sizes that a piece fits alone.
-std::vector<std::size_t> fitting(const WholeJob& job, const WholeKind& kind, int length) {
-  std::vector<std::size_t> out;
-  for (const std::size_t s : kind.sizes) {
-    if (length <= job.sizes[s].length && rips_in_order(job, job.sizes[s].width, {kind.width}))
-      out.push_back(s);
+/// Whether the piece fits some board, alone.
+bool stands(const WholeJob& job, const WholePiece& piece) {
+  for (std::size_t s = 0; s < job.sizes.size(); ++s) {
+    if (may_be_from(job, piece, s) && rips_in_order(job, job.sizes[s].width, {job.kinds[piece.kind].width}))
+      return true;
   }
-  return out;
+  return false;
 }
 
 }  // namespace
@@ -229,15 +245,15 @@ WholeJob random_job(std::mt19937& random, const Bounds& bounds) {
           between(random, std::max(1, bounds.longest / 8), std::min(bounds.longest, bounds.longest_piece));
       piece.count = between(random, 1, std::max(1, left * 2 / 3));
       if (bounds.runs && !one_in(random, 3)) piece.run = between(random, 0, 1);
+      if (bounds.choosy && one_in(random, 2)) {
+        piece.sizes.emplace();
+        for (std::size_t s = 0; s < job.sizes.size(); ++s)
+          if (one_in(random, 2)) piece.sizes->push_back(s);
+      }
       left -= piece.count;
       job.pieces.push_back(piece);
     }
-    const auto stands = [&](const WholePiece& piece) {
-      return !fitting(job, job.kinds[piece.kind], piece.length).empty();
-    };
-    job.pieces.erase(std::remove_if(job.pieces.begin(), job.pieces.end(),
-                                    [&](const WholePiece& piece) { return !stands(piece); }),
-                     job.pieces.end());
+    std::erase_if(job.pieces, [&](const WholePiece& piece) { return !stands(job, piece); });
     if (!job.pieces.empty()) return job;
   }
 }

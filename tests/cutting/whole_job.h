@@ -28,6 +28,7 @@ struct WholeKind {
 struct WholePiece {
   std::size_t kind = 0;
   int length = 0, count = 1, run = -1;
+  std::optional<std::vector<std::size_t>> sizes = std::nullopt;  // absent: all of its kind
 };
 
 struct WholeJob {
@@ -37,6 +38,9 @@ struct WholeJob {
   std::vector<WholePiece> pieces;
   int kerf = 0, rip_kerf = 0, trued = 0, hold = 0;
 };
+
+/// Whether the piece may come from boards of this size, as long as they need be.
+bool may_be_from(const WholeJob& job, const WholePiece& piece, std::size_t size);
 
 CuttingProblem in_mm(const WholeJob& job);
 
@@ -77,6 +81,7 @@ struct Bounds {
   int shortest = 8, longest = 60;  // boards, in units; pieces are from an eighth of it up
   int longest_piece = 1000;
   bool runs = false;
+  bool choosy = false;  // some pieces may come from some of their kind's boards only
 };
 
 /// A job that has an answer: every piece fits some board of its kind's sizes, alone.
