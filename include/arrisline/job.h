@@ -49,6 +49,10 @@ struct Mould {
   int line = 0;                  // of the job file
 };
 
+/// They are of one profile and ripped to one width, and so may come from one strip; however the paths are
+/// written.
+bool same_strip(const Mould& a, const Mould& b);
+
 /// How far each mitred end runs back from its long point, mm: (W sin S + T cos S) / tan(C/2).
 double runs_back(const Mould& mould);
 
@@ -92,6 +96,7 @@ struct Job {
 /// the species is the one asked for, and it is wide and long enough for one piece with its allowances.
 bool serves(const Stock& stock, const Mould& mould, const Job& job);
 inline constexpr double kSameThickness = 0.1;  // mm
+inline constexpr double kSameWidth = 1e-6;     // mm: sums of inches are not exact
 
 /// Reads a job, with the kit and the profiles it names; paths in it are relative to `folder`. The mistakes of
 /// every file come together, those of the job's own first. The grammar is in docs/jobs.md.

@@ -117,9 +117,11 @@ struct BlankWork {
 
 /// What keeps the job from being done as it stands.
 struct Shortage {
-  enum class Kind { planes, blanks, holding, undecided };
+  /// `holding`: on some strip no stop of the board holds; `too_narrow`: ripped off before it is stuck, and
+  /// narrower than the job's `hold`.
+  enum class Kind { planes, blanks, holding, too_narrow, undecided };
   Kind kind = Kind::planes;
-  std::optional<std::size_t> run;    // planes, holding, undecided
+  std::optional<std::size_t> run;    // all but blanks
   std::optional<std::size_t> stock;  // blanks
   int count = 0;                     // blanks: how many more
 };

@@ -16,12 +16,14 @@ namespace {
 /// A profile that nothing but the board's stops keeps from being cut at its own width may yet be stuck on the
 /// wider blank: how it is held there is seen strip by strip.
 Plan plan_run(const Section& section, const Kit& kit, const PlanOptions& of_job) {
-  const PlanOptions options = from_now(of_job);
+  PlanOptions options = from_now(of_job);
   Plan plan = make_plan(section, kit, options);
   if (plan.feasible) return plan;
   if (kit.board) {
     Kit without_board = kit;
     without_board.board.reset();
+    // The first search may have used up its time; where the stops are the trouble the second is soon done.
+    options = from_now(of_job);
     Plan unheld = make_plan(section, without_board, options);
     if (unheld.feasible) return unheld;
   }
@@ -96,12 +98,13 @@ std::vector<Shortage> shortages_of(const Job& job, const JobPlan& plan) {
       continue;
     }
     // A strip that is stuck after it is ripped has no more wood to be held by than its own width.
-    const bool too_narrow = run.ripped_first && job.moulds[run.moulds.front()].width < job.ripping.hold;
+    if (run.ripped_first && job.moulds[run.moulds.front()].width < job.ripping.hold - kSameWidth)
+      out.push_back({Shortage::Kind::too_narrow, r, std::nullopt, 0});
     const bool unheld = std::any_of(plan.blanks.begin(), plan.blanks.end(), [&](const BlankWork& blank) {
       return std::any_of(blank.strips.begin(), blank.strips.end(),
                          [&](const RipStep& strip) { return strip.run == r && !all_held(strip.stops); });
     });
-    if (too_narrow || unheld) out.push_back({Shortage::Kind::holding, r, std::nullopt, 0});
+    if (unheld) out.push_back({Shortage::Kind::holding, r, std::nullopt, 0});
   }
   for (std::size_t s = 0; s < job.stocks.size(); ++s) {
     if (plan.cutting.missing[s] > 0)

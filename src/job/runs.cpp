@@ -2,9 +2,6 @@
 #include "job/runs.h"
 
 #include <algorithm>
-#include <cmath>
-
-#include "wording/words.h"
 
 namespace arrisline {
 
@@ -13,9 +10,7 @@ std::vector<Run> runs_of(const Job& job) {
   for (std::size_t i = 0; i < job.moulds.size(); ++i) {
     const Mould& mould = job.moulds[i];
     const auto same = std::find_if(out.begin(), out.end(), [&](const Run& run) {
-      const Mould& first = job.moulds[run.moulds.front()];
-      return first.profile == mould.profile && first.width == mould.width &&
-             lower(first.species) == lower(mould.species);
+      return same_strip(job.moulds[run.moulds.front()], mould);
     });
     if (same == out.end()) {
       out.emplace_back();

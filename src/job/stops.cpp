@@ -90,7 +90,8 @@ Room room_at(const Cut& cut, const Wood& after, double stop, double width, doubl
     room.height = std::clamp(above_board - board.clear, 0.0, thickness);
     room.clear = room.height >= thickness;
   }
-  room.bears = x - half >= 0 && x + half <= width && bears(after, x, half, thickness, flipped);
+  room.bears =
+      x - half >= -kSameWidth && x + half <= width + kSameWidth && bears(after, x, half, thickness, flipped);
   return room;
 }
 
@@ -139,11 +140,12 @@ bool all_held(const std::vector<StopSetting>& settings) {
 
 std::optional<double> narrowest_held(const Plan& plan, double from, double to, const Board& board) {
   constexpr double kStep = kMmPerInch / 64;
-  constexpr double kSamePlace = 1e-6;
-  for (int i = 0; from + i * kStep <= to + kSamePlace; ++i) {
+  for (int i = 0; from + i * kStep <= to + kSameWidth; ++i) {
     const double width = from + i * kStep;
     if (all_held(stop_settings(plan, width, board))) return width;
   }
+  // A blank is seldom a whole number of steps wider.
+  if (all_held(stop_settings(plan, to, board))) return to;
   return std::nullopt;
 }
 

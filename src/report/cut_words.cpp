@@ -215,14 +215,22 @@ std::string place(double figure, const Placing& words, const CutContext& context
          (figure < 0 ? words.outside : words.inside);
 }
 
-std::string sole_sits(const Pose& pose, const CutContext& context) {
+/// Every tilt of a cut is placed from one edge, the nearer one of them all together.
+bool is_nearer_back(const Cut& cut, const CutContext& context) {
+  double sum = 0;
+  for (const Pose& pose : cut.poses) sum += 2 * pose.at.x - context.section.width;
+  return context.back_edge && sum > 0;
+}
+
+std::string sole_sits(const Pose& pose, bool from_back, const CutContext& context) {
   constexpr Placing kEdge = {"from the edge", "outside the edge", "at the edge"};
   constexpr Placing kBack = {"from the back edge", "outside the back edge", "at the back edge"};
   constexpr Placing kFace = {"below the face", "above the face", "level with the face"};
   constexpr Placing kUnder = {"from the underside", "clear of the underside", "level with the underside"};
   const Section& s = context.section;
-  const std::string across = 2 * pose.at.x <= s.width ? place(pose.at.x, kEdge, context)
-                                                      : place(s.width - pose.at.x, kBack, context);
+  const bool outside_back = context.back_edge && pose.at.x > s.width;
+  const std::string across = from_back || outside_back ? place(s.width - pose.at.x, kBack, context)
+                                                       : place(pose.at.x, kEdge, context);
   const std::string deep = std::fabs(wrap_degrees(pose.tilt)) <= 90
                                ? place(pose.at.y, kFace, context)
                                : place(s.thickness - pose.at.y, kUnder, context);
@@ -231,10 +239,12 @@ std::string sole_sits(const Pose& pose, const CutContext& context) {
 
 std::vector<std::string> by_tilts(const Cut& cut, const CutContext& context) {
   std::vector<std::string> out;
+  const bool from_back = is_nearer_back(cut, context);
   for (std::size_t i = 0; i < cut.poses.size(); ++i) {
     const std::string start = cut.poses.size() == 1 ? "Hold it " : i == 0 ? "First hold it " : "Then ";
     const std::string middle = i == 0 ? ", the middle of the sole " : ", ";
-    out.push_back(start + lean(cut.poses[i].tilt) + middle + sole_sits(cut.poses[i], context) + ".");
+    out.push_back(start + lean(cut.poses[i].tilt) + middle + sole_sits(cut.poses[i], from_back, context) +
+                  ".");
   }
   return out;
 }

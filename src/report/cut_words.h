@@ -20,7 +20,8 @@ struct CutContext {
   const Section& section;
   const std::vector<StruckLine>& lines;
   Unit unit;
-  double division;  // mm, for figures that are not gauged
+  double division;        // mm, for figures that are not gauged
+  bool back_edge = true;  // false while the stick is still part of a wider blank
 };
 
 /// What the cut makes: "takes out waste", "makes element 2 (bead)".

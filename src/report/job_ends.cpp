@@ -64,6 +64,13 @@ void write_shortage(Page& page, const Job& job, const JobPlan& plan, const Short
                  " cannot be held on every strip it is to come from; leave it on a wider blank, or set other "
                  "stops.");
       return;
+    case Shortage::Kind::too_narrow:
+      page.line(2, "Holding: " + run_words(job, plan.runs[*shortage.run]) +
+                       ": the strip is ripped off before it is stuck, and is then " +
+                       exact(plan.runs[*shortage.run].plan.section.width, job.unit) +
+                       " wide, less than the " + exact(job.ripping.hold, job.unit) +
+                       " that 'rip hold' asks for; a smaller 'hold' allows it, if you can hold that.");
+      return;
     case Shortage::Kind::undecided:
       page.line(2, "Planes: for " + run_words(job, plan.runs[*shortage.run]) +
                        " the search reached its limit before it found a plan; --limit gives it longer.");

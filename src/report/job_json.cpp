@@ -133,6 +133,10 @@ Json short_json(const Job& job, const JobPlan& plan) {
       case Shortage::Kind::holding:
         one["kind"] = "holding";
         break;
+      case Shortage::Kind::too_narrow:
+        one["kind"] = "holding";
+        one["hold"] = job.ripping.hold;
+        break;
       case Shortage::Kind::undecided:
         one["kind"] = "undecided";
         break;

@@ -134,13 +134,16 @@ void write_order(Page& page, const Job& job, const JobPlan& plan, Unit unit) {
       page.item(2, number_lead(++number), shorten(cut.plane.label, 60));
       in_hand = &cut.plane;
     }
-    write_step(page, job, run, step.cut,
-               {run.plan.section, lines[step.run], unit, gauge_division(job.kit.shop, unit)});
+    write_step(
+        page, job, run, step.cut,
+        {run.plan.section, lines[step.run], unit, gauge_division(job.kit.shop, unit), run.ripped_first});
   }
 }
 
 void write_stops(Page& page, const Job& job, const JobPlan& plan) {
-  if (!job.kit.board) return;
+  const bool any =
+      std::any_of(plan.runs.begin(), plan.runs.end(), [](const Run& run) { return run.plan.feasible; });
+  if (!job.kit.board || !any) return;
   page.heading("Stops of the board, from the fence");
   page.line(2, "The edge that is not worked bears on the fence. Heights are above the board.");
   for (const Run& run : plan.runs) {

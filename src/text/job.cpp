@@ -90,7 +90,7 @@ class JobReader {
     } else if (word == "rip") {
       if (const auto rip = read_rip(statement)) rip_ = *rip;
     } else if (word == "spare") {
-      job_.spare = read_spare(statement);
+      spare_ = read_spare(statement);
     } else if (word == "moisture") {
       job_.moisture = read_moisture(statement);
     } else if (word == "board") {
@@ -210,12 +210,13 @@ class JobReader {
       mistakes_.error({}, "no blanks; expected lines such as 'blank poplar 3/4 thick 5 1/2 wide 96 long'");
     job_.saw = saw_.saw;
     job_.ripping = {rip_.kerf.value_or(saw_.saw.kerf), rip_.trued, rip_.hold ? rip_.hold->value : 0};
+    if (spare_) job_.spare = Spare{spare_->length.value, spare_->count};
     for (const StockText& stock : stocks_) job_.stocks.push_back(stock.stock);
     settle_moulds();
     settle_shop();
     // A blank that could not be read may be the very one.
     const bool all_read = !stocks_.empty() && stocks_.size() == stock_lines_;
-    if (check_hold() && all_read) check_blanks(job_, moulds_, stocks_, mistakes_);
+    if (check_hold() && all_read) check_blanks(job_, moulds_, stocks_, spare_, mistakes_);
     if (mistakes_.errors > 0) return std::nullopt;
     return std::move(job_);
   }
@@ -230,6 +231,7 @@ class JobReader {
   std::map<std::string, std::optional<Section>>
       profiles_;  // by the name in the job; empty: could not be read
   SawText saw_;
+  std::optional<SpareText> spare_;
   RippingText rip_;
   std::optional<Board> board_;
   std::set<std::string> shop_given_;

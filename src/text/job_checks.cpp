@@ -11,8 +11,6 @@
 namespace arrisline {
 namespace {
 
-constexpr double kSamePlace = 1e-6;  // mm: sums of inches are not exact
-
 std::optional<Section> ripped_section(const MouldText& text, const Section& profile, Unit unit,
                                       Mistakes& mistakes) {
   if (!text.width) return profile;
@@ -89,7 +87,7 @@ void check_mould(const Mould& mould, const MouldText& text, const Job& job, Mist
     return;
   }
   const double least = std::max(mould.width, job.ripping.hold);
-  if (!stocks.keep([&](const Stock& s) { return s.width >= least - kSamePlace; })) {
+  if (!stocks.keep([&](const Stock& s) { return s.width >= least - kSameWidth; })) {
     mistakes.error(text.width ? text.width->place : text.profile.place,
                    "no blank of its thickness is " + show(least, unit, true) + " wide" +
                        (least > mould.width ? ", the narrowest that can be held" : "") + "; the widest is " +
@@ -97,11 +95,28 @@ void check_mould(const Mould& mould, const MouldText& text, const Job& job, Mist
     return;
   }
   const double need = mould.length + 2 * job.saw.allowance;
-  if (!stocks.keep([&](const Stock& s) { return s.length >= need - kSamePlace; })) {
+  if (!stocks.keep([&](const Stock& s) { return s.length >= need - kSameWidth; })) {
     mistakes.error(text.length.place, "no blank that would do is " + show(need, unit, true) + " long" +
                                           (job.saw.allowance > 0 ? ", with the allowance at both ends" : "") +
                                           "; the longest is " + show(stocks.most(&Stock::length), unit) +
                                           ": add a longer one");
+  }
+}
+
+/// The length to set up by of a profile comes from a blank that some moulding of it may come from.
+void check_spare(const Job& job, const SpareText& spare, Mistakes& mistakes) {
+  for (const Mould& mould : job.moulds) {
+    double longest = 0;
+    for (const Mould& other : job.moulds) {
+      if (!same_strip(mould, other)) continue;
+      for (const Stock& stock : job.stocks)
+        if (serves(stock, other, job)) longest = std::max(longest, stock.length);
+    }
+    if (longest >= spare.length.value - kSameWidth) continue;
+    mistakes.error(spare.length.place, "no blank that " + quoted(mould.name) +
+                                           " may come from is so long; write at most " +
+                                           show(longest, job.unit) + ", or add a longer one");
+    return;
   }
 }
 
@@ -143,7 +158,7 @@ std::optional<Mould> settle_mould(const MouldText& text, const Section& profile,
 }
 
 void check_blanks(const Job& job, const std::vector<MouldText>& texts, const std::vector<StockText>& stocks,
-                  Mistakes& mistakes) {
+                  const std::optional<SpareText>& spare, Mistakes& mistakes) {
   const std::size_t errors = mistakes.errors;
   for (const Mould& mould : job.moulds) {
     const auto text = std::find_if(texts.begin(), texts.end(),
@@ -151,6 +166,7 @@ void check_blanks(const Job& job, const std::vector<MouldText>& texts, const std
     check_mould(mould, *text, job, mistakes);
   }
   if (mistakes.errors > errors || job.moulds.size() < texts.size()) return;
+  if (spare) check_spare(job, *spare, mistakes);
   for (const StockText& text : stocks) {
     const bool used = std::any_of(job.moulds.begin(), job.moulds.end(),
                                   [&](const Mould& mould) { return serves(text.stock, mould, job); });

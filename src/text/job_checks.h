@@ -13,8 +13,9 @@ namespace arrisline {
 std::optional<Mould> settle_mould(const MouldText& text, const Section& profile, const SawText& saw,
                                   Unit unit, Mistakes& mistakes);
 
-/// Every moulding can come out of some blank, by itself. Stocks that serve none are warned of.
+/// Every moulding can come out of some blank, by itself, and a length to set up by out of one of those.
+/// Stocks that serve none are warned of.
 void check_blanks(const Job& job, const std::vector<MouldText>& texts, const std::vector<StockText>& stocks,
-                  Mistakes& mistakes);
+                  const std::optional<SpareText>& spare, Mistakes& mistakes);
 
 }  // namespace arrisline

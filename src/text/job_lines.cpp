@@ -296,9 +296,9 @@ std::optional<RippingText> read_rip(Statement& statement) {
   return out;
 }
 
-std::optional<Spare> read_spare(Statement& statement) {
-  Spare out;
-  const std::optional<double> length = read_length(statement, "a length after 'spare'");
+std::optional<SpareText> read_spare(Statement& statement) {
+  SpareText out;
+  const auto length = read_measure(statement, "a length after 'spare'");
   if (!length) return std::nullopt;
   out.length = *length;
   accept_comma(statement);

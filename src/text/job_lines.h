@@ -44,6 +44,11 @@ struct SawText {
   std::optional<double> corner;
 };
 
+struct SpareText {
+  Stated<double> length;
+  int count = 1;
+};
+
 struct RippingText {
   std::optional<double> kerf;
   double trued = 0;
@@ -59,7 +64,7 @@ std::optional<MouldText> read_mould(Statement& statement);
 std::optional<StockText> read_stock_line(Statement& statement, bool to_buy);
 std::optional<SawText> read_saw(Statement& statement);
 std::optional<RippingText> read_rip(Statement& statement);
-std::optional<Spare> read_spare(Statement& statement);
+std::optional<SpareText> read_spare(Statement& statement);
 std::optional<Moisture> read_moisture(Statement& statement);
 
 }  // namespace arrisline

@@ -39,6 +39,27 @@ TEST_CASE("mouldings of one profile and width share a plan and their strips", "[
   CHECK(plan.order.settings * 2 == plan.order.settings_one_by_one);
 }
 
+TEST_CASE("mouldings that differ in the wood asked for, or in how width and file are written, are one run",
+          "[plan_job]") {
+  Job it = job(pair_of_sixes(), {stock(1.5, 72)},
+               {mould("edge", kRoundOver, 1.5, 30), mould("edge", kRoundOver, 1.5, 18, 2)});
+  it.moulds[0].species = "poplar";
+  it.moulds[1].width = 38.1 + 1e-14;
+  it.moulds[1].profile = "./edge.profile";
+  it.spare = Spare{4 * kMmPerInch, 1};
+  const JobPlan plan = plan_job(it, {});
+  REQUIRE(plan.runs.size() == 1);
+  CHECK(plan.shortages.empty());
+  CHECK(plan.blanks.size() == 1);
+  CHECK(pieces_of(plan, kSparePiece) == 1);
+  // What asks for a wood comes from that alone, the rest from either.
+  it.stocks = {stock(1.5, 72), stock(1.5, 72)};
+  it.stocks[0].species = "oak";
+  const JobPlan of_two = plan_job(it, {});
+  REQUIRE(of_two.blanks.size() == 1);
+  CHECK(of_two.blanks[0].stock == 1);
+}
+
 TEST_CASE("the blank grows narrower by each strip, its kerf and what is trued off", "[plan_job]") {
   Job it = job(pair_of_sixes(), {stock(5.5, 30)}, {mould("edge", kRoundOver, 1, 29, 3)});
   it.ripping = {3, 0.5, 30};
@@ -154,8 +175,11 @@ TEST_CASE("a profile that works the back edge is ripped before it is stuck", "[p
   it.ripping.hold = 2.5 * kMmPerInch;
   const JobPlan narrow = plan_job(it, {});
   REQUIRE(narrow.shortages.size() == 1);
-  CHECK(narrow.shortages[0].kind == Shortage::Kind::holding);
+  CHECK(narrow.shortages[0].kind == Shortage::Kind::too_narrow);
   CHECK(narrow.shortages[0].run == 0);
+  // 2 in is 50.8 mm, however the sums of it come out.
+  it.ripping.hold = 50.8 + 1e-13;
+  CHECK(plan_job(it, {}).shortages.empty());
 }
 
 TEST_CASE("a strip that no stop holds at its own width may be held on the blank", "[plan_job]") {
@@ -165,6 +189,25 @@ TEST_CASE("a strip that no stop holds at its own width may be held on the blank"
   const JobPlan narrow = plan_job(job(held, {stock(1, 30)}, {mould("edge", kRoundOver, 1, 29)}), {});
   REQUIRE(narrow.shortages.size() == 1);
   CHECK(narrow.shortages[0].kind == Shortage::Kind::holding);
+}
+
+TEST_CASE("strips come off in the order in which the stops hold them", "[plan_job]") {
+  // The half-round takes the whole edge, and so is held only by the stop at 1 1/2 in under the far side of a
+  // wide blank; the round-over by that stop on anything from 1 11/16 in.
+  Kit held = kit("rebate 3/4\nhollow 6\nround 6\nscraper\nboard stops at 1 1/2, 3 screw 3/8 clear 1/16\n");
+  Job it = job(held, {stock(3.1875, 30)},
+               {mould("torus", "start face 3/8\ntorus 3/4", 1.25, 29), mould("edge", kRoundOver, 1, 29)});
+  it.ripping.kerf = kMmPerInch / 8;
+  const JobPlan plan = plan_job(it, {});
+  REQUIRE(plan.blanks.size() == 1);
+  const std::vector<RipStep>& strips = plan.blanks[0].strips;
+  REQUIRE(strips.size() == 2);
+  REQUIRE(plan.runs[0].narrowest);
+  const double left_by_edge = (3.1875 - 1 - 0.125) * kMmPerInch;
+  REQUIRE(*plan.runs[0].narrowest > left_by_edge);  // the narrower first, as they would be cut, does not do
+  CHECK(strips[0].run == 0);
+  CHECK(strips[1].width_before == Approx((3.1875 - 1.25 - 0.125) * kMmPerInch));
+  CHECK(plan.shortages.empty());
 }
 
 TEST_CASE("strokes, metres and shavings add up strip by strip", "[plan_job]") {

@@ -66,6 +66,33 @@ TEST_CASE("a sheet says what is mitred, ripped, sawn and set", "[job_sheet]") {
   }
 }
 
+TEST_CASE("a sole is placed from the edge while the strip is still part of its blank", "[job_sheet]") {
+  // The cavetto lies nearer the back edge of its strip, which is not there yet.
+  const Job it = job(pair_of_sixes(), {stock(5.5, 96)},
+                     {mould("lip", "start face 3/4\ncavetto 3/8\nfillet out 3/8", 0.8, 40)});
+  const std::string sheet = running(job_sheet(it, plan_job(it, {}), {it.unit, false, 0.2, 0.4}));
+  CHECK(sheet.find("in from the edge and about") != std::string::npos);
+  CHECK(sheet.find("from the back edge") == std::string::npos);
+}
+
+TEST_CASE("a strip too narrow to be held once it is ripped off is told by the job's own figure",
+          "[job_sheet]") {
+  const std::string both =
+      "start face 1/2\nstep down 1/4\nfillet out 1/2\nside back\nstart face 1/2\nstep down "
+      "1/4\nfillet out 1/2";
+  Job it = job(kit("rebate 3/4\n"), {stock(5.5, 40)}, {mould("rail", both, 2, 30)});
+  it.ripping.hold = 2.5 * kMmPerInch;
+  const JobPlan plan = plan_job(it, {});
+  CHECK(running(job_sheet(it, plan, {it.unit, false, 0.2, 0.4}))
+            .find("Holding: rail: the strip is ripped off before it is stuck, and is then 2 in wide, less "
+                  "than the "
+                  "2 1/2 in that 'rip hold' asks for") != std::string::npos);
+  const Json short_of = Json::parse(job_to_json(it, plan)).at("short");
+  REQUIRE(short_of.size() == 1);
+  CHECK(short_of[0].at("kind") == "holding");
+  CHECK(short_of[0].at("hold").get<double>() == Approx(63.5));
+}
+
 TEST_CASE("the plans in a job's JSON pass the replay", "[job_json]") {
   const Job it = example();
   const Json json = Json::parse(job_to_json(it, plan_job(it, {})));

@@ -174,6 +174,18 @@ TEST_CASE("the mistakes of all files come together, the job's own first, each fi
   CHECK(reading.diagnostics[4].file == "bad.profile");
 }
 
+TEST_CASE("a length to set up by that no blank of some profile has is told where it stands",
+          "[job][mistakes]") {
+  const std::string two =
+      "kit sixes.kit\nblank pine 3/4 thick 5 wide 60 long\nbuy oak 3/4 thick 5 wide 80 long\n"
+      "mould a shelf.profile width 1 length 40 of pine\nmould b shelf.profile width 2 length 40 of oak\n";
+  CHECK(job_messages(two + "spare 70 count 2\n") ==
+        "6:7: no blank that 'a' may come from is so long; write at most 60in, or add a longer one\n");
+  CHECK(job_messages(two + "spare 60\n").empty());
+  // One of the same profile and width comes from the longer.
+  CHECK(job_messages(two + "mould c shelf.profile width 1 length 40 of oak\nspare 70\n").empty());
+}
+
 TEST_CASE("a thickness that no blank has is told with the nearest", "[job][mistakes]") {
   CHECK(job_messages("kit sixes.kit\nblank pine 1 thick 5 wide 96 long\nblank oak 7/8 thick 5 wide 96 long\n"
                      "mould a shelf.profile width 1 length 4\n") ==
